@@ -1,0 +1,1 @@
+"""Puzzles on misread readings: the format, the play, the judgement."""

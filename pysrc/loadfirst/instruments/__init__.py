@@ -1,0 +1,1 @@
+"""From the true state to what a dial shows."""

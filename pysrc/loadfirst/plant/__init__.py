@@ -1,0 +1,1 @@
+"""The rig as data, the network built from it, its load and its answer."""
