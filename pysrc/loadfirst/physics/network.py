@@ -1,0 +1,184 @@
+"""A network of elements between nodes, and the flows and heads that balance it.
+
+Heads are energy heads, z + p/(ρg) + v²/2g. Every law rises with its own flow,
+so there is one answer; where nothing but shut elements leads to a node its
+head is the solver's guess, and the node is marked undefined.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from functools import cached_property
+
+import numpy as np
+import numpy.typing as npt
+
+from loadfirst.physics.equations import Equations
+from loadfirst.physics.law import Array, Flags, Law, pick
+from loadfirst.physics.newton import Balanced, balance
+from loadfirst.physics.topology import Element, Topology, topology
+
+__all__ = ["Element", "Network", "Solution", "solve"]
+
+STALLED, LOST = "stalled", "not-a-number"
+
+
+@dataclass(frozen=True, eq=False)
+class Network:
+    """B plants of one shape.
+
+    Attributes
+    ----------
+    elements : every element; each takes one column of one of the laws.
+    laws : law of each kind. A column that no element takes carries no flow.
+    fixed : head of the nodes where it is known, (B,) or (1,). [m]
+    demand : flow taken out at a node, (B,) or (1,); negative puts in. [m³/s]
+    """
+
+    elements: tuple[Element, ...]
+    laws: Mapping[str, Law]
+    fixed: Mapping[str, Array]
+    demand: Mapping[str, Array] = field(default_factory=dict)
+
+    @cached_property
+    def shape(self) -> Topology:
+        """The prepared shape, the same object for every network of this shape."""
+        counts = tuple((name, law.count) for name, law in self.laws.items())
+        return topology(self.elements, tuple(self.demand), tuple(self.fixed), counts)
+
+    def only(self, names: Iterable[str], fixed: Mapping[str, Array], demand: Mapping[str, Array]) -> Network:
+        """Some of the elements, with other known heads and demands."""
+        chosen = set(names)
+        kept = tuple(element for element in self.elements if element.name in chosen)
+        return Network(kept, self.laws, fixed, demand)
+
+    def without(self, names: Iterable[str]) -> Network:
+        """The network with some elements taken out; fixed nodes that nothing meets any more go too."""
+        out = set(names)
+        kept = tuple(element for element in self.elements if element.name not in out)
+        nodes = {node for element in kept for node in (element.inlet, element.outlet)}
+        fixed = {node: head for node, head in self.fixed.items() if node in nodes}
+        return replace(self, elements=kept, fixed=fixed)
+
+    def rows(self, index: npt.NDArray[np.intp]) -> Network:
+        """Some of the plants only, in this order; a plant may come more than once."""
+        return Network(
+            self.elements,
+            {name: law.rows(index) for name, law in self.laws.items()},
+            {node: pick(head, index) for node, head in self.fixed.items()},
+            {node: pick(flow, index) for node, flow in self.demand.items()},
+        )
+
+
+@dataclass(frozen=True, eq=False)
+class Solution:
+    """Flows and heads of B plants; finite always, right where `converged`.
+
+    Attributes
+    ----------
+    flow : through each element, (B,). [m³/s]
+    drop : head lost in each element, (B,). [m]
+    head : energy head of each node, (B,). [m]
+    converged : within both tolerances (1e-9 of the head and flow scales), (B,).
+    reason : None, or why not: "stalled" or "not-a-number".
+    iterations : Newton steps, (B,).
+    imbalance : worst imbalance of head and mass, each of its scale, (B,). [-]
+    undefined : nodes that only shut elements join to a known head, (B,).
+    """
+
+    flow: dict[str, Array]
+    drop: dict[str, Array]
+    head: dict[str, Array]
+    converged: Flags
+    reason: tuple[str | None, ...]
+    iterations: npt.NDArray[np.int64]
+    imbalance: Array
+    undefined: dict[str, Flags]
+
+
+def solve(network: Network, head_scale: npt.ArrayLike, flow_scale: npt.ArrayLike) -> Solution:
+    """Balance a network.
+
+    Parameters
+    ----------
+    network : B plants; B is the longest of its fixed heads, demands and the two scales.
+    head_scale : what a large head is here, > 0, scalar or (B,). [m]
+    flow_scale : what a large flow is here, > 0, scalar or (B,). [m³/s]
+
+    Returns
+    -------
+    Solution. A plant that cannot be balanced is no error: its `reason` says so.
+
+    Raises
+    ------
+    ValueError
+        When a node can reach no fixed head (a fault of the caller).
+    """
+    equations = _equations(network, np.atleast_1d(head_scale), np.atleast_1d(flow_scale))
+    with np.errstate(all="ignore"):  # what is lost is seen by its NaN
+        found = balance(equations)
+    return _solution(network, equations, found)
+
+
+def _equations(network: Network, head_scale: Array, flow_scale: Array) -> Equations:
+    shape = network.shape
+    fixed = [np.atleast_1d(head) for head in network.fixed.values()]
+    taken = [np.atleast_1d(flow) for flow in network.demand.values()]
+    rows = max(len(values) for values in (*fixed, *taken, head_scale, flow_scale))
+    heads, supply = np.empty((rows, len(fixed))), np.zeros((rows, len(shape.junctions)))
+    for i, head in enumerate(fixed):
+        heads[:, i] = head
+    for node, flow in zip(network.demand, taken, strict=True):
+        supply[:, shape.junctions.index(node)] = -flow
+    return Equations(
+        shape=shape,
+        laws=tuple(network.laws[name] for name, _ in shape.cuts),
+        fixed=heads,
+        ends=heads @ shape.fixed.T,
+        supply=supply,
+        head_scale=np.broadcast_to(head_scale, rows)[:, None],
+        flow_scale=np.broadcast_to(flow_scale, rows)[:, None],
+    )
+
+
+def _solution(network: Network, equations: Equations, found: Balanced) -> Solution:
+    shape = equations.shape
+    through = found.flow @ shape.chain.T
+    fixed = np.nan_to_num(equations.fixed)
+    interior = fixed @ shape.start_fixed + found.head @ shape.start_junction - found.drop @ shape.along
+    head = {node: fixed[:, i] for i, node in enumerate(shape.fixed_nodes)}
+    head |= {node: found.head[:, i] for i, node in enumerate(shape.junctions)}
+    head |= {node: interior[:, i] for i, node in enumerate(shape.interior)}
+    converged = found.converged
+    return Solution(
+        flow={element.name: through[:, shape.position[element.name]] for element in network.elements},
+        drop={element.name: found.drop[:, shape.position[element.name]] for element in network.elements},
+        head=head,
+        converged=converged,
+        reason=tuple(
+            None if good else STALLED if known else LOST
+            for good, known in zip(converged, np.isfinite(found.imbalance), strict=True)
+        ),
+        iterations=found.iterations,
+        imbalance=np.nan_to_num(found.imbalance * 1e-9, posinf=1.0),
+        undefined=_undefined(network, equations, through, head),
+    )
+
+
+def _undefined(network: Network, equations: Equations, through: Array, nodes: Iterable[str]) -> dict[str, Flags]:
+    """Search the graph from the fixed nodes over all that is not shut."""
+    shape = equations.shape
+    shut = np.zeros(through.shape, dtype=bool)
+    for law, (_, cut) in zip(equations.laws, shape.cuts, strict=True):
+        shut[:, cut] = law.shut(through[:, cut])
+    if not shut.any():
+        nothing = np.zeros(len(through), dtype=bool)
+        return dict.fromkeys(nodes, nothing)
+    reached = {node: np.full(len(through), node in network.fixed) for node in nodes}
+    for _ in network.elements:  # a path has at most as many elements as there are
+        for element in network.elements:
+            either = (reached[element.inlet] | reached[element.outlet]) & ~shut[:, shape.position[element.name]]
+            reached[element.inlet] = reached[element.inlet] | either
+            reached[element.outlet] = reached[element.outlet] | either
+    return {node: ~seen for node, seen in reached.items()}
