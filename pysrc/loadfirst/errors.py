@@ -12,6 +12,8 @@ from __future__ import annotations
 
 from typing import Any
 
+LONGEST_SHOWN = 60  # [characters] of a value quoted in a sentence
+
 
 class LoadfirstError(Exception):
     """The root: anything below it was foreseen and is worded for a person."""
@@ -53,8 +55,15 @@ class InputError(LoadfirstError):
     @property
     def text(self) -> str:
         """The sentence a person reads."""
-        found = "is not there" if self.rule == "missing" else f"is {self.got!r}"
-        return f"{self.where} {found}, but must be {self.allowed}. {self.hint}".rstrip()
+        return f"{self._sentence()} {self.hint}".rstrip()
+
+    def _sentence(self) -> str:
+        where = _one_line(self.where)
+        if self.rule == "missing":
+            return f"{where} is not there, but must be {self.allowed}."
+        if self.rule == "unknown":
+            return f"{where} is not a known key."
+        return f"{where} is {quoted(self.got)}, but must be {self.allowed}."
 
 
 class FileError(InputError):
@@ -76,3 +85,24 @@ class StalePage(LoadfirstError):
     """The page and its Python are of different age: a reload mends it."""
 
     code = "stale"
+
+
+def quoted(got: object) -> str:
+    """A stranger's value, short enough for a sentence: never a whole table, never a page of digits."""
+    if isinstance(got, dict):
+        return "a table"
+    if isinstance(got, list | tuple):
+        return f"a list of {len(got)}"
+    if got is None:
+        return "empty"
+    if isinstance(got, bool):
+        return "true" if got else "false"
+    if isinstance(got, int) and abs(got) >= 10**LONGEST_SHOWN:
+        return "a number of very many digits"  # its repr may be refused by Python itself
+    return f"'{_one_line(got)}'" if isinstance(got, str) else _one_line(str(got))
+
+
+def _one_line(text: str) -> str:
+    """A stranger's text without line ends and control characters, cut where it grows long."""
+    text = text if len(text) <= LONGEST_SHOWN else f"{text[:LONGEST_SHOWN]}…"
+    return "".join(letter if letter.isprintable() else "·" for letter in text)

@@ -1,38 +1,42 @@
 """A plant as data: every key of a plant file, with its unit, range and default.
 
 The key names carry the units that people write; `plant.build` turns them into
-SI. Ranges stand on the types, so the decoder, the author's guide, the schema
-and the page's controls all read the same numbers.
+SI. What goes beyond one key's own range is in `plant.checks`.
 """
 
 from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from msgspec import UNSET, Meta, Struct, UnsetType, field
+from msgspec import UNSET, UnsetType
 
+from loadfirst.plant.dials import Gauge, Gauges, Meters
+from loadfirst.plant.meta import Part, choice, quantity, words
+from loadfirst.plant.pump_file import Curve, PumpFile
 
-def quantity(unit: str, low: float, high: float, says: str) -> Meta:
-    """What a number means: its unit, its range (both ends included) and a sentence."""
-    return Meta(ge=low, le=high, description=says, extra={"unit": unit})
-
-
-def words(says: str, longest: int) -> Meta:
-    """A text for people, with a limit on its length."""
-    return Meta(max_length=longest, description=says)
-
-
-def choice(says: str) -> Meta:
-    """One of a few words."""
-    return Meta(description=says)
-
-
-class Part(Struct, frozen=True, forbid_unknown_fields=True):
-    """A table of a plant file. Unknown keys are refused."""
+__all__ = [
+    "Check",
+    "ControlValve",
+    "Curve",
+    "Delivery",
+    "Discharge",
+    "Drive",
+    "Gauge",
+    "Gauges",
+    "Liquid",
+    "Meters",
+    "Part",
+    "Plant",
+    "PumpFile",
+    "PumpStation",
+    "Site",
+    "Suction",
+    "Supply",
+]
 
 
 class Liquid(Part):
-    """What is pumped. For water the temperature says all; another liquid gives its three properties."""
+    """What is pumped. For water the temperature says all; any other liquid gives all three properties."""
 
     name: Annotated[str, words("Name of the liquid; `water` is computed from its temperature.", 60)] = "water"
     temperature_c: Annotated[float, quantity("°C", 0, 100, "Temperature of the liquid.")] = 20.0
@@ -40,24 +44,32 @@ class Liquid(Part):
         Annotated[float, quantity("kg/m³", 300, 3000, "Density; for a liquid other than water.")] | None
     ) = None
     viscosity_mpas: (
-        Annotated[float, quantity("mPa·s", 0.05, 5000, "Dynamic viscosity; for a liquid other than water.")] | None
+        Annotated[float, quantity("mPa·s", 0.05, 5000, "Dynamic viscosity; for a liquid other than water.")]
+        | None
     ) = None
     vapour_bar: (
-        Annotated[float, quantity("bar", 0, 50, "Absolute vapour pressure; for a liquid other than water.")] | None
+        Annotated[float, quantity("bar", 0, 50, "Absolute vapour pressure; for a liquid other than water.")]
+        | None
     ) = None
 
 
 class Site(Part):
     """Where the plant stands."""
 
-    barometer_bar: Annotated[float, quantity("bar", 0.5, 1.1, "Absolute pressure of the air around.")] = 1.01325
+    barometer_bar: Annotated[float, quantity("bar", 0.5, 1.1, "Absolute pressure of the air around.")] = (
+        1.01325
+    )
 
 
 class Supply(Part):
     """The vessel that the pump draws from."""
 
-    surface_m: Annotated[float, quantity("m", -30, 200, "Height of the liquid's surface above the floor.")] = 2.0
-    bottom_m: Annotated[float, quantity("m", -35, 200, "Height of the vessel's bottom above the floor.")] = 0.0
+    surface_m: Annotated[
+        float, quantity("m", -30, 200, "Height of the liquid's surface above the floor.")
+    ] = 2.0
+    bottom_m: Annotated[float, quantity("m", -35, 200, "Height of the vessel's bottom above the floor.")] = (
+        0.0
+    )
     top_m: Annotated[float, quantity("m", -30, 210, "Height of the vessel's rim above the floor.")] = 4.0
     gas_bar: Annotated[float, quantity("bar", -0.9, 40, "Gauge pressure of the gas on the surface.")] = 0.0
 
@@ -67,54 +79,52 @@ class Suction(Part):
 
     length_m: Annotated[float, quantity("m", 0.1, 5000, "Length of the pipe.")] = 4.0
     bore_mm: Annotated[float, quantity("mm", 5, 2000, "Inside diameter of the pipe.")] = 102.0
-    roughness_mm: Annotated[float, quantity("mm", 0, 5, "Roughness of the wall; at most 1/20 of the bore.")] = 0.05
-    fittings_k: Annotated[float, quantity("-", 0, 1000, "Loss coefficients of entrance and fittings, added up.")] = 1.2
-    strainer_k: Annotated[float, quantity("-", 0, 1e5, "Loss coefficient of the strainer; 0 where there is none.")] = 0.8
-
-
-class Curve(Part, kw_only=True):
-    """A centrifugal pump as its maker measured it: points over flow at one speed, with cold water.
-
-    `flow_m3h` starts at 0 and rises, `head_m` falls; give either `efficiency_percent` or `power_kw`.
-    """
-
-    title: Annotated[str, words("What people call this pump.", 80)] = ""
-    speed_rpm: Annotated[float, quantity("1/min", 100, 12000, "Speed at which the points were measured.")] = 2900.0
-    density_kgm3: Annotated[float, quantity("kg/m³", 300, 3000, "Density of the liquid of the test.")] = 998.2
-    motor_kw: Annotated[float, quantity("kW", 0.01, 20000, "Rated power of the motor that comes with it.")]
-    flow_m3h: Annotated[tuple[float, ...], Meta(min_length=3, max_length=60, description="Flows of the points, from 0 upward.", extra={"unit": "m³/h"})]
-    head_m: Annotated[tuple[float, ...], Meta(min_length=3, max_length=60, description="Heads at these flows, falling.", extra={"unit": "m"})]
-    efficiency_percent: (
-        Annotated[tuple[float, ...], Meta(min_length=3, max_length=60, description="Pump efficiencies at these flows; 0 at no flow.", extra={"unit": "%"})] | None
-    ) = None
-    power_kw: (
-        Annotated[tuple[float, ...], Meta(min_length=3, max_length=60, description="Shaft powers at these flows, in place of the efficiencies.", extra={"unit": "kW"})] | None
-    ) = None
-    npshr_m: Annotated[tuple[float, ...], Meta(min_length=3, max_length=60, description="Required NPSH (3 % head drop) at these flows.", extra={"unit": "m"})]
+    roughness_mm: Annotated[
+        float, quantity("mm", 0, 5, "Roughness of the wall, at most 1/20 of the bore.")
+    ] = 0.05
+    fittings_k: Annotated[
+        float, quantity("-", 0, 1000, "Loss coefficients of the entrance and all fittings, added up.")
+    ] = 1.2
+    strainer_k: Annotated[
+        float, quantity("-", 0, 1e5, "Loss coefficient of the strainer; 0 where there is none.")
+    ] = 0.8
 
 
 class PumpStation(Part):
-    """The machines between the suction and the discharge node."""
+    """The machines between the suction and the discharge node: `model` or `curve`, not both."""
 
-    model: Annotated[str, words("Id of a pump file: small, medium, large, or one beside this file.", 60)] | UnsetType = UNSET
+    model: Annotated[str, words("Id of a pump: that of its file, without .toml.", 60)] | UnsetType = UNSET
     curve: Curve | UnsetType = UNSET
     centre_m: Annotated[float, quantity("m", -30, 200, "Height of the shaft above the floor.")] = 0.5
     arrangement: Annotated[
-        Literal["single", "side-by-side", "in-line"], choice("One pump, two equal ones side by side, or two in line.")
+        Literal["single", "side-by-side", "in-line"],
+        choice("One pump, or two equal ones side by side or in line."),
     ] = "single"
 
 
 class Drive(Part):
-    """Induction motors, one per pump; `frequency_hz` is what reaches them."""
+    """Induction motors, one per pump."""
 
-    supply_hz: Annotated[Literal[50, 60], choice("Frequency of the public supply, which the motor is made for.")] = 50
-    frequency_hz: Annotated[float, quantity("Hz", 5, 75, "Frequency that reaches the motors; the supply's when left out.")] | None = None
-    poles: Annotated[Literal[2, 4, 6, 8], choice("Number of poles of the motor.")] = 2
-    motor_kw: Annotated[float, quantity("kW", 0.01, 20000, "Rated power of each motor; the pump file's when left out.")] | None = None
+    supply_hz: Annotated[
+        Literal[50, 60], choice("Frequency of the public supply, which the motors are made for.")
+    ] = 50
+    frequency_hz: (
+        Annotated[
+            float, quantity("Hz", 5, 75, "Frequency that reaches the motors; the supply's if left out.")
+        ]
+        | None
+    ) = None
+    poles: Annotated[Literal[2, 4, 6, 8], choice("Number of poles of the motors.")] = 2
+    motor_kw: (
+        Annotated[
+            float, quantity("kW", 0.01, 20000, "Rated power of each motor; the pump's own if left out.")
+        ]
+        | None
+    ) = None
 
 
 class Check(Part):
-    """The check valve at each pump's discharge: passes forward, holds backward."""
+    """The check valve at each pump's discharge: it passes forward and holds backward."""
 
     fitted: Annotated[bool, choice("Whether there is one.")] = True
     k: Annotated[float, quantity("-", 0, 1000, "Loss coefficient when open, on the discharge bore.")] = 2.0
@@ -127,60 +137,50 @@ class ControlValve(Part):
     characteristic: Annotated[
         Literal["linear", "equal-percentage", "quick-opening"], choice("Inherent characteristic of the trim.")
     ] = "equal-percentage"
-    rangeability: Annotated[float, quantity("-", 5, 200, "Kv fully open over the least controllable Kv.")] = 50.0
+    rangeability: Annotated[float, quantity("-", 5, 200, "Kv fully open over the least controllable Kv.")] = (
+        50.0
+    )
     opening: Annotated[float, quantity("-", 0, 1, "Stem position: 0 shut, 1 fully open.")] = 0.6
 
 
 class Discharge(Part):
     """The line from the pump station through the control valve to the delivery vessel."""
 
-    attached: Annotated[bool, choice("false: the line is off at the pump, which discharges into the open.")] = True
+    attached: Annotated[
+        bool, choice("false: the line is off at the pump, which discharges into the open air.")
+    ] = True
     length_m: Annotated[float, quantity("m", 0.1, 1e5, "Length of the pipe.")] = 120.0
     bore_mm: Annotated[float, quantity("mm", 5, 2000, "Inside diameter of the pipe.")] = 80.0
-    roughness_mm: Annotated[float, quantity("mm", 0, 5, "Roughness of the wall; at most 1/20 of the bore.")] = 0.05
-    fittings_k: Annotated[float, quantity("-", 0, 1e5, "Loss coefficients of fittings and exit, added up.")] = 6.0
+    roughness_mm: Annotated[
+        float, quantity("mm", 0, 5, "Roughness of the wall, at most 1/20 of the bore.")
+    ] = 0.05
+    fittings_k: Annotated[
+        float, quantity("-", 0, 1e5, "Loss coefficients of all fittings and the exit, added up.")
+    ] = 6.0
 
 
 class Delivery(Part):
     """The vessel at the far end."""
 
-    surface_m: Annotated[float, quantity("m", -30, 1000, "Height of the liquid's surface above the floor.")] = 14.0
-    bottom_m: Annotated[float, quantity("m", -35, 1000, "Height of the vessel's bottom above the floor.")] = 12.0
+    surface_m: Annotated[
+        float, quantity("m", -30, 1000, "Height of the liquid's surface above the floor.")
+    ] = 14.0
+    bottom_m: Annotated[float, quantity("m", -35, 1000, "Height of the vessel's bottom above the floor.")] = (
+        12.0
+    )
     top_m: Annotated[float, quantity("m", -30, 1010, "Height of the vessel's rim above the floor.")] = 16.0
     gas_bar: Annotated[float, quantity("bar", -0.9, 100, "Gauge pressure of the gas on the surface.")] = 0.0
-    outlet_m: Annotated[float, quantity("m", -30, 1000, "Height of the pipe's end; above the surface it pours in freely.")] | None = None
-
-
-class Gauge(Part):
-    """A dial gauge; `class` is its greatest error in per cent of the span (EN 837-1)."""
-
-    height_m: Annotated[float, quantity("m", -30, 1000, "Height of the dial above the floor.")] = 0.5
-    range_bar: Annotated[tuple[float, float], Meta(description="Ends of the dial.", extra={"unit": "bar"})] = (0.0, 6.0)
-    accuracy_class: Annotated[
-        float, quantity("%", 0.1, 4, "Accuracy class: greatest error in per cent of the span.")
-    ] = field(default=1.6, name="class")
-
-
-class Gauges(Part):
-    """Three dials: at the suction, at the discharge before the control valve, and after it."""
-
-    suction: Gauge = Gauge(range_bar=(-1.0, 1.5))
-    discharge: Gauge = Gauge()
-    after_valve: Gauge = Gauge()
-
-
-class Meters(Part):
-    """Flow meter in the discharge line, ammeter and tachometer at each pump."""
-
-    flow_range_m3h: Annotated[float, quantity("m³/h", 0.1, 1e5, "Upper end of the flow meter.")] = 100.0
-    flow_percent: Annotated[float, quantity("%", 0.05, 10, "Greatest error of the flow meter, in per cent of its range.")] = 1.0
-    current_range_a: Annotated[float, quantity("A", 0.1, 1e5, "Upper end of the ammeter.")] | None = None
-    current_percent: Annotated[float, quantity("%", 0.05, 10, "Greatest error of the ammeter, in per cent of its range.")] = 1.5
-    speed_percent: Annotated[float, quantity("%", 0.01, 10, "Greatest error of the tachometer, in per cent of the reading.")] = 0.1
+    outlet_m: (
+        Annotated[
+            float,
+            quantity("m", -30, 1010, "Height of the pipe's end, if it ends above the surface and pours in."),
+        ]
+        | None
+    ) = None
 
 
 class Plant(Part, kw_only=True):
-    """A whole plant file."""
+    """A whole plant file. `pump` is needed; every other table may be left out."""
 
     format: Annotated[Literal[1], choice("Number of this file format.")]
     title: Annotated[str, words("What people call the plant.", 80)]

@@ -1,0 +1,203 @@
+"""What a plant must fulfil beyond the range of each key: how its keys fit together."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from itertools import pairwise
+
+from msgspec import UnsetType
+
+from loadfirst.errors import InputError
+from loadfirst.plant.decode import in_file
+from loadfirst.plant.plant import Curve, Delivery, Discharge, Gauge, Liquid, Plant, Suction, Supply
+from loadfirst.units import G, HOUR
+
+ROUGHEST = 1 / 20  # of the bore: the end of the range for which the friction law is stated
+PROPERTIES = ("density_kgm3", "viscosity_mpas", "vapour_bar")
+Faults = Iterator[InputError]
+
+
+def check_plant(plant: Plant, file: str = "") -> None:
+    """Refuse a plant whose keys contradict each other.
+
+    Raises
+    ------
+    InputError, or FileError where `file` is given
+        For the first contradiction found.
+    """
+    for fault in _plant_faults(plant):
+        raise in_file(fault, file)
+
+
+def check_curve(curve: Curve, where: str, file: str = "") -> None:
+    """Refuse points that no pump of this program can follow.
+
+    Parameters
+    ----------
+    curve : Curve
+        The points; each number is already in its own range.
+    where : str
+        Path of the table: ``pump.curve``, or empty for a pump file.
+
+    Raises
+    ------
+    InputError, or FileError where `file` is given
+        Unless flows start at 0 and rise, heads fall, all lists are equally
+        long, and either efficiencies or powers are given, physically possible.
+    """
+    for fault in _curve_faults(curve, f"{where}." if where else ""):
+        raise in_file(fault, file)
+
+
+def _plant_faults(plant: Plant) -> Faults:
+    yield from _pump_faults(plant)
+    yield from _liquid_faults(plant.liquid)
+    yield from _vessel_faults("supply", plant.supply, plant.site.barometer_bar)
+    yield from _vessel_faults("delivery", plant.delivery, plant.site.barometer_bar)
+    yield from _outlet_faults(plant.delivery)
+    yield from _line_faults("suction", plant.suction)
+    yield from _line_faults("discharge", plant.discharge)
+    for name in ("suction", "discharge", "after_valve"):
+        yield from _gauge_faults(f"gauges.{name}", getattr(plant.gauges, name))
+
+
+def _pump_faults(plant: Plant) -> Faults:
+    model, curve = plant.pump.model, plant.pump.curve
+    if isinstance(model, UnsetType) and isinstance(curve, UnsetType):
+        yield InputError(
+            "pump.model", None, "the id of a pump", "Or give the pump's points in a table [pump.curve].",
+            rule="missing",
+        )  # fmt: skip
+    if not isinstance(model, UnsetType) and not isinstance(curve, UnsetType):
+        yield InputError(
+            "pump.model", model, "left out where [pump.curve] is given", rule="together", other="pump.curve"
+        )
+    if not isinstance(curve, UnsetType):
+        yield from _curve_faults(curve, "pump.curve.")
+
+
+def _liquid_faults(liquid: Liquid) -> Faults:
+    water = liquid.name == "water"
+    for key in PROPERTIES:
+        value = getattr(liquid, key)
+        if water and value is not None:
+            yield InputError(
+                f"liquid.{key}", value, "left out for water, whose temperature says all",
+                "Give the liquid another name.", rule="together", other="liquid.name",
+            )  # fmt: skip
+        if not water and value is None:
+            yield InputError(
+                f"liquid.{key}", None, "given for any liquid but water", f"This one is {liquid.name[:40]!r}.",
+                rule="missing", other="liquid.name",
+            )  # fmt: skip
+
+
+def _vessel_faults(where: str, vessel: Supply | Delivery, barometer: float) -> Faults:
+    if not vessel.bottom_m < vessel.top_m:
+        yield _beside(f"{where}.top_m", vessel.top_m, "above", f"{where}.bottom_m", vessel.bottom_m, "m")
+    if vessel.surface_m < vessel.bottom_m:
+        yield _beside(
+            f"{where}.surface_m", vessel.surface_m, "at or above", f"{where}.bottom_m", vessel.bottom_m, "m"
+        )
+    if vessel.surface_m > vessel.top_m:
+        yield _beside(
+            f"{where}.surface_m", vessel.surface_m, "at or below", f"{where}.top_m", vessel.top_m, "m"
+        )
+    if vessel.gas_bar + barometer < 0:
+        yield _beside(
+            f"{where}.gas_bar", vessel.gas_bar, "at or above", "full vacuum at this site.barometer_bar",
+            -barometer, "bar",
+        )  # fmt: skip
+
+
+def _outlet_faults(delivery: Delivery) -> Faults:
+    if delivery.outlet_m is not None and delivery.outlet_m < delivery.bottom_m:
+        yield _beside(
+            "delivery.outlet_m", delivery.outlet_m, "at or above", "delivery.bottom_m", delivery.bottom_m, "m"
+        )
+
+
+def _line_faults(where: str, line: Suction | Discharge) -> Faults:
+    limit = line.bore_mm * ROUGHEST
+    if line.roughness_mm > limit:
+        yield _beside(
+            f"{where}.roughness_mm", line.roughness_mm, "at or below", f"1/20 of {where}.bore_mm", limit, "mm"
+        )
+
+
+def _gauge_faults(where: str, gauge: Gauge) -> Faults:
+    low, high = gauge.range_bar
+    if not low < high:
+        yield _beside(f"{where}.range_bar[1]", high, "above", "its lower end", low, "bar")
+
+
+def _curve_faults(curve: Curve, at: str) -> Faults:
+    yield from _one_of_two(curve, at)
+    yield from _length_faults(curve, at)
+    if curve.flow_m3h[0] != 0:
+        yield InputError(f"{at}flow_m3h[0]", curve.flow_m3h[0], "0: the first point is at no flow", rule="points")
+    yield from _order_faults(f"{at}flow_m3h", curve.flow_m3h, lambda a, b: b > a, "above", "m³/h")
+    yield from _order_faults(f"{at}head_m", curve.head_m, lambda a, b: b < a, "below", "m")
+    yield from _power_faults(curve, at)
+
+
+def _one_of_two(curve: Curve, at: str) -> Faults:
+    if curve.efficiency_percent is None and curve.power_kw is None:
+        yield InputError(
+            f"{at}efficiency_percent", None, "given, or power_kw in its place", rule="missing",
+            other=f"{at}power_kw",
+        )  # fmt: skip
+    if curve.efficiency_percent is not None and curve.power_kw is not None:
+        yield InputError(
+            f"{at}power_kw", curve.power_kw, "left out where efficiency_percent is given", rule="together",
+            other=f"{at}efficiency_percent",
+        )  # fmt: skip
+
+
+def _length_faults(curve: Curve, at: str) -> Faults:
+    count = len(curve.flow_m3h)
+    for name in ("head_m", "efficiency_percent", "power_kw", "npshr_m"):
+        values = getattr(curve, name)
+        if values is not None and len(values) != count:
+            yield InputError(
+                f"{at}{name}", values, f"as long as {at}flow_m3h, a list of {count}", rule="points",
+                count=len(values), wanted=count, other=f"{at}flow_m3h",
+            )  # fmt: skip
+
+
+def _order_faults(
+    where: str, values: Sequence[float], right: Callable[[float, float], bool], word: str, unit: str
+) -> Faults:
+    for index, (before, value) in enumerate(pairwise(values), start=1):
+        if not right(before, value):
+            yield InputError(
+                f"{where}[{index}]", value, f"{word} the one before it, {before:g} {unit}",
+                f"It is number {index + 1} of the list.", rule="points", order=word, limit=before, unit=unit,
+                index=index,
+            )  # fmt: skip
+
+
+def _power_faults(curve: Curve, at: str) -> Faults:
+    """No flow has no efficiency; any other point has one, and it stays below 100 %."""
+    for index, efficiency in enumerate(curve.efficiency_percent or ()):
+        where = f"{at}efficiency_percent[{index}]"
+        if index == 0 and efficiency != 0:
+            yield InputError(where, efficiency, "0: no flow, no efficiency", rule="points", index=0)
+        if index > 0 and efficiency <= 0:
+            yield InputError(where, efficiency, "above 0 % where liquid flows", rule="points", index=index)
+    for index, power in enumerate(curve.power_kw or ()):
+        least = curve.density_kgm3 * G * curve.flow_m3h[index] / HOUR * curve.head_m[index] / 1e3
+        if power <= least:
+            yield InputError(
+                f"{at}power_kw[{index}]", power, f"above {least:.4g} kW, which the liquid alone takes away",
+                f"It is number {index + 1} of the list.", rule="points", order="above", limit=least, unit="kW",
+                index=index,
+            )  # fmt: skip
+
+
+def _beside(where: str, got: float, word: str, other: str, limit: float, unit: str) -> InputError:
+    """Two keys that do not fit each other."""
+    return InputError(
+        where, got, f"{word} {other}, {limit:g} {unit}", rule="together", order=word, other=other,
+        limit=limit, unit=unit,
+    )  # fmt: skip

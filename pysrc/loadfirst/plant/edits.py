@@ -1,0 +1,68 @@
+"""Changing a plant by dotted keys: what `--set`, a drag on the page and a case all do."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from loadfirst.errors import InputError
+from loadfirst.plant.decode import nearest
+from loadfirst.plant.keys import keys_of
+from loadfirst.plant.plant import Plant
+
+MOST = 200  # edits at once; a plant has about sixty keys
+
+INSTEAD = {"pump.model": "curve", "pump.curve": "model"}
+"""Either names the pump: to set one is to take the other away."""
+
+
+def apply_edits(data: Mapping[str, Any], edits: Mapping[str, Any]) -> dict[str, Any]:
+    """The plant's data with some keys changed; what was given stays as it was.
+
+    Parameters
+    ----------
+    data : dict
+        A plant as it stands in its file, not yet decoded.
+    edits : dict
+        Dotted keys and their new values in file units: ``{"valve.opening": 0.3}``.
+        None puts a key back to its default.
+
+    Raises
+    ------
+    InputError
+        Where a key is unknown or lies inside something that is no table.
+        Values are judged when the result is decoded.
+    """
+    if len(edits) > MOST:
+        raise InputError("edits", len(edits), f"at most {MOST} keys", high=MOST)
+    result = dict(data)
+    for key, value in edits.items():
+        _require_known(key)
+        _put(result, key, value)
+        if key in INSTEAD and value is not None:
+            result["pump"].pop(INSTEAD[key], None)
+    return result
+
+
+def _put(result: dict[str, Any], key: str, value: Any) -> None:
+    *tables, name = key.split(".")
+    table = result
+    for depth, part in enumerate(tables):
+        inner = table.get(part, {})
+        if not isinstance(inner, Mapping):
+            raise InputError(".".join(tables[: depth + 1]), inner, "a table", rule="type", kind="table")
+        table[part] = dict(inner)
+        table = table[part]
+    if value is None:
+        table.pop(name, None)
+    else:
+        table[name] = value
+
+
+def _require_known(key: str) -> None:
+    known = keys_of(Plant)
+    if key in known or key == "pump.curve":
+        return
+    near = nearest(key, list(known)) or next((k for k in known if k.rpartition(".")[2] == key), "")
+    hint = f"Did you mean {near}?" if near else ""
+    raise InputError(key, None, "left out", hint, rule="unknown", **({"nearest": near} if near else {}))

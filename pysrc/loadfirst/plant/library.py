@@ -1,0 +1,59 @@
+"""The files that come with Loadfirst: plants, pumps and cases, by their id.
+
+They lie in `scenarios` inside the installed package, or beside `pysrc` in a
+clone. An id is the file's name without ``.toml``.
+"""
+
+from __future__ import annotations
+
+import copy
+import re
+from functools import lru_cache
+from pathlib import Path
+from typing import Any, Literal
+
+from loadfirst.plant import toml_text
+
+Shelf = Literal["plants", "pumps", "cases"]
+
+ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
+LONGEST_ID = 60
+
+
+def is_id(name: str) -> bool:
+    """Whether `name` is an id: small letters, digits, single hyphens. Never a path."""
+    return len(name) <= LONGEST_ID and ID.fullmatch(name) is not None
+
+
+def folder(shelf: Shelf) -> Path:
+    """The folder that holds the packaged files of one kind."""
+    package = Path(__file__).parents[1]
+    inside = package / "scenarios" / shelf
+    return inside if inside.is_dir() else package.parents[1] / "scenarios" / shelf
+
+
+@lru_cache(maxsize=8)
+def ids(shelf: Shelf) -> tuple[str, ...]:
+    """Ids of all packaged files of one kind, sorted."""
+    return tuple(sorted(path.stem for path in folder(shelf).glob("*.toml")))
+
+
+def path(shelf: Shelf, name: str) -> Path:
+    """Where the packaged file of that id is, or would be; `name` must be an id."""
+    return folder(shelf) / f"{name}.toml"
+
+
+def data(shelf: Shelf, name: str) -> dict[str, Any]:
+    """The content of a packaged file, a fresh copy each time; read once only.
+
+    Raises
+    ------
+    FileError
+        Where it cannot be read: it ships with the program, so this is our fault.
+    """
+    return copy.deepcopy(_read_once(shelf, name))
+
+
+@lru_cache(maxsize=128)
+def _read_once(shelf: Shelf, name: str) -> dict[str, Any]:
+    return toml_text.read(path(shelf, name))

@@ -1,0 +1,83 @@
+"""Reading a plant: from a file, or from data that came another way, to a checked `Plant`."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+from loadfirst.errors import InputError
+from loadfirst.plant import toml_text
+from loadfirst.plant.checks import check_plant
+from loadfirst.plant.decode import decode, in_file
+from loadfirst.plant.edits import apply_edits
+from loadfirst.plant.plant import Plant
+from loadfirst.plant.pumps import ResolvedPlant, resolve
+
+
+def read_plant(path: Path | str) -> Plant:
+    """Read and check a plant file; its pump is not looked up (see `read_resolved`).
+
+    Raises
+    ------
+    FileError
+        For the first thing in it that cannot be used.
+    """
+    path = Path(path)
+    return decode_plant(toml_text.read(path), path.name)
+
+
+def read_resolved(path: Path | str, edits: Mapping[str, Any] | None = None) -> ResolvedPlant:
+    """Read a plant file, change some keys, look up its pump.
+
+    Parameters
+    ----------
+    path : Path or str
+        The file; pumps are looked for beside it first.
+    edits : dict, optional
+        Dotted keys and values, as `plant.edits` takes them.
+
+    Raises
+    ------
+    FileError
+        For the first thing in the file that cannot be used.
+    InputError
+        For an edit that cannot be used, once the file itself is sound.
+    """
+    path = Path(path)
+    data = toml_text.read(path)
+    resolved = _resolved(data, path.parent, path.name)
+    return _resolved(apply_edits(data, edits), path.parent, "") if edits else resolved
+
+
+def decode_plant(data: object, file: str = "") -> Plant:
+    """Turn plain data into a checked plant.
+
+    Parameters
+    ----------
+    data : dict
+        The keys of a plant file.
+    file : str
+        Name of the file it came from, for the error.
+
+    Raises
+    ------
+    InputError, or FileError where `file` is given
+        For the first thing that cannot be used.
+    """
+    plant = decode(Plant, data, file)
+    check_plant(plant, file)
+    return plant
+
+
+def resolve_data(data: object, file: str = "") -> ResolvedPlant:
+    """Decode plain data that came without a folder; only packaged pumps are known to it."""
+    return _resolved(data, None, file)
+
+
+def _resolved(data: object, beside: Path | None, file: str) -> ResolvedPlant:
+    plant = decode_plant(data, file)
+    try:
+        return resolve(plant, beside)
+    except InputError as cause:
+        raise in_file(cause, file) from None

@@ -1,0 +1,127 @@
+"""From the bytes of a TOML file to plain data, whatever a stranger's file may hold."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from pathlib import Path
+from typing import Any
+
+from loadfirst.errors import FileError, InputError
+
+LARGEST = 256 * 1024  # [bytes]; a plant with a long curve has about 4 kB
+DEEPEST = 12  # tables within tables; ours need four
+
+AT = re.compile(r"\s*\(at (?:line (?P<line>\d+), column (?P<column>\d+)|end of document)\)$")
+
+
+def read(path: Path) -> dict[str, Any]:
+    """Read a file and parse it.
+
+    Raises
+    ------
+    FileError
+        Where it cannot be read, is no text, is too large or is not TOML.
+    """
+    try:
+        with path.open("rb") as stream:
+            raw = stream.read(LARGEST + 1)
+    except OSError as trouble:
+        reason = trouble.strerror or type(trouble).__name__
+        cause = InputError("the file", reason, "a file that can be read", rule="lookup")
+        raise FileError(str(path), cause) from None
+    return parse(raw, path.name)
+
+
+def parse(content: str | bytes, file: str = "a file") -> dict[str, Any]:
+    """Parse TOML text.
+
+    Parameters
+    ----------
+    content : str or bytes
+        The whole file; bytes are UTF-8, with or without a byte order mark.
+    file : str
+        Its name, for the error.
+
+    Returns
+    -------
+    dict
+        Tables as dicts, in file order.
+
+    Raises
+    ------
+    FileError
+        With the line and the column where the text stops being TOML.
+    """
+    try:
+        text = _decoded(content)
+        data = tomllib.loads(text.replace("\r\n", "\n"))
+    except InputError as cause:
+        raise FileError(file, cause) from None
+    except tomllib.TOMLDecodeError as refusal:
+        raise FileError(file, _syntax(text, str(refusal))) from None
+    except (RecursionError, ValueError) as refusal:  # absurd nesting; a number of thousands of digits
+        what = "nested less deeply" if isinstance(refusal, RecursionError) else "written with shorter numbers"
+        raise FileError(file, InputError("the file", "TOML", what, rule="syntax")) from None
+    if _deep(data):
+        raise FileError(file, InputError("the file", "TOML", "nested less deeply", rule="syntax"))
+    return data
+
+
+def _decoded(content: str | bytes) -> str:
+    if len(content) > LARGEST:
+        raise InputError(
+            "the file", "larger", f"at most {LARGEST // 1024} kB long", "Is it a plant file?",
+            high=LARGEST, unit="bytes",
+        )  # fmt: skip
+    if isinstance(content, str):
+        return content.removeprefix("\ufeff")
+    try:
+        return content.decode("utf-8-sig")
+    except UnicodeDecodeError as trouble:
+        line = content.count(b"\n", 0, trouble.start) + 1
+        raise InputError(
+            f"line {line}", "not UTF-8", "plain text in UTF-8", "Save it again with this encoding.",
+            rule="syntax", line=line,
+        ) from None  # fmt: skip
+
+
+def _syntax(text: str, refusal: str) -> InputError:
+    """Our error from tomllib's sentence: where, the line as it stands, what TOML wanted."""
+    place = AT.search(refusal)
+    problem = AT.sub("", refusal)
+    lines = text.split("\n")
+    line = int(place["line"]) if place and place["line"] else len(lines)
+    column = int(place["column"]) if place and place["column"] else len(lines[-1]) + 1
+    found = lines[line - 1].strip() if line <= len(lines) else ""
+    hint = f"{problem}. {_slip(found, problem)}".rstrip()
+    return InputError(
+        f"line {line}, column {column}", found, "valid TOML", hint, rule="syntax", line=line, column=column,
+        problem=problem,
+    )  # fmt: skip
+
+
+def _slip(found: str, problem: str) -> str:
+    """The way out of the three commonest slips."""
+    if problem.startswith("Cannot overwrite") or problem.startswith("Cannot declare"):
+        return "Write each key and each table once only."
+    if re.search(r"=\s*[-+]?\d+,\d", found):
+        return "Write numbers with a decimal point."
+    if re.search(r"=\s*[A-Za-z]", found) and problem == "Invalid value":
+        return 'Write words in quotation marks: "single".'
+    return ""
+
+
+def _deep(data: dict[str, Any]) -> bool:
+    """Whether anything lies deeper than any file of ours; without recursion, for it may be very deep."""
+    level: list[Any] = [data]
+    for _ in range(DEEPEST):
+        level = [
+            inner
+            for outer in level
+            for inner in (outer.values() if isinstance(outer, dict) else outer)
+            if isinstance(inner, dict | list)
+        ]
+        if not level:
+            return False
+    return True
