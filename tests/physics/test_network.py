@@ -95,7 +95,8 @@ def test_without_check_valves_the_liquid_runs_back_through_the_pump() -> None:
     """Limit: a pump that cannot reach the static head passes liquid backward."""
     elements = tuple(e for e in SINGLE if e.name != "check-1")
     network = replace(
-        single(40.0), elements=tuple(e._replace(outlet="discharge") if e.name == "pump-1" else e for e in elements)
+        single(40.0),
+        elements=tuple(e._replace(outlet="discharge") if e.name == "pump-1" else e for e in elements),
     )
     found = solve(network, HEAD, FLOW)
     assert_balanced(network, found)
@@ -148,7 +149,9 @@ def test_forcing_a_flow_through_the_gap_gives_the_heads_of_the_load() -> None:
 
 def test_the_sense_in_which_an_element_is_written_does_not_matter() -> None:
     """Law: turning an element round turns the sign of its flow, and nothing else."""
-    turned = tuple(e._replace(inlet=e.outlet, outlet=e.inlet) if e.law == "pipes" else e for e in SIDE_BY_SIDE)
+    turned = tuple(
+        e._replace(inlet=e.outlet, outlet=e.inlet) if e.law == "pipes" else e for e in SIDE_BY_SIDE
+    )
     straight, other = solve(plant(), HEAD, FLOW), solve(replace(plant(), elements=turned), HEAD, FLOW)
     assert other.flow["line"] == pytest.approx(-straight.flow["line"], rel=1e-9)
     assert other.head["suction"] == pytest.approx(straight.head["suction"], rel=1e-9)

@@ -166,7 +166,9 @@ def _solution(network: Network, equations: Equations, found: Balanced) -> Soluti
     )
 
 
-def _undefined(network: Network, equations: Equations, through: Array, nodes: Iterable[str]) -> dict[str, Flags]:
+def _undefined(
+    network: Network, equations: Equations, through: Array, nodes: Iterable[str]
+) -> dict[str, Flags]:
     """Search the graph from the fixed nodes over all that is not shut."""
     shape = equations.shape
     shut = np.zeros(through.shape, dtype=bool)
@@ -178,7 +180,9 @@ def _undefined(network: Network, equations: Equations, through: Array, nodes: It
     reached = {node: np.full(len(through), node in network.fixed) for node in nodes}
     for _ in network.elements:  # a path has at most as many elements as there are
         for element in network.elements:
-            either = (reached[element.inlet] | reached[element.outlet]) & ~shut[:, shape.position[element.name]]
+            either = (reached[element.inlet] | reached[element.outlet]) & ~shut[
+                :, shape.position[element.name]
+            ]
             reached[element.inlet] = reached[element.inlet] | either
             reached[element.outlet] = reached[element.outlet] | either
     return {node: ~seen for node, seen in reached.items()}

@@ -123,7 +123,12 @@ def balance(equations: Equations) -> Balanced:
             break
         if not going.all():
             where = np.flatnonzero(going)
-            equations, open_rows, polished, good = equations.rows(where), open_rows[where], polished[where], good[where]
+            equations, open_rows, polished, good = (
+                equations.rows(where),
+                open_rows[where],
+                polished[where],
+                good[where],
+            )
             point, towards = _rows(point, where), _rows(towards, where)
         point = step(equations, point, towards.offered, towards.change, good)
     return out
@@ -136,12 +141,16 @@ def _start(equations: Equations) -> Array:
     return usual @ shape.loops + equations.supply @ shape.spread
 
 
-def _keep(out: Balanced, rows: npt.NDArray[np.intp], point: Point, towards: Direction, iteration: int) -> None:
+def _keep(
+    out: Balanced, rows: npt.NDArray[np.intp], point: Point, towards: Direction, iteration: int
+) -> None:
     """Take over each plant's point if it is balanced better than what is kept.
 
     On the way there the newest is kept, so that a plant that stalls shows its last point.
     """
-    news = np.isfinite(towards.imbalance) & ((towards.imbalance <= out.imbalance[rows]) | (out.imbalance[rows] > 1.0))
+    news = np.isfinite(towards.imbalance) & (
+        (towards.imbalance <= out.imbalance[rows]) | (out.imbalance[rows] > 1.0)
+    )
     to = rows[news]
     out.flow[to], out.drop[to], out.head[to] = point.flow[news], point.drop[news], towards.head[news]
     out.imbalance[to] = towards.imbalance[news]

@@ -42,7 +42,9 @@ class Element(NamedTuple):
 
 @dataclass(frozen=True, eq=False)
 class Topology:
-    """What a network's shape says, as signs. C columns of laws, K branches, N junctions, F fixed nodes, I interior.
+    """What a network's shape says, as signs.
+
+    C columns of laws, K branches, N junctions, F fixed nodes, I interior nodes.
 
     Attributes
     ----------
@@ -86,7 +88,10 @@ class _Branch(NamedTuple):
 
 @lru_cache(maxsize=64)
 def topology(
-    elements: tuple[Element, ...], kept: tuple[str, ...], fixed: tuple[str, ...], counts: tuple[tuple[str, int], ...]
+    elements: tuple[Element, ...],
+    kept: tuple[str, ...],
+    fixed: tuple[str, ...],
+    counts: tuple[tuple[str, int], ...],
 ) -> Topology:
     """Prepare a shape; the same shape is answered from memory.
 
@@ -210,7 +215,11 @@ def _incidence(branches: Sequence[_Branch], nodes: Sequence[str]) -> Array:
 
 
 def _interior(
-    branches: Sequence[_Branch], fixed: Sequence[str], junctions: Sequence[str], position: dict[str, int], columns: int
+    branches: Sequence[_Branch],
+    fixed: Sequence[str],
+    junctions: Sequence[str],
+    position: dict[str, int],
+    columns: int,
 ) -> tuple[tuple[str, ...], Array, Array, Array]:
     inside = tuple(node for branch in branches for node in branch.passed)
     at_fixed, at_junction = np.zeros((len(fixed), len(inside))), np.zeros((len(junctions), len(inside)))
