@@ -6,11 +6,15 @@ a key may end with stands here once. Exact by definition unless said.
 
 from __future__ import annotations
 
+from math import pi
+
 G = 9.80665  # [m/s²] standard gravity, exact (CGPM 1901)
 BAR = 1e5  # [Pa]
 ATMOSPHERE = 101_325.0  # [Pa] standard atmosphere, exact
 ZERO_CELSIUS = 273.15  # [K], exact
 HOUR = 3600.0  # [s]
+RPM = pi / 30  # [rad/s] in 1/min
+PERCENT = 0.01
 
 TO_SI = {
     "m": 1.0,
@@ -21,5 +25,7 @@ TO_SI = {
     "kw": 1e3,
     "kgm3": 1.0,
     "hz": 1.0,
-    "percent": 0.01,
+    "percent": PERCENT,
+    "rpm": RPM,
+    "a": 1.0,
 }

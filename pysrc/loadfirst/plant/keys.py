@@ -63,7 +63,7 @@ def _collect(node: inspect.Type, above: str, found: dict[str, Key], defaults: di
 
 def _key(path: str, field: inspect.Field, default: Any) -> Key:
     wanted = expected(field.type)
-    unit = note(field.type, "unit") or str(wanted.facts.get("unit", ""))
+    unit = note(field.type, "unit") or ("" if wanted.kind == "text" else str(wanted.facts.get("unit", "")))
     return Key(path, unit, note(field.type, "description"), wanted, field.required, default)
 
 

@@ -6,11 +6,12 @@ clone. An id is the file's name without ``.toml``.
 
 from __future__ import annotations
 
-import copy
 import re
 from functools import lru_cache
 from pathlib import Path
 from typing import Any, Literal
+
+import msgspec
 
 from loadfirst.plant import toml_text
 
@@ -51,7 +52,8 @@ def data(shelf: Shelf, name: str) -> dict[str, Any]:
     FileError
         Where it cannot be read: it ships with the program, so this is our fault.
     """
-    return copy.deepcopy(_read_once(shelf, name))
+    copy: dict[str, Any] = msgspec.to_builtins(_read_once(shelf, name))
+    return copy
 
 
 @lru_cache(maxsize=128)

@@ -33,6 +33,6 @@ def words(says: str, longest: int) -> Meta:
     return Meta(max_length=longest, description=says)
 
 
-def choice(says: str) -> Meta:
+def choice(says: str, unit: str = "") -> Meta:
     """One of a few words or numbers, or yes or no."""
-    return Meta(description=says)
+    return Meta(description=says, extra={"unit": unit})

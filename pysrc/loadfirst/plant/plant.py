@@ -106,7 +106,7 @@ class Drive(Part):
     """Induction motors, one per pump."""
 
     supply_hz: Annotated[
-        Literal[50, 60], choice("Frequency of the public supply, which the motors are made for.")
+        Literal[50, 60], choice("Frequency of the public supply, which the motors are made for.", "Hz")
     ] = 50
     frequency_hz: (
         Annotated[

@@ -1,0 +1,1 @@
+"""The command line for authors and engineers: words and units for a terminal."""

@@ -1,0 +1,76 @@
+"""The tables of the author's guide, made from the types so that they cannot go stale."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from msgspec import inspect
+
+from loadfirst.plant import library
+from loadfirst.plant.expect import plain
+from loadfirst.plant.keys import Key, keys_of
+from loadfirst.plant.plant import Plant, PumpFile
+
+KINDS = {"plant": Plant, "pump": PumpFile}
+SPECIMEN = "rinse-transfer"
+HEADER = "| key | unit | what would do | default | meaning |\n|---|---|---|---|---|"
+
+
+def guide(kind: str) -> str:
+    """Every key of a kind of file as Markdown tables, one per table of the file.
+
+    Parameters
+    ----------
+    kind : "plant" or "pump"
+    """
+    tables: dict[str, list[Key]] = {}
+    for key in keys_of(KINDS[kind]).values():
+        tables.setdefault(key.path.rpartition(".")[0], []).append(key)
+    return "\n\n".join(_table(kind, where, keys) for where, keys in tables.items())
+
+
+def filled(text: str) -> str:
+    """A guide with each of its marked places (``<!-- keys of a plant file -->``) filled anew."""
+    for kind in KINDS:
+        text = _fill(text, f"keys of a {kind} file", f"end of {kind} file", guide(kind))
+    specimen = library.path("plants", SPECIMEN).read_text(encoding="utf-8").rstrip()
+    return _fill(text, "specimen plant", "end of specimen plant", f"```toml\n{specimen}\n```")
+
+
+def _fill(text: str, opening: str, closing: str, content: str) -> str:
+    pattern = re.compile(f"<!-- {opening} -->.*?<!-- {closing} -->", re.DOTALL)
+    return pattern.sub(lambda _: f"<!-- {opening} -->\n\n{content}\n\n<!-- {closing} -->", text)
+
+
+def _table(kind: str, where: str, keys: list[Key]) -> str:
+    if where == "pump.curve":
+        return f"**`[{where}]`** The points themselves: the keys of a pump file, without `format` and `about`."
+    title = f"**`[{where}]`** {_says(KINDS[kind], where)}" if where else "At the top of the file, before any table:"
+    return "\n".join([title, "", HEADER, *(_row(key) for key in keys)])
+
+
+def _says(kind: type, where: str) -> str:
+    """The docstring of the table's type."""
+    node = inspect.type_info(kind)
+    for name in where.split("."):
+        assert isinstance(node, inspect.StructType)
+        node = plain(next(field.type for field in node.fields if field.encode_name == name))
+    assert isinstance(node, inspect.StructType)
+    return str(node.cls.__doc__)
+
+
+def _row(key: Key) -> str:
+    name = key.path.rpartition(".")[2]
+    needed = "needed" if key.required else _value(key.default)
+    return f"| `{name}` | {key.unit.replace('-', '–') or '–'} | {key.expected.text} | {needed} | {key.says} |"
+
+
+def _value(default: Any) -> str:
+    if default is None:
+        return "–"
+    if isinstance(default, bool):
+        return "true" if default else "false"
+    if isinstance(default, list | tuple):
+        return f"[{', '.join(f'{entry:g}' for entry in default)}]"
+    return f"{default:g}" if isinstance(default, int | float) else f"`{default}`" if default else "empty"

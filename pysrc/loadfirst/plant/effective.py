@@ -1,0 +1,32 @@
+"""A plant with everything said that its file left out."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import msgspec
+
+from loadfirst.plant.pumps import ResolvedPlant
+
+
+def effective(resolved: ResolvedPlant) -> dict[str, Any]:
+    """All keys of a plant as plain data in file units, defaults filled in.
+
+    Parameters
+    ----------
+    resolved : ResolvedPlant
+        The plant and its pump's points.
+
+    Returns
+    -------
+    dict
+        As in a plant file. ``drive.frequency_hz`` and ``drive.motor_kw`` are
+        always numbers; ``pump.curve`` is there only where the file gave it.
+        Fit to be decoded again: it is the same plant.
+    """
+    plant, curve = resolved
+    data: dict[str, Any] = msgspec.to_builtins(plant)
+    drive = data["drive"]
+    drive["frequency_hz"] = drive["frequency_hz"] or float(plant.drive.supply_hz)
+    drive["motor_kw"] = drive["motor_kw"] or curve.motor_kw
+    return data
