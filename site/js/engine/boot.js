@@ -1,0 +1,114 @@
+// Fetches what the manifest of the runtime names, all at once, and starts Python from it.
+import {addPackages, openDoor, startPython} from "./start.js";
+import {unpack} from "./pack.js";
+
+const MANIFEST = new URL("../../runtime/manifest.json", import.meta.url);
+const LATE_FOLDER = "/lib/late"; // as late_imports.py has it
+
+/**
+ * Python with the engine in it, ready to answer.
+ * @param {(stage: {stage: string, fetched: number, total: number}) => void} report
+ * @returns {Promise<(text: string) => string>} the door's `handle`
+ */
+export async function boot(report) {
+  const {pyodide, packs, bring} = await start(report);
+  return openDoor(pyodide, packs, bring);
+}
+
+/** Python with the engine's packages on its path, nothing imported yet. For tests. */
+export async function bootPython(report = () => {}) {
+  const {pyodide, packs, bring} = await start(report);
+  addPackages(pyodide, packs, bring);
+  return pyodide;
+}
+
+async function start(report) {
+  const manifest = await (await get(MANIFEST)).json();
+  const progress = counter(manifest.files, report);
+  const where = (key) => new URL(manifest.files[key].file, MANIFEST).href;
+  const bytes = async (key) => new Uint8Array(await progress.watch(await get(where(key))).arrayBuffer());
+  const script = (key) => import(where(key)).then((module) => progress.add(manifest.files[key].size, module));
+
+  const [runtime, module, wasm, stdlib, ...packs] = await Promise.all([
+    script("pyodide"),
+    script("module"),
+    get(where("wasm")).then((response) => compile(progress.watch(response))),
+    bytes("stdlib"),
+    bytes("packages"),
+    bytes("loadfirst"),
+  ]);
+  report({stage: "packages", ...progress.state()});
+  const pyodide = await suppliedWith(stdlib, (stdLibURL) =>
+    startPython({
+      loadPyodide: runtime.loadPyodide,
+      createModule: module.default,
+      wasm,
+      lock: manifest.lock,
+      indexURL: new URL(".", MANIFEST).href,
+      stdLibURL,
+    }),
+  );
+  return {pyodide, packs, bring: (key) => unpack(pyodide.FS, LATE_FOLDER, fetchNow(lateURL(manifest, key)))};
+}
+
+const lateURL = (manifest, key) => new URL(manifest.late[key].file, MANIFEST);
+
+async function get(url) {
+  const response = await fetch(url);
+  if (!response.ok) throw new Error(`${new URL(url).pathname}: ${response.status} ${response.statusText}`);
+  return response;
+}
+
+/** A file while Python waits for it: only workers may do that. */
+function fetchNow(url) {
+  const request = new XMLHttpRequest();
+  request.open("GET", url, false);
+  request.responseType = "arraybuffer";
+  request.send();
+  if (request.status !== 200) throw new Error(`${url.pathname}: ${request.status}`);
+  return new Uint8Array(request.response);
+}
+
+/** Some servers do not say that a file is wasm; then it is compiled when it is all here. */
+async function compile(response) {
+  if (response.headers.get("Content-Type")?.startsWith("application/wasm")) {
+    return WebAssembly.compileStreaming(response);
+  }
+  return WebAssembly.compile(await response.arrayBuffer());
+}
+
+/**
+ * Run `start` while the runtime's own requests are answered from here: its standard library is in
+ * memory already, and its wasm is compiled already, so that request gets nothing.
+ */
+async function suppliedWith(stdlib, start) {
+  const native = globalThis.fetch;
+  globalThis.fetch = async (url) => new Response(String(url).endsWith("stdlib") ? stdlib : null);
+  try {
+    return await start(new URL("stdlib", MANIFEST).href);
+  } finally {
+    globalThis.fetch = native;
+  }
+}
+
+/** Counts the bytes that have come, of those that the manifest says will come. */
+function counter(files, report) {
+  const total = Object.values(files).reduce((sum, file) => sum + file.size, 0);
+  let fetched = 0;
+  const state = () => ({fetched, total});
+  const add = (size, value) => {
+    fetched += size;
+    report({stage: "runtime", ...state()});
+    return value;
+  };
+  const watch = (response) => {
+    const counted = new TransformStream({
+      transform(chunk, to) {
+        add(chunk.byteLength);
+        to.enqueue(chunk);
+      },
+    });
+    return new Response(response.body.pipeThrough(counted), {headers: response.headers});
+  };
+  return {state, add, watch};
+}

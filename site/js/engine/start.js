@@ -1,0 +1,68 @@
+// Starts Python from parts that are already here. Needs no browser: the build starts it the same way in Node.
+
+import {unpack} from "./pack.js";
+
+/** Where Python looks for packages. */
+const PACKAGES = "/lib/python3.14/site-packages";
+
+/** What the precompiled files were compiled for; numpy asks for it too. */
+const SETTINGS = {PYTHONOPTIMIZE: "2", PYTHONDONTWRITEBYTECODE: "1"};
+
+/**
+ * Python, without any package. Rejects where the runtime itself would only log and wait for ever.
+ * @param {object} parts
+ * @param {Function} parts.loadPyodide  from Pyodide's own module
+ * @param {Function} parts.createModule  the compiled runtime's JavaScript half, its default export
+ * @param {WebAssembly.Module} parts.wasm  the compiled runtime
+ * @param {object} parts.lock  `info` of the release's lock file; packages are never looked up
+ * @param {string} parts.indexURL  where the runtime stands
+ * @param {string} parts.stdLibURL  where its standard library stands
+ * @param {object} [parts.env]  more settings of Python
+ * @returns {Promise<object>} Pyodide
+ */
+export function startPython({loadPyodide, createModule, wasm, lock, indexURL, stdLibURL, env = {}}) {
+  return new Promise((resolve, reject) => {
+    const createPyodideModule = (settings) => {
+      settings.instantiateWasm = (imports, done) => {
+        markErrors(imports.env);
+        WebAssembly.instantiate(wasm, imports).then((instance) => done(instance, wasm), reject);
+        return {}; // Emscripten: the exports come later, through `done`
+      };
+      return createModule(settings);
+    };
+    loadPyodide({
+      indexURL,
+      stdLibURL,
+      createPyodideModule,
+      lockFileContents: JSON.stringify({info: lock, packages: {}}),
+      packageBaseUrl: indexURL,
+      env: {...SETTINGS, ...env},
+    }).then(resolve, reject);
+  });
+}
+
+/** The two imports that tell Python's marker of an error from any other object. */
+function markErrors(env) {
+  const marker = Symbol("error");
+  env.Jsv_GetError_import = () => marker;
+  env.JsvError_Check = (value) => value === marker;
+}
+
+/**
+ * Put the packages in place and give the door's one function.
+ * @param {object} pyodide  from `startPython`
+ * @param {Uint8Array[]} packs  see pack.js
+ * @param {(key: string) => void} bring  fetches a late file, without returning before it is unpacked
+ * @returns {(text: string) => string} a question as JSON text in, the reply as JSON text out
+ */
+export function openDoor(pyodide, packs, bring) {
+  addPackages(pyodide, packs, bring);
+  return pyodide.pyimport("loadfirst.door").handle;
+}
+
+/** Packages on Python's path, and the late imports behind them. See `openDoor`. */
+export function addPackages(pyodide, packs, bring) {
+  for (const pack of packs) unpack(pyodide.FS, PACKAGES, pack);
+  pyodide.pyimport("importlib").invalidate_caches();
+  pyodide.pyimport("late_imports").install(bring);
+}
