@@ -1,0 +1,171 @@
+"""A centrifugal pump on its induction motor: one law, head added over flow, with the slip inside.
+
+The curve that the network meets is made once, in `physics.machine_curve`, where
+the derivation stands. Here it is read: one search gives head, torque and
+required NPSH at a flow; the motor gives the rest.
+
+Beyond the last point the torque is bent so that it never reaches what the
+motor's line holds at standstill: the speed stays above zero and every number
+finite, however far a pump is forced.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+import numpy.typing as npt
+
+from loadfirst.physics.centrifugal import PumpCurve
+from loadfirst.physics.interpolate import Pieces, slope, value
+from loadfirst.physics.law import Array, Flags, column, pick
+from loadfirst.physics.machine_curve import HEAD, NPSH, TORQUE, move, stack
+from loadfirst.physics.motor import Motor
+from loadfirst.units import G
+
+
+@dataclass(frozen=True, slots=True)
+class Running:
+    """What M machines in a batch of B plants do at a flow. Every array (B, M), every number finite.
+
+    Attributes
+    ----------
+    head : [m]              what the pump adds
+    speed : [rad/s]         of the shaft
+    torque : [N·m]
+    shaft_power : [W]
+    efficiency : [-]        of the pump; 0 where it gives the liquid nothing
+    npsh_required : [m]
+    motor_input : [W]       electric power
+    current : [A]           in each phase
+    load : [-]              shaft power over rated power
+    reduced_flow : [m³/s]   the flow on the maker's curve that this one stands for
+    beyond : bool           past the last point of the maker's curve
+    """
+
+    head: Array
+    speed: Array
+    torque: Array
+    shaft_power: Array
+    efficiency: Array
+    npsh_required: Array
+    motor_input: Array
+    current: Array
+    load: Array
+    reduced_flow: Array
+    beyond: Flags
+
+
+@dataclass(frozen=True, slots=True)
+class Machines:
+    """The law of M pumps with their motors in a batch of B plants. Make it with `Machines.build`.
+
+    Attributes
+    ----------
+    curves : Pieces         head, torque and required NPSH over flow, at the speed the motor holds
+    motor : Motor
+    density : (B|1, 1|M)    of the liquid pumped [kg/m³]
+    test_speed : (B|1, M)   speed of the maker's curve [rad/s]
+    shut_off_head, last_flow, best_efficiency_flow : (B, M)
+        Of these machines as they run. [m] [m³/s] [m³/s]
+    limited : (B, M) bool
+        Where the curve's power and the motor's slip would have made the head
+        rise with the flow, and were held back (`physics.machine_curve`).
+    """
+
+    curves: Pieces
+    motor: Motor
+    density: Array
+    test_speed: Array
+    shut_off_head: Array
+    last_flow: Array
+    best_efficiency_flow: Array
+    limited: Flags
+
+    @classmethod
+    def build(cls, curves: Sequence[Sequence[PumpCurve]], motor: Motor, density: npt.ArrayLike) -> Machines:
+        """Pumps with their motors and their liquid.
+
+        Parameters
+        ----------
+        curves : B or 1 rows of M pumps
+        motor : Motor of shape (B|1, M|1)
+        density : (B|1, M|1)
+            Of the liquid pumped, above 0. [kg/m³]
+        """
+        points, density = stack(curves), column(density)
+        moved = move(points, motor, density)
+        return cls(
+            curves=moved.curves,
+            motor=motor,
+            density=density,
+            test_speed=points.speed,
+            shut_off_head=moved.shut_off_head,
+            last_flow=moved.last_flow,
+            best_efficiency_flow=moved.best_efficiency_flow,
+            limited=moved.limited,
+        )
+
+    @property
+    def count(self) -> int:
+        """Machines per plant (M)."""
+        return int(self.curves.start.shape[1])
+
+    def head_drop(self, flow: Array) -> tuple[Array, Array]:
+        """Minus the head the pumps add, and its slope, never negative. (B, M) [m³/s] -> [m], [m/(m³/s)]"""
+        row, into = self.curves.find(flow)
+        return -value(row, into), np.maximum(-slope(row, into), 0.0)
+
+    def corners(self) -> Array | None:
+        """None: the law has no corner."""
+        return None
+
+    def shut(self, flow: Array) -> Flags:
+        """Never: a pump is no closed valve. (B, M)"""
+        return np.zeros(flow.shape, dtype=bool)
+
+    def rows(self, index: npt.NDArray[np.intp]) -> Machines:
+        """The machines of some of the plants only."""
+        return Machines(
+            curves=self.curves.rows(index),
+            motor=self.motor.rows(index),
+            density=pick(self.density, index),
+            test_speed=pick(self.test_speed, index),
+            shut_off_head=pick(self.shut_off_head, index),
+            last_flow=pick(self.last_flow, index),
+            best_efficiency_flow=pick(self.best_efficiency_flow, index),
+            limited=self.limited[index] if len(self.limited) > 1 else self.limited,
+        )
+
+    def running(self, flow: Array) -> Running:
+        """Everything else that the machines do at a flow. (B, M) [m³/s]"""
+        row, into = self.curves.find(flow)
+        beyond = self.curves.beyond(flow)
+        head = value(row, into, HEAD)
+        torque = self._held(row, into, beyond)
+        speed = self.motor.speed(torque)
+        shaft_power = torque * speed
+        given = self.density * G * flow * head
+        motor_input = self.motor.input_power(torque, speed)
+        return Running(
+            head=head,
+            speed=speed,
+            torque=torque,
+            shaft_power=shaft_power,
+            efficiency=np.where((flow > 0) & (head > 0), given / shaft_power, 0.0),
+            npsh_required=value(row, into, NPSH),
+            motor_input=motor_input,
+            current=self.motor.current(motor_input),
+            load=shaft_power / self.motor.rated_power,
+            reduced_flow=flow * self.test_speed / speed,
+            beyond=beyond,
+        )
+
+    def _held(self, row: Array, into: Array, beyond: Flags) -> Array:
+        """Torque, beyond the last point bent below what the motor's line holds at standstill. [N·m]"""
+        torque = value(row, into, TORQUE)
+        last = row[..., 1 + 4 * TORQUE]
+        standstill = self.motor.synchronous_speed / np.maximum(self.motor.droop, 1e-300)
+        more = np.where(beyond, torque - last, 0.0)
+        return np.where(beyond, last + more / (1 + more / (standstill - last)), torque)

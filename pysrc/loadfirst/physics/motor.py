@@ -1,0 +1,166 @@
+"""An induction motor as the pump and the ammeter see it: speed, input power and current at a torque.
+
+Current is not proportional to load: even an idle motor draws the current that
+magnetises it. Here the current has an active part, which carries the input
+power, and a reactive part: one third of the rated current to magnetise, and a
+leakage that grows with the square of the active part. So a motor at half load
+still draws 55 to 60 % of its rated current (common practice).
+
+Losses are fixed ones and ones that grow with the square of the torque. Their
+ratio follows from where efficiency is best, "usually near 75 % of rated load"
+(U.S. Department of Energy, fact sheet "Determining Electric Motor Load and
+Efficiency", read). Fixed losses fall with frequency, with exponent 1.5, between
+hysteresis (1) and eddy currents (2) (our choice).
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+import numpy.typing as npt
+
+from loadfirst.physics import drive
+from loadfirst.physics.law import Array, column, pick
+from loadfirst.physics.motor_efficiency import rated_efficiency
+
+BEST_LOAD = 0.75  # [-] part of rated load where the efficiency is best
+FIXED_SHARE = BEST_LOAD**2 / (1 + BEST_LOAD**2)  # [-] of the losses at rated load
+FIXED_EXPONENT = 1.5  # [-]
+MAGNETISING = 1 / 3  # [-] of the rated current
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Motor:
+    """Motors of M machines in a batch of B plants. Make it with `Motor.rated`.
+
+    Attributes
+    ----------
+    rated_power : ndarray (B|1, M) [W]
+    poles : ndarray (B|1, M)
+    supply_frequency : ndarray (B|1, M)
+        The frequency the motor is made for. [Hz]
+    frequency : ndarray (B|1, M)
+        The frequency that reaches it. [Hz]
+    rated_slip, efficiency, power_factor : ndarray (B|1, M)
+        At rated load. [-]
+    voltage : ndarray (B|1, M)
+        Rated, between phases. [V]
+    """
+
+    rated_power: Array
+    poles: Array
+    supply_frequency: Array
+    frequency: Array
+    rated_slip: Array
+    efficiency: Array
+    power_factor: Array
+    voltage: Array
+
+    @classmethod
+    def rated(
+        cls,
+        power: npt.ArrayLike,
+        *,
+        poles: npt.ArrayLike = 2,
+        supply_frequency: npt.ArrayLike = 50,
+        frequency: npt.ArrayLike | None = None,
+        slip: npt.ArrayLike | None = None,
+    ) -> Motor:
+        """A standard IE3 motor, 400 V at 50 Hz or 460 V at 60 Hz.
+
+        Parameters
+        ----------
+        power : array_like
+            Rated power, above 0. [W]
+        poles : array_like
+            2, 4, 6 or 8.
+        supply_frequency : array_like
+            50 or 60. [Hz]
+        frequency : array_like
+            What reaches the motor; the supply's when left out. [Hz]
+        slip : array_like
+            Slip at rated load; typical of the power when left out; 0 for a
+            motor that holds its speed. [-]
+
+        Notes
+        -----
+        All arguments broadcast as (B|1, M); a plain number is one motor. A
+        drive above the supply's frequency keeps the supply's voltage.
+        """
+        power, poles, supply = column(power), column(poles), column(supply_frequency)
+        return cls(
+            rated_power=power,
+            poles=poles,
+            supply_frequency=supply,
+            frequency=supply if frequency is None else column(frequency),
+            rated_slip=drive.rated_slip(power) if slip is None else column(slip),
+            efficiency=rated_efficiency(power, poles, supply),
+            power_factor=rated_power_factor(power, poles),
+            voltage=np.where(supply == 60, drive.VOLTAGE[60], drive.VOLTAGE[50]),
+        )
+
+    @property
+    def synchronous_speed(self) -> Array:
+        """Speed of the field at the frequency that reaches the motor. (B|1, M) [rad/s]"""
+        return drive.synchronous_speed(self.frequency, self.poles)
+
+    @property
+    def rated_torque(self) -> Array:
+        """Torque at rated power on the supply's frequency. (B|1, M) [N·m]"""
+        field = drive.synchronous_speed(self.supply_frequency, self.poles)
+        return self.rated_power / (field * (1 - self.rated_slip))
+
+    @property
+    def rated_current(self) -> Array:
+        """What the name plate says, for the ammeter's range. (B|1, M) [A]"""
+        return self.rated_power / (math.sqrt(3) * self.voltage * self.efficiency * self.power_factor)
+
+    @property
+    def droop(self) -> Array:
+        """Speed lost per torque. (B|1, M) [rad/s per N·m]"""
+        field = drive.synchronous_speed(self.supply_frequency, self.poles)
+        weak = drive.weakening(self.frequency, self.supply_frequency)
+        return field * self.rated_slip / self.rated_torque * weak**2
+
+    def speed(self, torque: Array) -> Array:
+        """Shaft speed under a torque. (B, M) [N·m] -> (B, M) [rad/s]"""
+        return self.synchronous_speed - self.droop * torque
+
+    def input_power(self, torque: Array, speed: Array) -> Array:
+        """Electric power taken up: shaft power and losses. (B, M) [N·m], [rad/s] -> (B, M) [W]"""
+        losses = self.rated_power * (1 / self.efficiency - 1)
+        fixed = FIXED_SHARE * losses * (self.frequency / self.supply_frequency) ** FIXED_EXPONENT
+        active = torque / self.rated_torque * drive.weakening(self.frequency, self.supply_frequency)
+        return torque * speed + fixed + (1 - FIXED_SHARE) * losses * active**2
+
+    def current(self, input_power: Array) -> Array:
+        """Current in each phase of the motor's cable. (B, M) [W] -> (B, M) [A]
+
+        The voltage falls with the frequency below the supply's and stays at
+        the supply's above it. Between a drive and its motor; before the drive
+        an ammeter would follow the power instead.
+        """
+        weak = drive.weakening(self.frequency, self.supply_frequency)
+        voltage = self.voltage * np.minimum(self.frequency / self.supply_frequency, 1.0)
+        active = input_power / (math.sqrt(3) * voltage * self.rated_current)
+        reactive_rated = np.sqrt(1 - self.power_factor**2)
+        leakage = (reactive_rated - MAGNETISING) / self.power_factor**2
+        reactive = MAGNETISING / weak + leakage * weak * active**2
+        return self.rated_current * np.hypot(active, reactive)
+
+    def rows(self, index: npt.NDArray[np.intp]) -> Motor:
+        """The motors of some of the plants only."""
+        return Motor(**{name: pick(getattr(self, name), index) for name in self.__slots__})
+
+
+def rated_power_factor(power: npt.ArrayLike, poles: npt.ArrayLike) -> Array:
+    """Typical power factor at rated load (common practice; no published source).
+
+    0.86 for 5.5 kW and 2 poles, 0.03 more per decade of power and 0.03 less
+    per further pair of poles, kept from 0.6 to 0.92. Power in W.
+    """
+    decades = np.log10(np.asarray(power, dtype=float) / 5500.0)
+    pairs = np.asarray(poles, dtype=float) / 2 - 1
+    return np.clip(0.86 + 0.03 * decades - 0.03 * pairs, 0.6, 0.92)
