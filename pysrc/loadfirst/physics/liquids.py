@@ -7,7 +7,7 @@ from functools import lru_cache
 
 from loadfirst.errors import InputError
 from loadfirst.physics.water import dynamic_viscosity, liquid_density, saturation_pressure
-from loadfirst.units import ATMOSPHERE, ZERO_CELSIUS
+from loadfirst.units import ZERO_CELSIUS
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,9 +69,8 @@ def water(temperature_c: float) -> Liquid:
     Returns
     -------
     Liquid
-        Density and viscosity at one standard atmosphere (101 325 Pa), or at
-        the saturation pressure where that is higher (above 99.97 °C). Each
-        further 10 bar would make it 0.05 % denser, which is left out.
+        Density and viscosity at 0.1 MPa: at one standard atmosphere it is
+        6e-7 of itself denser, for each further 10 bar 0.05 %; both left out.
 
     Raises
     ------
@@ -80,14 +79,13 @@ def water(temperature_c: float) -> Liquid:
 
     Sources
     -------
-    IAPWS R7-97(2012) for vapour pressure and density, IAPWS R12-08 for
-    viscosity: see `physics.water`.
+    IAPWS R7-97(2012) for vapour pressure, SR6-08(2011) for density, R12-08
+    for viscosity: see `physics.water`.
     """
     if not 0 <= temperature_c <= 100:
         raise InputError(
             "liquid.temperature_c", temperature_c, "from 0 to 100 °C", low=0, high=100, unit="°C"
         )
     kelvin = temperature_c + ZERO_CELSIUS
-    vapour_pressure = saturation_pressure(kelvin)
-    density = liquid_density(kelvin, max(ATMOSPHERE, vapour_pressure))
-    return Liquid("water", density, dynamic_viscosity(kelvin, density), vapour_pressure)
+    density = liquid_density(kelvin)
+    return Liquid("water", density, dynamic_viscosity(kelvin, density), saturation_pressure(kelvin))

@@ -123,7 +123,7 @@ class Pipes:
 
     def shut(self, flow: Array) -> Flags:
         """Nowhere: a pipe is always open. (B, M)"""
-        return np.zeros(np.shape(flow), dtype=bool)
+        return np.zeros(np.broadcast_shapes(self._friction_scale.shape, flow.shape), dtype=bool)
 
     def rows(self, index: npt.NDArray[np.intp]) -> Pipes:
         """The same pipes of some of the plants only."""

@@ -149,7 +149,7 @@ class Valves:
 
     def shut(self, flow: Array) -> Flags:
         """Where the valve is shut, whatever the flow. (B, M)"""
-        return np.broadcast_to(self._line > 0, np.shape(flow))
+        return np.broadcast_to(self._line > 0, np.broadcast_shapes(self._line.shape, flow.shape))
 
     def rows(self, index: npt.NDArray[np.intp]) -> Valves:
         """The same valves of some of the plants only."""

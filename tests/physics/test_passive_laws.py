@@ -1,0 +1,113 @@
+"""What pipes, valves and check valves have in common, whatever their sizes."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from loadfirst.physics.check import CheckValves
+from loadfirst.physics.law import Array, Law, column
+from loadfirst.physics.pipe import Pipes
+from loadfirst.physics.valve import Valves
+
+Make = Callable[[Array], Law]
+"""A law of one element each for the plants of a (B, 1) table of sizes from 0 to 1."""
+
+
+def pipes(size: Array) -> Law:
+    """Long or short, wide or narrow, smooth or rough, water or thick oil."""
+    bore = 0.02 + 0.4 * size
+    oil = np.where(size > 0.5, 3e-4, 1e-6)
+    return Pipes(200 * (1 - size), bore, bore / 20 * size**3, 30 * size, oil)
+
+
+def valves(size: Array) -> Law:
+    """From a needle valve to a large one; a size of 0 is shut."""
+    return Valves(400 * size**2)
+
+
+def check_valves(size: Array) -> Law:
+    """From an open pipe end to a tight check valve."""
+    return CheckValves(1e5 * size)
+
+
+def broken_check_valves(size: Array) -> Law:
+    """Check valves that do not hold."""
+    return CheckValves(1e5 * size, False)
+
+
+ALL = pytest.mark.parametrize("make", [pipes, valves, check_valves, broken_check_valves])
+SMOOTH = pytest.mark.parametrize("make", [pipes, valves, broken_check_valves])
+SIZE = st.floats(0, 1)
+FLOW = st.one_of(st.just(0.0), st.floats(-0.5, 0.5), st.floats(-1e-9, 1e-9), st.floats(-1e-4, 1e-4))
+
+
+@SMOOTH
+@given(SIZE, FLOW)
+def test_the_drop_is_the_same_both_ways(make: Make, size: float, flow: float) -> None:
+    """Turning the flow round turns the drop round, and leaves its slope."""
+    law = make(column(size))
+    (drop, slope), (back, slope_back) = law.head_drop(column(flow)), law.head_drop(column(-flow))
+    assert back == -drop
+    assert slope_back == slope
+
+
+@ALL
+@given(SIZE, FLOW, FLOW)
+def test_more_flow_never_costs_less(make: Make, size: float, one: float, other: float) -> None:
+    """The drop never falls as the flow rises, and the slope says so."""
+    low, high = sorted((one, other))
+    law = make(column(size))
+    (less, slope), (more, _) = law.head_drop(column(low)), law.head_drop(column(high))
+    assert more >= less - 1e-12 * np.abs(less)
+    assert slope >= 0
+
+
+@ALL
+@given(SIZE, st.floats(1e-9, 0.5), st.sampled_from([-1, 1]))
+def test_the_slope_is_the_slope_of_the_drop(make: Make, size: float, amount: float, way: int) -> None:
+    """Against a central difference, forward and backward."""
+    law, step = make(column(size)), 1e-5 * amount
+    before, after = (law.head_drop(column(way * amount + side * step))[0][0, 0] for side in (-1, 1))
+    slope = law.head_drop(column(way * amount))[1][0, 0]
+    assert (after - before) / (2 * step) == pytest.approx(slope, rel=1e-4, abs=1e-300)
+
+
+@ALL
+@given(st.lists(st.tuples(SIZE, FLOW), min_size=1, max_size=6))
+def test_a_batch_is_its_plants_one_by_one(make: Make, plants: list[tuple[float, float]]) -> None:
+    """And so are some of its rows, whether picked or made alone."""
+    size, flow = (np.array(values, dtype=float)[:, None] for values in zip(*plants, strict=True))
+    law = make(size)
+    drop, slope = law.head_drop(flow)
+    for i in range(len(plants)):
+        row = np.array([i])
+        for alone in (make(size[row]), law.rows(row)):
+            assert alone.count == law.count == 1
+            drop_alone, slope_alone = alone.head_drop(flow[row])
+            assert drop_alone == pytest.approx(drop[row], rel=1e-13, abs=0)
+            assert slope_alone == pytest.approx(slope[row], rel=1e-13, abs=0)
+            assert (alone.shut(flow[row]) == law.shut(flow)[row]).all()
+
+
+@ALL
+@pytest.mark.parametrize("flow", [0.0, 1e-12, 1e-300, 5e-324, 1e3])
+def test_the_law_stays_finite_at_the_smallest_and_largest_flows(make: Make, flow: float) -> None:
+    """No overflow, no 0/0, no warning, whichever way it flows."""
+    sizes = np.linspace(0, 1, 11)[:, None]
+    for way in (-1, 1):
+        drop, slope = make(sizes).head_drop(np.full(sizes.shape, way * flow))
+        assert np.isfinite(drop).all() and np.isfinite(slope).all()
+
+
+@ALL
+def test_one_row_of_parameters_serves_every_plant(make: Make) -> None:
+    """A shared row is kept when rows are picked."""
+    law, flow = make(column(0.7)), np.array([[0.01], [-0.02], [0.03]])
+    assert law.head_drop(flow)[0].shape == law.shut(flow).shape == (3, 1)
+    some = law.rows(np.array([2, 0]))
+    assert (some.head_drop(flow[[2, 0]])[0] == law.head_drop(flow)[0][[2, 0]]).all()
