@@ -1,0 +1,100 @@
+// What each action of a person does. Views only say what was wanted.
+import {encode} from "./share.js";
+import {FIRST_PRESET} from "./units.js";
+
+/** @returns {(action: {type: string}) => void} `send`, which every view gets */
+export function createActions({store, rig, engine, kept, page, paint, views}) {
+  const deeds = {
+    preview: ({edits}) => store.preview(edits),
+    commit: ({edits}) => keep(() => store.commit(edits)),
+    cancel: () => store.cancel(),
+    undo: () => keep(store.undo),
+    redo: () => keep(store.redo),
+    reset: () => keep(store.reset),
+    load: ({state}) => keep(() => store.load(state)),
+    view: ({view}) => keep(() => store.show(view)),
+    moves: ({moves}) => keep(() => store.show({moves})),
+    case: (action) => keep(() => store.show({place: "case", case: action.case, moves: []})),
+    rig: () => keep(() => store.show({place: "rig"})),
+    curves: () => keep(() => store.show({curves: store.state.view.curves === false})),
+    "open-plant": ({plant}) => keep(() => store.open(plant, {place: "rig"})),
+    "open-rig": ({plant}) => keep(() => store.open(plant, {place: "rig"})),
+    "open-file": openFile,
+    "ask-open": () => views().open.show(views().catalogue()),
+    share: share,
+    theme: turnTheme,
+    turning: () => set({paused: !page.paused}),
+    pick: ({control}) => page.picked !== control && set({picked: control}),
+    again: () => {
+      set({boot: {stage: "runtime"}});
+      engine.again();
+      rig.ask();
+    },
+    reload: () => location.reload(),
+    "copy-details": copyDetails,
+  };
+
+  function send(action) {
+    if (!Object.hasOwn(deeds, action.type)) throw new RangeError(`no such action: ${action.type}`);
+    deeds[action.type](action);
+  }
+
+  function set(part) {
+    Object.assign(page, part);
+    paint();
+  }
+
+  /** Do something that stays: autosave and the address follow it. */
+  function keep(deed) {
+    deed();
+    const {state} = store;
+    kept.set("state", state);
+    kept.set("units", state.view.units ?? FIRST_PRESET);
+    page.saved = kept.lasting;
+    writeAddress(state);
+  }
+
+  async function writeAddress(state) {
+    try {
+      const fragment = await encode(state);
+      if (state === store.state) history.replaceState(null, "", `#${fragment}`);
+    } catch {
+      // too long for a link: the browser keeps it, the share dialog says so
+      history.replaceState(null, "", location.pathname + location.search);
+    }
+  }
+
+  async function share() {
+    try {
+      const address = new URL(location.href);
+      address.hash = await encode(store.state);
+      views().share.show(address.href);
+    } catch {
+      views().share.show(null);
+    }
+  }
+
+  async function openFile({name, text}) {
+    try {
+      const {plant} = await engine.ask("plant-file", {name, text}, "file");
+      views().open.close();
+      send({type: "open-plant", plant});
+    } catch (error) {
+      if (error.code) views().open.complain(name, error);
+    }
+  }
+
+  function turnTheme() {
+    const root = document.documentElement;
+    root.dataset.theme = root.dataset.theme === "dark" ? "light" : "dark";
+    kept.set("theme", root.dataset.theme);
+    paint();
+  }
+
+  async function copyDetails() {
+    const {code, text, detail} = page.trouble ?? page.boot.error ?? {};
+    await navigator.clipboard?.writeText([code, text, detail].filter(Boolean).join("\n")).catch(() => {});
+  }
+
+  return send;
+}

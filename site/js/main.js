@@ -1,0 +1,131 @@
+// Puts the page together: state → ask Python → answer → views.
+import {createActions} from "./actions.js";
+import {createEngine} from "./engine/engine.js";
+import {spawnWorker} from "./engine/spawn.js";
+import {createKept} from "./kept.js";
+import {modelOf, pictureOf} from "./model.js";
+import {createRig} from "./rig.js";
+import {checkState, decode} from "./share.js";
+import {createStore, firstState} from "./state.js";
+import {FIRST_PRESET, createUnits} from "./units.js";
+import {createViews} from "./views.js";
+import {fetchWords, fillWords} from "./words.js";
+
+const DEFAULT_PLANT = "wash-line";
+
+const kept = createKept();
+const [words, first, linked] = await Promise.all([
+  fetchWords(["words/en.ftl", "words/drawings.ftl", "words/cases.ftl"]),
+  readFirstAnswer(),
+  decode(location.hash).catch((problem) => problem),
+]);
+fillWords(document, words);
+
+let due = false; // a painting is asked for
+let units = null; // those of the state
+const page = {picked: "valve.opening", paused: false, boot: {stage: "runtime"}, trouble: null, saved: kept.lasting};
+const store = createStore(stateToStart());
+if (linked instanceof Error) page.trouble = {code: `link-${linked.reason}`};
+
+const engine = createEngine(spawnWorker, {onBoot});
+const rig = createRig({engine, store, onChange: paintSoon, onTrouble});
+const send = createActions({store, rig, engine, kept, page, paint: paintSoon, views: () => views});
+const views = createViews({document, words, units: unitsNow(), send, ask: (kind, body) => engine.ask(kind, body, "case")});
+
+const still = matchMedia("(prefers-reduced-motion: reduce)");
+still.addEventListener("change", paintSoon);
+addEventListener("hashchange", openLink);
+store.subscribe(paintSoon);
+paint();
+rig.ask();
+loadCatalogue();
+
+/** The file made when the site was built: catalogue and the default plant's answer. Without it dials stay blank. */
+async function readFirstAnswer() {
+  try {
+    const response = await fetch("first-answer.json");
+    return response.ok ? await response.json() : null;
+  } catch {
+    return null;
+  }
+}
+
+function stateToStart() {
+  const units = {units: kept.get("units") ?? FIRST_PRESET};
+  const plain = firstState(first?.default ?? DEFAULT_PLANT, units);
+  if (linked instanceof Error) return plain;
+  if (linked) return {...linked, view: {...plain.view, ...linked.view}};
+  try {
+    const last = checkState(kept.get("state"));
+    return {...last, view: {...plain.view, ...last.view}};
+  } catch {
+    return plain; // nothing kept, or nothing usable
+  }
+}
+
+async function openLink() {
+  try {
+    const next = await decode(location.hash);
+    if (next) send({type: "load", state: next});
+  } catch (problem) {
+    page.trouble = {code: `link-${problem.reason}`};
+    paintSoon();
+  }
+}
+
+function onBoot(boot) {
+  if (boot.stage === "restart") page.boot = {stage: "runtime", again: true};
+  else page.boot = {...boot, again: page.boot.again && boot.stage !== "ready"};
+  if (boot.stage === "ready") document.documentElement.dataset.engine = "ready";
+  else document.documentElement.dataset.engine = boot.stage === "failed" ? "failed" : "starting";
+  paintSoon();
+}
+
+function onTrouble(error) {
+  page.trouble = error;
+  paintSoon();
+}
+
+async function loadCatalogue() {
+  try {
+    page.catalogue = await engine.ask("catalogue", {}, "catalogue");
+    paintSoon();
+  } catch (error) {
+    if (error.code && error.code !== "start-up") onTrouble(error);
+  }
+}
+
+function unitsNow() {
+  return createUnits(store.state.view.units, navigator.language);
+}
+
+function paintSoon() {
+  if (due) return;
+  due = true;
+  requestAnimationFrame(() => {
+    due = false;
+    paint();
+  });
+}
+
+function paint() {
+  const {state} = store;
+  if (units?.id !== state.view.units) units = unitsNow();
+  const picture = pictureOf({state, got: rig.got, first});
+  const model = modelOf({
+    state, picture, words, units,
+    live: store.live,
+    previous: rig.previous,
+    catalogue: page.catalogue ?? first?.catalogue,
+    picked: page.picked,
+    turning: !page.paused && !still.matches,
+    error: rig.error,
+  });
+  views.update(model, {
+    state, page,
+    canUndo: store.canUndo,
+    canRedo: store.canRedo,
+    theme: document.documentElement.dataset.theme,
+    ready: engine.stage === "ready",
+  });
+}

@@ -1,0 +1,66 @@
+// Asks Python for the rig's answer whenever the state changes, and keeps the newest and the one before.
+import {Superseded} from "./engine/errors.js";
+import {same} from "./history.js";
+import {groupOf} from "./views/control-table.js";
+
+const CURVE_POINTS = 60;
+const CHANNEL = "rig";
+
+/**
+ * @param {object} p
+ * @param {object} p.engine of engine.js
+ * @param {object} p.store of state.js
+ * @param {() => void} p.onChange something new to paint
+ * @param {(error: object) => void} p.onTrouble a failure that belongs to no control
+ */
+export function createRig({engine, store, onChange, onTrouble}) {
+  let got = null; // {answer, for: {plant, edits}}
+  let settled = null; // answer of the last committed state
+  let previous = null; // the committed answer before the present change: the ghost
+  let error = null;
+  let moving = false;
+
+  async function ask() {
+    const {plant, edits} = store.state;
+    try {
+      const answer = await engine.ask("answer", {plant, edits, curve_points: CURVE_POINTS}, CHANNEL);
+      got = {answer, for: {plant, edits}};
+      error = null;
+      onTrouble(null);
+      if (!store.live && same({plant, edits}, here())) settled = answer;
+      onChange();
+    } catch (problem) {
+      if (problem instanceof Superseded) return;
+      error = groupOf(problem.where ?? "") ? problem : null; // said beside its control
+      if (!error && problem.code !== "start-up") onTrouble(problem);
+      onChange();
+    }
+  }
+
+  const here = () => ({plant: store.state.plant, edits: store.state.edits});
+
+  store.subscribe((state, what) => {
+    if (what === "view") return;
+    if (what === "open" || what === "load") {
+      engine.drop(CHANNEL);
+      previous = settled = null;
+    } else if (what === "preview" ? !moving : !moving || what !== "commit") {
+      previous = settled ?? previous;
+    }
+    moving = what === "preview";
+    ask();
+  });
+
+  return {
+    ask,
+    get got() {
+      return got;
+    },
+    get previous() {
+      return previous;
+    },
+    get error() {
+      return error;
+    },
+  };
+}

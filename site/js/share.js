@@ -1,0 +1,170 @@
+// The whole state of the page as the end of its address, and back.
+// What comes from an address is a stranger's: it is capped, rebuilt key by key, and never trusted.
+import {PRESETS} from "./units.js";
+
+/** Number of the state's format; older ones are lifted in `lift`, newer ones refused. */
+export const FORMAT = 1;
+
+const LONGEST_FRAGMENT = 16_384; // characters
+const LONGEST_TEXT = 65_536; // bytes, inflated
+
+const MARK = "s=";
+const ID = /^[a-z0-9](?:[a-z0-9-]{0,58}[a-z0-9])?$/;
+const KEY = /^[a-z][a-z0-9_]{0,39}$/;
+const PATH = /^[a-z][a-z0-9_]{0,39}(?:\.[a-z][a-z0-9_]{0,39}){1,3}$/;
+
+/** A link that cannot be used; `reason` is "long", "broken", "newer" or "content". */
+export class LinkError extends Error {
+  constructor(reason, detail = "") {
+    super(`${reason}: ${detail}`);
+    this.name = "LinkError";
+    this.reason = reason;
+  }
+}
+
+/**
+ * @param {object} state as state.js keeps it
+ * @returns {Promise<string>} what follows the # of the address
+ * @throws {LinkError} "long" when the state does not fit into a link
+ */
+export async function encode(state) {
+  const packed = await through(new TextEncoder().encode(JSON.stringify(state)), new CompressionStream("deflate-raw"));
+  const fragment = MARK + toBase64Url(packed);
+  if (fragment.length > LONGEST_FRAGMENT) throw new LinkError("long", `${fragment.length} characters`);
+  return fragment;
+}
+
+/**
+ * @param {string} fragment the address's hash, with or without the leading #
+ * @returns {Promise<object|null>} a checked state; null when the address holds none
+ * @throws {LinkError}
+ */
+export async function decode(fragment) {
+  const text = fragment.replace(/^#/, "");
+  if (!text.startsWith(MARK)) return null;
+  if (text.length > LONGEST_FRAGMENT) throw new LinkError("long", `${text.length} characters`);
+  let data;
+  try {
+    const plain = await through(fromBase64Url(text.slice(MARK.length)), new DecompressionStream("deflate-raw"), LONGEST_TEXT);
+    data = JSON.parse(new TextDecoder("utf-8", {fatal: true}).decode(plain));
+  } catch (error) {
+    throw error instanceof LinkError ? error : new LinkError("broken", error.message);
+  }
+  return checkState(data);
+}
+
+/**
+ * A state made only of what is known and plausible; used for links and for what the browser kept.
+ *
+ * @throws {LinkError} "newer" or "content"
+ */
+export function checkState(data) {
+  const {format, plant, edits = {}, view = {}} = lift(table(data, "state"));
+  return {format, plant: checkPlant(plant), edits: checkEdits(edits), view: checkView(table(view, "view"))};
+}
+
+function lift(data) {
+  if (!Number.isInteger(data.format) || data.format < 1) throw new LinkError("content", "format");
+  if (data.format > FORMAT) throw new LinkError("newer", String(data.format));
+  return data; // format 1 is the first
+}
+
+function checkPlant(plant) {
+  if (typeof plant === "string") return matching(plant, ID, "plant");
+  return plainTree(table(plant, "plant"), "plant", 4);
+}
+
+function checkEdits(edits) {
+  const entries = Object.entries(table(edits, "edits"));
+  if (entries.length > 100) throw new LinkError("content", "too many edits");
+  return Object.fromEntries(entries.map(([key, value]) => [matching(key, PATH, "edits"), leaf(value, key)]));
+}
+
+const VIEW = {
+  units: (value) => Object.hasOwn(PRESETS, String(value)) && typeof value === "string",
+  curves: (value) => typeof value === "boolean",
+  place: (value) => value === "rig" || value === "case",
+  case: (value) => typeof value === "string" && ID.test(value),
+  moves: (value) => Array.isArray(value) && value.length <= 60,
+};
+
+/** Known parts of the view; an unknown one is left out, a known one with a wrong value refused. */
+function checkView(view) {
+  const good = {};
+  for (const [key, fits] of Object.entries(VIEW)) {
+    if (!Object.hasOwn(view, key)) continue;
+    if (!fits(view[key])) throw new LinkError("content", `view.${key}`);
+    good[key] = key === "moves" ? view.moves.map((move) => plainTree(table(move, "move"), "move", 1)) : view[key];
+  }
+  return good;
+}
+
+// Python checks a plant's content; here only its shape, so that nothing odd is stored or shown.
+function plainTree(value, where, depth) {
+  if (Array.isArray(value) && depth > 0) {
+    if (value.length > 200) throw new LinkError("content", where);
+    return value.map((item) => plainTree(item, where, depth - 1));
+  }
+  if (value === null || typeof value !== "object") return leaf(value, where);
+  if (depth < 1 && where !== "move") throw new LinkError("content", where);
+  const entries = Object.entries(value);
+  if (entries.length > 60) throw new LinkError("content", where);
+  return Object.fromEntries(
+    entries.map(([key, item]) => [matching(key, KEY, where), plainTree(item, `${where}.${key}`, depth - 1)]),
+  );
+}
+
+function leaf(value, where) {
+  const good =
+    value === null ||
+    typeof value === "boolean" ||
+    (typeof value === "number" && Number.isFinite(value)) ||
+    (typeof value === "string" && value.length <= 1000);
+  if (!good) throw new LinkError("content", where);
+  return value;
+}
+
+function matching(text, pattern, where) {
+  if (!pattern.test(text)) throw new LinkError("content", where);
+  return text;
+}
+
+function table(value, where) {
+  if (value === null || typeof value !== "object" || Array.isArray(value)) throw new LinkError("content", where);
+  return value;
+}
+
+/** Send bytes through a stream; stop as soon as more than `most` bytes have come out. */
+async function through(bytes, stream, most = Infinity) {
+  const reader = new Blob([bytes]).stream().pipeThrough(stream).getReader();
+  const parts = [];
+  let size = 0;
+  for (;;) {
+    const {done, value} = await reader.read();
+    if (done) break;
+    size += value.length;
+    if (size > most) {
+      reader.cancel().catch(() => {});
+      throw new LinkError("long", `more than ${most} bytes`);
+    }
+    parts.push(value);
+  }
+  const all = new Uint8Array(size);
+  let at = 0;
+  for (const part of parts) {
+    all.set(part, at);
+    at += part.length;
+  }
+  return all;
+}
+
+function toBase64Url(bytes) {
+  let text = "";
+  for (const byte of bytes) text += String.fromCharCode(byte);
+  return btoa(text).replaceAll("+", "-").replaceAll("/", "_").replace(/=+$/, "");
+}
+
+function fromBase64Url(text) {
+  if (!/^[A-Za-z0-9_-]*$/.test(text)) throw new LinkError("broken", "not base64url");
+  return Uint8Array.from(atob(text.replaceAll("-", "+").replaceAll("_", "/")), (letter) => letter.charCodeAt(0));
+}

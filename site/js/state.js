@@ -1,0 +1,120 @@
+// The one state of the page, and what can happen to it. No DOM, no Python.
+import * as history from "./history.js";
+import {FORMAT} from "./share.js";
+
+/** A state with nothing changed. */
+export function firstState(plant, view = {}) {
+  return freeze({format: FORMAT, plant, edits: {}, view: {curves: true, place: "rig", ...view}});
+}
+
+/**
+ * @param {object} first state to begin with, as `firstState` or `share.decode` give it
+ * @returns the store; `subscribe(f)` calls f(state, what) after each change,
+ *   what ∈ "preview" | "commit" | "cancel" | "undo" | "redo" | "reset" | "open" | "view" | "load"
+ */
+export function createStore(first) {
+  let state = freeze(first);
+  let steps = history.begin(rigOf(state));
+  let pending = null; // edits of a drag under way
+  const listeners = new Set();
+
+  function become(next, what) {
+    state = freeze(next);
+    for (const listener of listeners) listener(state, what);
+    return state;
+  }
+
+  /** Put the present of the history into the state. */
+  function settle(what, view = state.view) {
+    pending = null;
+    return become({format: FORMAT, ...steps.present, view}, what);
+  }
+
+  function commit(edits = {}) {
+    const all = {...pending, ...edits};
+    steps = history.step(steps, {plant: state.plant, edits: without({...steps.present.edits, ...all})});
+    return settle("commit");
+  }
+
+  return {
+    get state() {
+      return state;
+    },
+    /** Whether a drag is under way. */
+    get live() {
+      return pending !== null;
+    },
+    get canUndo() {
+      return steps.past.length > 0;
+    },
+    get canRedo() {
+      return steps.future.length > 0;
+    },
+    /** Show these edits while a hand is on the control; nothing is remembered yet. */
+    preview(edits) {
+      pending = {...pending, ...edits};
+      return become({...state, edits: without({...steps.present.edits, ...pending})}, "preview");
+    },
+    /** The hand let go: one step of the history. An edit of `undefined` goes back to the plant's own value. */
+    commit,
+    /** The drag was given up. */
+    cancel: () => (pending ? settle("cancel") : state),
+    undo() {
+      steps = history.undo(steps);
+      return settle("undo");
+    },
+    redo() {
+      steps = history.redo(steps);
+      return settle("redo");
+    },
+    /** Back to the plant as its file has it; can be undone. */
+    reset() {
+      steps = history.step(steps, {plant: state.plant, edits: {}});
+      return settle("reset");
+    },
+    /** Another plant, an id or a whole one; can be undone. */
+    open(plant, view = {}) {
+      steps = history.step(steps, {plant, edits: {}});
+      return settle("open", {...state.view, ...view});
+    },
+    /** Change how things are shown; no step of the history. */
+    show: (view) => become({...state, view: {...state.view, ...view}}, "view"),
+    /** Take over a whole state, from a link; can be undone. */
+    load(next) {
+      steps = history.step(steps, rigOf(next));
+      return settle("load", {...state.view, ...next.view});
+    },
+    subscribe(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+  };
+}
+
+const rigOf = ({plant, edits}) => ({plant, edits});
+
+const without = (edits) => Object.fromEntries(Object.entries(edits).filter(([, value]) => value !== undefined));
+
+function freeze(value) {
+  if (value !== null && typeof value === "object" && !Object.isFrozen(value)) {
+    Object.freeze(value);
+    Object.values(value).forEach(freeze);
+  }
+  return value;
+}
+
+/** A plant with edits put in, as Python will do it: dotted keys into a copy. */
+export function withEdits(plant, edits) {
+  const copy = structuredClone(plant);
+  for (const [path, value] of Object.entries(edits)) {
+    const keys = path.split(".");
+    const last = keys.pop();
+    let part = copy;
+    for (const key of keys) part = part[key] ??= {};
+    part[last] = value;
+  }
+  return copy;
+}
+
+/** What stands under a dotted key; undefined where there is nothing. */
+export const at = (plant, path) => path.split(".").reduce((part, key) => part?.[key], plant);

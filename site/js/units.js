@@ -1,0 +1,116 @@
+// From SI to what people read, and back. Exact factors; the reader's own digits.
+
+// Each factor is the size of the unit in SI, exact by definition.
+const FOOT = 0.3048; // [m] international foot, 1959
+const INCH = 0.0254; // [m]
+const GALLON = 231 * INCH ** 3; // [m³] US gallon of 231 cubic inches
+const POUND_FORCE = 0.45359237 * 9.80665; // [N]
+const PSI = POUND_FORCE / INCH ** 2; // [Pa]
+const HORSEPOWER = 550 * FOOT * POUND_FORCE; // [W] mechanical
+const TURN = 2 * Math.PI; // [rad]
+
+const unit = (symbol, factor, decimals, offset = 0) => ({symbol, factor, decimals, offset});
+
+const COMMON = {
+  speed: unit("1/min", TURN / 60, 0),
+  current: unit("A", 1, 1),
+  frequency: unit("Hz", 1, 1),
+  opening: unit("%", 0.01, 0),
+  efficiency: unit("%", 0.01, 0),
+  torque: unit("N·m", 1, 1),
+  density: unit("kg/m³", 1, 1),
+};
+
+const METRIC = {
+  ...COMMON,
+  head: unit("m", 1, 1),
+  height: unit("m", 1, 2),
+  length: unit("m", 1, 1),
+  velocity: unit("m/s", 1, 2),
+  power: unit("kW", 1000, 2),
+  temperature: unit("°C", 1, 0, 273.15),
+};
+
+/** The three ways to show quantities; the keys stand in addresses and never change. */
+export const PRESETS = Object.freeze({
+  "m3h-bar-m": {...METRIC, flow: unit("m³/h", 1 / 3600, 1), pressure: unit("bar", 1e5, 2)},
+  "ls-kpa-m": {...METRIC, flow: unit("L/s", 1e-3, 2), pressure: unit("kPa", 1e3, 0)},
+  "gpm-psi-ft": {
+    ...COMMON,
+    flow: unit("gpm", GALLON / 60, 0),
+    pressure: unit("psi", PSI, 1),
+    head: unit("ft", FOOT, 0),
+    height: unit("ft", FOOT, 1),
+    length: unit("ft", FOOT, 0),
+    velocity: unit("ft/s", FOOT, 1),
+    power: unit("hp", HORSEPOWER, 2),
+    torque: unit("lbf·ft", POUND_FORCE * FOOT, 1),
+    density: unit("lb/ft³", 0.45359237 / FOOT ** 3, 2),
+    temperature: unit("°F", 5 / 9, 0, 273.15 - (32 * 5) / 9),
+  },
+});
+
+export const FIRST_PRESET = "m3h-bar-m";
+
+/** The unit a plant file writes a quantity in, by the end of its key; SI size and offset. */
+const FILE_UNITS = {m: [1, 0], mm: [1e-3, 0], bar: [1e5, 0], c: [1, 273.15], hz: [1, 0], m3h: [1 / 3600, 0], kw: [1e3, 0]};
+
+/** SI value of a number as a plant file writes it under `key`. */
+export function fromFile(key, value) {
+  const [factor, offset] = FILE_UNITS[key.split("_").at(-1)] ?? [1, 0];
+  return value * factor + offset;
+}
+
+/** The number a plant file writes under `key` for an SI value. */
+export function toFile(key, si) {
+  const [factor, offset] = FILE_UNITS[key.split("_").at(-1)] ?? [1, 0];
+  return (si - offset) / factor;
+}
+
+/**
+ * One preset with the reader's digits.
+ *
+ * @param {string} id key of PRESETS; an unknown one gives the first
+ * @param {string} [locale] for digits and decimal signs
+ */
+export function createUnits(id, locale) {
+  const name = Object.hasOwn(PRESETS, id) ? id : FIRST_PRESET;
+  const table = PRESETS[name];
+  const formats = new Map();
+  const digits = (count) => {
+    if (!formats.has(count)) {
+      formats.set(count, new Intl.NumberFormat(locale, {minimumFractionDigits: count, maximumFractionDigits: count}));
+    }
+    return formats.get(count);
+  };
+  const of = (quantity) => {
+    if (!Object.hasOwn(table, quantity)) throw new RangeError(`no unit for ${quantity}`);
+    return table[quantity];
+  };
+  const value = (quantity, si) => (si - of(quantity).offset) / of(quantity).factor;
+
+  const units = {
+    id: name,
+    /** The number in the shown unit. */
+    value,
+    /** The SI value of a number in the shown unit. */
+    si: (quantity, shown) => shown * of(quantity).factor + of(quantity).offset,
+    symbol: (quantity) => of(quantity).symbol,
+    /** How many decimals suit a range of the given SI size; the usual number when there is none. */
+    decimals(quantity, span) {
+      const {factor, decimals} = of(quantity);
+      if (!(span > 0)) return decimals;
+      return Math.min(4, Math.max(0, 3 - Math.ceil(Math.log10(span / factor) - 1e-9)));
+    },
+    /** Digits only: "42.0"; an en dash where there is no number. */
+    text(quantity, si, span) {
+      if (typeof si !== "number" || !Number.isFinite(si)) return "–";
+      const count = units.decimals(quantity, span);
+      const number = Number(value(quantity, si).toFixed(count)); // so that no "-0.0" is shown
+      return digits(count).format(number === 0 ? 0 : number);
+    },
+    /** Digits and unit: "42.0 m³/h", with a space that does not break. */
+    full: (quantity, si, span) => `${units.text(quantity, si, span)}\u00a0${of(quantity).symbol}`,
+  };
+  return Object.freeze(units);
+}

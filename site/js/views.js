@@ -1,0 +1,72 @@
+// All views of the page, each in its host.
+import {create as createApparatus} from "./views/apparatus.js";
+import {create as createCase} from "./views/case.js";
+import {create as createChart} from "./views/chart.js";
+import {create as createControls} from "./views/controls.js";
+import {setText} from "./views/dom.js";
+import {create as createNotes} from "./views/notes.js";
+import {create as createOpen} from "./views/open.js";
+import {create as createPath} from "./views/path.js";
+import {create as createShare} from "./views/share-dialog.js";
+import {create as createStack} from "./views/stack.js";
+import {create as createStatus} from "./views/status.js";
+import {create as createToolbar, createSwitch} from "./views/toolbar.js";
+import {create as createWhy} from "./views/why.js";
+
+/** @returns {{update: Function, open: object, share: object, catalogue: () => object}} */
+export function createViews({document, words, units, send, ask}) {
+  const host = (id) => document.getElementById(id);
+  const kit = {document, words, units, send};
+  const onRig = Object.entries({
+    apparatus: createApparatus, controls: createControls, why: createWhy, notes: createNotes,
+    stack: createStack, chart: createChart, path: createPath,
+  }).map(([id, create]) => create(host(id), kit));
+  const toolbar = createToolbar(host("tools"), kit);
+  const status = createStatus(host("status"), kit);
+  const turning = createSwitch(host("turning"), kit, {id: "turning-switch", action: "turning"});
+  const curves = createSwitch(host("curves"), kit, {id: "curves-switch", action: "curves"});
+  const open = createOpen(host("open"), kit);
+  const share = createShare(host("share"), {...kit, clipboard: navigator.clipboard});
+  let caseView = null; // made when a case is first opened
+  let model = null;
+  let said = "";
+
+  function updateRig(now, {page}) {
+    for (const view of onRig) view.update(now);
+    turning.update(!page.paused);
+    curves.update(now.curves);
+    host("chart").hidden = !now.curves;
+    setText(host("origin"), now.origin === "live" ? "" : words(`origin-${now.origin}`));
+    announce(now);
+  }
+
+  /** Tell a screen reader the outcome once the hand has let go, not during the drag. */
+  function announce({live, origin}) {
+    if (live || origin !== "live") return;
+    const line = [...document.querySelectorAll("#why-line, .then")].map((node) => node.textContent.trim()).join(" ");
+    if (line !== said) setText(host("announce"), (said = line));
+  }
+
+  function updateCase(now, {state, ready}) {
+    caseView ??= createCase(host("case"), {...kit, ask});
+    caseView.update({...now, case: state.view.case, moves: state.view.moves ?? [], plants: now.catalogue.plants, ready});
+  }
+
+  return {
+    open,
+    share,
+    catalogue: () => model.catalogue,
+    update(now, about) {
+      model = now;
+      const inCase = about.state.view.place === "case" && Boolean(about.state.view.case);
+      host("rig").hidden = inCase;
+      host("case").hidden = !inCase;
+      setText(host("plant-title"), inCase ? "" : (now.plant.title ?? ""));
+      document.title = words("page-title", {title: now.plant.title ?? ""});
+      toolbar.update({...about, units: now.units});
+      status.update(about.page);
+      if (inCase) updateCase(now, about);
+      else updateRig(now, about);
+    },
+  };
+}

@@ -1,0 +1,39 @@
+// Making elements. Text always goes in as a text node, never as markup.
+
+/**
+ * @param {Document} document
+ * @param {string} name tag
+ * @param {object} [attributes] "on…" keys are listeners; false, null and undefined are left out; true is an empty attribute
+ * @param {...(Node|string|null|false)} children
+ */
+export function h(document, name, attributes = {}, ...children) {
+  const node = document.createElement(name);
+  for (const [key, value] of Object.entries(attributes)) {
+    if (value === false || value === null || value === undefined) continue;
+    if (key.startsWith("on")) node.addEventListener(key.slice(2), value);
+    else node.setAttribute(key, value === true ? "" : String(value));
+  }
+  node.append(...children.flat().filter((child) => child !== null && child !== false && child !== undefined));
+  return node;
+}
+
+const SVG = "http://www.w3.org/2000/svg";
+
+/** A small line drawing of 24 × 24 for a button. */
+export function icon(document, path) {
+  const svg = document.createElementNS(SVG, "svg");
+  const shape = document.createElementNS(SVG, "path");
+  for (const [key, value] of Object.entries({viewBox: "0 0 24 24", fill: "none", "aria-hidden": "true"})) {
+    svg.setAttribute(key, value);
+  }
+  for (const [key, value] of Object.entries({d: path, stroke: "currentColor", "stroke-width": "2", "stroke-linecap": "round"})) {
+    shape.setAttribute(key, value);
+  }
+  svg.append(shape);
+  return svg;
+}
+
+/** Set the text of an element only where it differs, so that nothing is painted or read out for nothing. */
+export function setText(node, text) {
+  if (node.textContent !== text) node.textContent = text;
+}

@@ -1,0 +1,33 @@
+// The dialog with the link to exactly this rig.
+import {h, setText} from "./dom.js";
+
+export function create(host, {document, words, clipboard}) {
+  const make = (...parts) => h(document, ...parts);
+  const link = make("input", {class: "link", id: "link", readonly: true, "aria-label": words("share-link"), onfocus: () => link.select()});
+  const said = make("p", {role: "status"});
+  const copy = make("button", {type: "button", id: "copy-link", onclick: copyLink}, words("share-copy"));
+  host.append(
+    make("div", {class: "head"}, make("h2", {id: "share-title"}, words("share-title")), make("button", {type: "button", onclick: () => host.close()}, words("close"))),
+    make("p", {}, words("share-about")), link, make("p", {}, copy), said,
+  );
+
+  async function copyLink() {
+    try {
+      await clipboard.writeText(link.value);
+      setText(said, words("share-copied"));
+    } catch {
+      link.select();
+      setText(said, words("share-by-hand"));
+    }
+  }
+
+  return {
+    show(address) {
+      setText(said, "");
+      link.hidden = copy.hidden = address === null;
+      link.value = address ?? "";
+      if (address === null) setText(said, words("share-too-long"));
+      host.showModal();
+    },
+  };
+}

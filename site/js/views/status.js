@@ -1,0 +1,44 @@
+// What the engine is at: starting (with honest progress), failed (try again), troubled, or silent.
+import {h, setText} from "./dom.js";
+
+export function create(host, {document, words, send}) {
+  const make = (...parts) => h(document, ...parts);
+  const text = make("span", {role: "status"});
+  const bar = make("progress", {max: 1, "aria-label": words("boot-progress"), hidden: true});
+  const again = make("button", {type: "button", hidden: true, onclick: () => send({type: "again"})}, words("boot-again"));
+  const reload = make("button", {type: "button", hidden: true, onclick: () => send({type: "reload"})}, words("reload"));
+  const copy = make("button", {type: "button", class: "plain", hidden: true, onclick: () => send({type: "copy-details"})}, words("copy-details"));
+  const box = make("div", {class: "status"}, text, bar, again, reload, copy);
+  host.append(box);
+
+  return {
+    update({boot, trouble, saved}) {
+      const said = boot.stage === "ready" ? null : bootLine(boot, words);
+      setText(text, said ?? (trouble ? troubleLine(trouble, words) : words(saved ? "live" : "live-not-kept")));
+      box.classList.toggle("trouble", boot.stage === "failed" || (!said && Boolean(trouble)));
+      const {done, total} = boot;
+      bar.hidden = !said || boot.stage === "failed";
+      if (total > 0) bar.value = Math.min(1, done / total);
+      else bar.removeAttribute("value");
+      again.hidden = boot.stage !== "failed";
+      reload.hidden = boot.stage !== "failed" && trouble?.code !== "stale";
+      copy.hidden = !(boot.stage === "failed" || trouble?.code === "bug");
+    },
+  };
+}
+
+/** One line on what went wrong. No DOM. */
+export function troubleLine({code, text}, words) {
+  return words.has(`trouble-${code}`) ? words(`trouble-${code}`) : text;
+}
+
+/** One line on the start: stage and megabytes. No DOM. */
+export function bootLine({stage, done, total, again}, words) {
+  if (stage === "failed") return words("boot-failed");
+  const known = ["runtime", "packages", "loadfirst"].includes(stage) ? stage : "runtime";
+  const line = words(again ? "boot-restart" : `boot-${known}`);
+  if (!(total > 0)) return line;
+  return `${line} ${words("boot-bytes", {done: megabytes(done), total: megabytes(total)})}`;
+}
+
+const megabytes = (bytes) => (bytes / 1e6).toFixed(1);
