@@ -34,8 +34,8 @@ def pages() -> dict[str, bytes]:
 
 
 def first_answer(runtime: Runtime) -> bytes:
-    """The engine's reply about the default plant, for dials that move before Python is there."""
-    text = json.dumps(runtime.trace.answer, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
+    """The default plant's answer and the catalogue, for a page whose Python is not there yet."""
+    text = json.dumps(runtime.trace.first, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
     return text.encode() + b"\n"
 
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from loadfirst_dev import node, packs, places
+from loadfirst_dev import node, places
 from loadfirst_dev.fetch import Store
 from loadfirst_dev.pins import Pins, digest
 from loadfirst_dev.say import say
@@ -24,11 +24,10 @@ KEPT = 12  # compiled sets of one clone's changing sources; older ones are throw
 
 @dataclass(frozen=True)
 class Trace:
-    """What a run of the door used, and the answer about the first plant."""
+    """What a run of the door used, and what the page may show before its own Python answers."""
 
     files: frozenset[str]
-    plant: str
-    answer: Mapping[str, Any]
+    first: Mapping[str, Any]
 
 
 class Compiler:
@@ -39,10 +38,12 @@ class Compiler:
         self.kept = store.root / "compiled"
 
     def library(self) -> dict[str, bytes]:
-        """Archives of compiled files by part: ``python``, ``numpy``, ``msgspec``. Depends on the pins alone."""
+        """Archives of compiled files by part: ``python``, ``numpy``, ``msgspec``; from the pins alone."""
         sources = {part: self.store.read(self.pins.of_part(part)) for part in ("python", "numpy", "msgspec")}
         stock = sources["python"]
-        return self.compile(stock, sources, "Compiling the standard library and numpy for the browser, once …")
+        return self.compile(
+            stock, sources, "Compiling the standard library and numpy for the browser, once …"
+        )
 
     def compile(self, stdlib: bytes, sources: Mapping[str, bytes], saying: str) -> dict[str, bytes]:
         """Archives of sources as archives of compiled files."""
@@ -62,7 +63,13 @@ class Compiler:
 
     def trace(self, stdlib: bytes, contents: list[bytes]) -> Trace:
         """Work the door with these packs and see which files it needs."""
-        what = [node.INSIDE / "trace.mjs", node.INSIDE / "trace.py", node.INSIDE / "python.mjs", START, UNPACK]
+        what = [
+            node.INSIDE / "trace.mjs",
+            node.INSIDE / "trace.py",
+            node.INSIDE / "python.mjs",
+            START,
+            UNPACK,
+        ]
         key = self.key(what, stdlib, *contents)
 
         def make(folder: Path) -> dict[str, bytes]:
@@ -78,7 +85,7 @@ class Compiler:
             return {"result": (folder / "result.json").read_bytes()}
 
         found = json.loads(self.remember(key, make, "Trying the engine in the browser's Python …")["result"])
-        return Trace(frozenset(found["files"]), found["plant"], found["answer"])
+        return Trace(frozenset(found["files"]), found["first"])
 
     def run(self, script: str, folder: Path, stdlib: bytes, job: dict[str, Any]) -> None:
         """One run of Node with the runtime laid out in `folder`."""
@@ -130,7 +137,9 @@ class Compiler:
         for name, data in result.items():
             (folder / name).write_bytes(data)
         (folder / "sums.json").write_text(json.dumps({name: digest(data) for name, data in result.items()}))
-        by_age = sorted((path for path in self.kept.iterdir() if path.is_dir()), key=lambda path: path.stat().st_mtime)
+        by_age = sorted(
+            (path for path in self.kept.iterdir() if path.is_dir()), key=lambda path: path.stat().st_mtime
+        )
         for old in by_age[:-KEPT]:
             shutil.rmtree(old, ignore_errors=True)
 

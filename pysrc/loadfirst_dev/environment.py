@@ -16,7 +16,7 @@ from loadfirst_dev.say import Problem, say
 
 NO_VENV = (
     "Python's `venv` or `pip` is missing here, and this tool makes its own environment with them.\n"
-    "On Debian or Ubuntu: apt-get install python3-venv python3-pip. Elsewhere: install Python from its own site."
+    "On Debian or Ubuntu: apt-get install python3-venv python3-pip. Elsewhere: install Python anew."
 )
 
 
@@ -37,7 +37,10 @@ def bare(folder: Path | None = None) -> Path:
     if not works(folder):
         say(f"Making an environment in {folder.name} …")
         made = subprocess.run(
-            [sys.executable, "-m", "venv", "--clear", str(folder)], capture_output=True, text=True, check=False
+            [sys.executable, "-m", "venv", "--clear", str(folder)],
+            capture_output=True,
+            text=True,
+            check=False,
         )
         if made.returncode or not works(folder):
             raise Problem(f"{NO_VENV}\n\n{(made.stderr or made.stdout).strip()}".strip())
@@ -77,7 +80,16 @@ def whole(pins: Pins, folder: Path | None = None) -> Path:
 def pip_install(executable: Path, requirements: list[str]) -> None:
     """Install with the environment's pip, or say in one message why not."""
     done = subprocess.run(
-        [str(executable), "-m", "pip", "install", "--quiet", "--only-binary=:all:", "--no-input", *requirements],
+        [
+            str(executable),
+            "-m",
+            "pip",
+            "install",
+            "--quiet",
+            "--only-binary=:all:",
+            "--no-input",
+            *requirements,
+        ],
         capture_output=True,
         text=True,
         check=False,

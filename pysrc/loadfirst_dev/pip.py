@@ -46,7 +46,11 @@ def download(python: Path, requirement: str, options: list[str], folder: Path, s
     progress = Progress(requirement, size)
     with told.open("w") as log:
         process = subprocess.Popen(
-            command, stdout=log, stderr=log, env={**os.environ, "TMPDIR": str(scratch)}, stdin=subprocess.DEVNULL
+            command,
+            stdout=log,
+            stderr=log,
+            env={**os.environ, "TMPDIR": str(scratch)},
+            stdin=subprocess.DEVNULL,
         )
         try:
             while process.poll() is None:
@@ -59,9 +63,9 @@ def download(python: Path, requirement: str, options: list[str], folder: Path, s
                 process.wait()
     if process.returncode:
         raise Problem(
-            f"{requirement} could not be fetched, and it is not in the cache. A network that reaches the package\n"
-            "registry is needed for this, once; or give `--runtime DIR` with the files of an unpacked Pyodide\n"
-            f"release. pip said:\n{last_words(told.read_text(errors='replace'))}"
+            f"{requirement} could not be fetched, and it is not in the cache. A network that reaches the\n"
+            "package registry is needed for this, once; or give `--runtime DIR` with the files of an\n"
+            f"unpacked Pyodide release. pip said:\n{last_words(told.read_text(errors='replace'))}"
         )
 
 

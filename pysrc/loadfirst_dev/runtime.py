@@ -1,9 +1,10 @@
-"""The folder `runtime` of the site: Pyodide, the Python that is used at once, the rest for later, a manifest."""
+"""The folder `runtime` of the site: Pyodide, the Python that is used at once, the rest, a manifest."""
 
 from __future__ import annotations
 
 import json
 from dataclasses import dataclass
+from typing import Any
 
 from loadfirst_dev import packs, places
 from loadfirst_dev.compiled import Compiler, Trace, lock
@@ -37,7 +38,8 @@ def make_runtime(pins: Pins, store: Store) -> Runtime:
     compiler = Compiler(pins, store)
     library = compiler.library()
     source = {"loadfirst": packs.stored_zip(own_sources())}
-    own = packs.zip_contents(compiler.compile(library["python"], source, "Compiling the engine for the browser …")["loadfirst"])
+    compiled = compiler.compile(library["python"], source, "Compiling the engine for the browser …")
+    own = packs.zip_contents(compiled["loadfirst"])
     stdlib = packs.zip_contents(library["python"])
     packages = packs.zip_contents(library["numpy"]) | packs.zip_contents(library["msgspec"])
     trace = compiler.trace(library["python"], [packs.pack(packages), packs.pack(own)])
@@ -51,11 +53,8 @@ def make_runtime(pins: Pins, store: Store) -> Runtime:
         "packages": ("pack", packs.pack(first_packages)),
         "loadfirst": ("pack", packs.pack(own)),
     }
-    late = {
-        "late-stdlib": ("pack", packs.pack(rest_stdlib)),
-        "late-packages": ("pack", packs.pack(rest_packages)),
-    }
-    return Runtime(named(pins, at_once, late), trace)
+    late = {"late-stdlib": rest_stdlib, "late-packages": rest_packages}
+    return Runtime(runtime_files(pins, at_once, late), trace)
 
 
 def names_under(trace: Trace, root: str) -> set[str]:
@@ -63,16 +62,35 @@ def names_under(trace: Trace, root: str) -> set[str]:
     return {path.removeprefix(root) for path in trace.files if path.startswith(root)}
 
 
-def named(pins: Pins, at_once: dict[str, tuple[str, bytes]], late: dict[str, tuple[str, bytes]]) -> dict[str, bytes]:
-    """Files under names that hold their hash, and the manifest that the worker reads first."""
+def module_names(contents: packs.Contents) -> str:
+    """Full names of the modules among these files, between spaces."""
+    names = set()
+    for path in contents:
+        stem = path.removesuffix(".pyc") if path.endswith(".pyc") else path.split(".cpython-")[0]
+        if path.endswith((".pyc", ".so")):
+            names.add(stem.removesuffix("/__init__").replace("/", "."))
+    return " ".join(sorted(names))
+
+
+def named(ending: str, key: str, data: bytes) -> str:
+    """A name that holds the hash of what is in the file."""
+    return f"{key}.{digest(data)[:12]}.{ending}"
+
+
+def runtime_files(
+    pins: Pins, at_once: dict[str, tuple[str, bytes]], late: dict[str, dict[str, bytes]]
+) -> dict[str, bytes]:
+    """Files under their names, and the manifest that the worker reads first."""
     files: dict[str, bytes] = {}
-    manifest: dict[str, object] = {"lock": lock(pins)}
-    for group, members in (("files", at_once), ("late", late)):
-        table = {}
-        for key, (ending, data) in members.items():
-            name = f"{key}.{digest(data)[:12]}.{ending}"
-            files[name] = data
-            table[key] = {"file": name, "size": len(data)}
-        manifest[group] = table
+    manifest: dict[str, Any] = {"lock": lock(pins), "files": {}, "late": {}}
+    for key, (ending, data) in at_once.items():
+        name = named(ending, key, data)
+        files[name] = data
+        manifest["files"][key] = {"file": name, "size": len(data)}
+    for key, contents in late.items():
+        data = packs.pack(contents)
+        name = named("pack", key, data)
+        files[name] = data
+        manifest["late"][key] = {"file": name, "size": len(data), "modules": module_names(contents)}
     text = json.dumps(manifest, indent=1) + "\n"
     return files | {"manifest.json": text.encode()}

@@ -50,7 +50,8 @@ class Handler(http.server.SimpleHTTPRequestHandler):
 
     def neighbour(self, path: Path) -> tuple[str, Path] | None:
         """A compressed file beside the wanted one that this browser takes, not older than it."""
-        accepted = {word.partition(";")[0].strip() for word in self.headers.get("Accept-Encoding", "").split(",")}
+        words = self.headers.get("Accept-Encoding", "").split(",")
+        accepted = {word.partition(";")[0].strip() for word in words}
         for encoding, ending in SQUEEZED.items():
             packed = path.with_name(path.name + ending)
             if encoding in accepted and packed.is_file() and packed.stat().st_mtime >= path.stat().st_mtime:

@@ -15,8 +15,12 @@ from loadfirst_dev.say import say
 def main(arguments: list[str]) -> int:
     """Build, and tell where the site is and what it weighs."""
     parser = argparse.ArgumentParser(prog="loadfirst_dev build", description=__doc__)
-    parser.add_argument("--runtime", type=Path, metavar="DIR", help="take the runtime from an unpacked Pyodide release")
-    parser.add_argument("--into", type=Path, metavar="DIR", default=places.SITE, help="the folder to write to")
+    parser.add_argument(
+        "--runtime", type=Path, metavar="DIR", help="take the runtime from an unpacked Pyodide release"
+    )
+    parser.add_argument(
+        "--into", type=Path, metavar="DIR", default=places.SITE, help="the folder to write to"
+    )
     options = parser.parse_args(arguments)
     pins = read_pins()
     build(pins, Store(pins, runtime=options.runtime), options.into)

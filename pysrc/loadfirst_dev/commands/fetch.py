@@ -13,7 +13,9 @@ from loadfirst_dev.say import say
 def main(arguments: list[str]) -> int:
     """Fetch everything, and list it."""
     parser = argparse.ArgumentParser(prog="loadfirst_dev fetch", description=__doc__)
-    parser.add_argument("--runtime", type=Path, metavar="DIR", help="take the files from an unpacked Pyodide release")
+    parser.add_argument(
+        "--runtime", type=Path, metavar="DIR", help="take the files from an unpacked Pyodide release"
+    )
     options = parser.parse_args(arguments)
     store = Store(read_pins(), runtime=options.runtime)
     store.fetch(store.pins.files)

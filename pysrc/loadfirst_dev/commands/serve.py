@@ -22,7 +22,9 @@ def main(arguments: list[str]) -> int:
     parser = argparse.ArgumentParser(prog="loadfirst_dev serve", description=__doc__)
     parser.add_argument("--port", type=int, default=PORT, help=f"{PORT}, or the next free one, if left out")
     parser.add_argument("--host", default="127.0.0.1", help="0.0.0.0 lets other machines in")
-    parser.add_argument("--runtime", type=Path, metavar="DIR", help="take the runtime from an unpacked Pyodide release")
+    parser.add_argument(
+        "--runtime", type=Path, metavar="DIR", help="take the runtime from an unpacked Pyodide release"
+    )
     parser.add_argument("--once", action="store_true", help="do not look for changes")
     options = parser.parse_args(arguments)
     pins = read_pins()
@@ -42,7 +44,7 @@ def main(arguments: list[str]) -> int:
 
 
 def rebuild(pins: Pins, store: Store, seen: watch.Look) -> watch.Look:
-    """Build again if something changed; a source that cannot be built leaves the old site. Returns the new look."""
+    """Build again if something changed; what cannot be built leaves the old site. Returns the new look."""
     now = watch.look(SOURCES)
     if not watch.changed(seen, now):
         return seen

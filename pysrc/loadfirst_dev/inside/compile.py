@@ -7,11 +7,12 @@ fixed, nothing compressed (a server compresses better what is not).
 from __future__ import annotations
 
 import importlib.util
+import marshal
 import zipfile
-from importlib import _bootstrap_external  # type: ignore[attr-defined]
 
 LONG_AGO = (1980, 1, 1, 0, 0, 0)
 WITHOUT_DOCSTRINGS = 2  # as python -OO; the page sets PYTHONOPTIMIZE to match
+HEAD = importlib.util.MAGIC_NUMBER + (0b01).to_bytes(4, "little")  # PEP 552: by hash, unchecked
 LEFT_OUT = (".pyi", ".pxd", ".pyx", ".h", ".c", ".a", ".pc", ".ini", ".typed", ".bat")
 
 
@@ -38,5 +39,4 @@ def compiled(name: str, data: bytes) -> tuple[str, bytes]:
     if not name.endswith(".py"):
         return name, data
     code = compile(data, name, "exec", dont_inherit=True, optimize=WITHOUT_DOCSTRINGS)
-    pyc = _bootstrap_external._code_to_hash_pyc(code, importlib.util.source_hash(data), checked=False)
-    return name + "c", bytes(pyc)
+    return name + "c", HEAD + importlib.util.source_hash(data) + marshal.dumps(code)

@@ -8,21 +8,13 @@ the rest is fetched then, once, and the import goes on as if it had been there.
 from __future__ import annotations
 
 import importlib
+import json
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from importlib.machinery import ModuleSpec, PathFinder
 from types import ModuleType
 
 ROOT = "/lib/late"
-PACKAGES = frozenset({"numpy", "msgspec"})
-
-
-def holder(name: str) -> str | None:
-    """Key of the late file that would hold a module; None where none would."""
-    top = name.partition(".")[0]
-    if top in PACKAGES:
-        return "late-packages"
-    return "late-stdlib" if top in sys.stdlib_module_names else None
 
 
 class LateFinder:
@@ -32,17 +24,19 @@ class LateFinder:
     ----------
     bring : callable
         Fetches the late file of a key and unpacks it below `ROOT`; returns when it is there.
+    modules : mapping
+        Key of the late file that holds a module, by the module's full name.
     """
 
-    def __init__(self, bring: Callable[[str], object]) -> None:
-        self.bring = bring
+    def __init__(self, bring: Callable[[str], object], modules: Mapping[str, str]) -> None:
+        self.bring, self.modules = bring, modules
         self.brought: set[str] = set()
 
     def find_spec(
         self, name: str, path: Sequence[str] | None = None, target: ModuleType | None = None
     ) -> ModuleSpec | None:
         """Where a module is that nobody else found; part of Python's import protocol."""
-        key = holder(name)
+        key = self.modules.get(name)
         if key is None:
             return None
         if key not in self.brought:
@@ -55,11 +49,20 @@ class LateFinder:
         try:
             self.bring(key)
         except Exception as error:
-            raise ImportError(f"{name} was left out of the first download and could not be fetched", name=name) from error
+            raise ImportError(f"{name} is not here yet and could not be fetched", name=name) from error
         self.brought.add(key)
         importlib.invalidate_caches()
 
 
-def install(bring: Callable[[str], object]) -> None:
-    """Let imports find the rest; see `LateFinder`."""
-    sys.meta_path.append(LateFinder(bring))
+def install(bring: Callable[[str], object], listing: str) -> None:
+    """Let imports find the rest.
+
+    Parameters
+    ----------
+    bring : callable
+        See `LateFinder`.
+    listing : str
+        JSON: for each key of a late file the names of its modules, between spaces.
+    """
+    modules = {name: key for key, names in json.loads(listing).items() for name in names.split()}
+    sys.meta_path.append(LateFinder(bring, modules))

@@ -1,36 +1,19 @@
 """Runs in the browser's Python while building: works the door, and tells what that needed.
 
 Its last expression is the result, as JSON: ``files`` that were imported, and
-``answer``, the reply to the plain question about the first plant.
+``first``, what the page shows before its own Python can answer.
 """
 
 import json
 import sys
+from typing import Any
 
-from loadfirst.door import PROTOCOL, handle
+from loadfirst.door.handle import handle
+from loadfirst.door.messages import PROTOCOL
 
+DEFAULT = "rinse-transfer"  # the plant of a page that was opened without a link
 
-def ask(kind, **body):  # type: ignore[no-untyped-def]
-    """One question to the door, as the page would put it."""
-    return json.loads(handle(json.dumps({"v": PROTOCOL, "id": 1, "kind": kind, "body": body})))
-
-
-def exercise(catalogue):  # type: ignore[no-untyped-def]
-    """Everything that a page can ask of the engine, and what goes wrong."""
-    for plant in catalogue["plants"]:
-        for edits in EDITS:
-            ask("answer", plant=plant["id"], edits=edits)
-    for case in catalogue["cases"]:
-        ask("case", case=case["id"], moves=[])
-    for text in ("format = 1\ntitle = 'x'\n[pump]\nmodle = 'small'\n", "not toml at all = [", ""):
-        ask("plant-file", name="own.toml", text=text)
-    for body in ({}, {"plant": 7}, {"plant": "no-such-plant"}, {"plant": {"format": 1}}):
-        ask("answer", **body)
-    for text in ("", "[]", "{}", '{"v": 0}', '{"v": 1, "id": 1, "kind": "nonsense", "body": {}}'):
-        handle(text)
-
-
-EDITS = [
+EDITS: list[dict[str, Any]] = [
     {},
     {"pump.arrangement": "side-by-side"},
     {"pump.arrangement": "in-line"},
@@ -39,12 +22,42 @@ EDITS = [
     {"valve.openning": 0.5},
     {"valve.opening": "half"},
     {"valve.opening": 7},
-    {"liquid.name": "syrup", "liquid.density_kgm3": 1200, "liquid.viscosity_mpas": 90, "liquid.vapour_bar": 0.02},
+    {"liquid.name": "syrup", "liquid.density_kgm3": 1200, "liquid.viscosity_mpas": 90},
 ]
+PLANT_FILES = ("", "not toml at all = [", "format = 1\ntitle = 'x'\n[pump]\nmodle = 'small'\n")
+NO_ASKS = ("", "[]", "{}", '{"v": 0}', '{"v": 1, "id": 1, "kind": "nonsense", "body": {}}')
 
-catalogue = ask("catalogue")["body"]
-exercise(catalogue)
-first = catalogue["plants"][0]["id"]
-answer = ask("answer", plant=first, edits={})
-files = sorted({module.__file__ for module in list(sys.modules.values()) if getattr(module, "__file__", None)})
-json.dumps({"files": files, "plant": first, "answer": answer})
+
+def ask(kind: str, **body: Any) -> Any:
+    """One question to the door, as the page would put it; the whole reply."""
+    return json.loads(handle(json.dumps({"v": PROTOCOL, "id": 1, "kind": kind, "body": body})))
+
+
+def exercise(catalogue: Any) -> None:
+    """Everything that a page can ask of the engine, and what goes wrong."""
+    for plant in catalogue["plants"]:
+        for edits in EDITS:
+            ask("answer", plant=plant["id"], edits=edits)
+    for case in catalogue["cases"]:
+        ask("case", case=case["id"], moves=[])
+    for text in PLANT_FILES:
+        ask("plant-file", name="own.toml", text=text)
+    for plant in (7, "no-such-plant", {"format": 1}):
+        ask("answer", plant=plant)
+    for text in NO_ASKS:
+        handle(text)
+
+
+def first() -> dict[str, Any]:
+    """The default plant's answer and the catalogue; a build without them is none."""
+    replies = {"catalogue": ask("catalogue"), "answer": ask("answer", plant=DEFAULT, edits={})}
+    for reply in replies.values():
+        if not reply["ok"]:
+            raise SystemExit(f"The engine does not answer: {reply['error']}")
+    return {"default": DEFAULT, **{kind: reply["body"] for kind, reply in replies.items()}}
+
+
+shown = first()
+exercise(shown["catalogue"])
+paths = {getattr(module, "__file__", None) for module in list(sys.modules.values())}
+json.dumps({"files": sorted(path for path in paths if path), "first": shown})

@@ -7,18 +7,18 @@ const LATE_FOLDER = "/lib/late"; // as late_imports.py has it
 
 /**
  * Python with the engine in it, ready to answer.
- * @param {(stage: {stage: string, fetched: number, total: number}) => void} report
+ * @param {(stage: {stage: string, done: number, total: number}) => void} report
  * @returns {Promise<(text: string) => string>} the door's `handle`
  */
 export async function boot(report) {
-  const {pyodide, packs, bring} = await start(report);
-  return openDoor(pyodide, packs, bring);
+  const {pyodide, packs, late} = await start(report);
+  return openDoor(pyodide, packs, late);
 }
 
 /** Python with the engine's packages on its path, nothing imported yet. For tests. */
 export async function bootPython(report = () => {}) {
-  const {pyodide, packs, bring} = await start(report);
-  addPackages(pyodide, packs, bring);
+  const {pyodide, packs, late} = await start(report);
+  addPackages(pyodide, packs, late);
   return pyodide;
 }
 
@@ -48,10 +48,14 @@ async function start(report) {
       stdLibURL,
     }),
   );
-  return {pyodide, packs, bring: (key) => unpack(pyodide.FS, LATE_FOLDER, fetchNow(lateURL(manifest, key)))};
+  return {pyodide, packs, late: lateFiles(manifest.late, pyodide.FS)};
 }
 
-const lateURL = (manifest, key) => new URL(manifest.late[key].file, MANIFEST);
+/** What `openDoor` needs to fetch the rest when it is imported. */
+function lateFiles(files, FS) {
+  const bring = (key) => unpack(FS, LATE_FOLDER, fetchNow(new URL(files[key].file, MANIFEST)));
+  return {bring, modules: Object.fromEntries(Object.entries(files).map(([key, {modules}]) => [key, modules]))};
+}
 
 async function get(url) {
   const response = await fetch(url);
@@ -94,10 +98,10 @@ async function suppliedWith(stdlib, start) {
 /** Counts the bytes that have come, of those that the manifest says will come. */
 function counter(files, report) {
   const total = Object.values(files).reduce((sum, file) => sum + file.size, 0);
-  let fetched = 0;
-  const state = () => ({fetched, total});
+  let done = 0;
+  const state = () => ({done, total});
   const add = (size, value) => {
-    fetched += size;
+    done += size;
     report({stage: "runtime", ...state()});
     return value;
   };

@@ -52,17 +52,19 @@ function markErrors(env) {
  * Put the packages in place and give the door's one function.
  * @param {object} pyodide  from `startPython`
  * @param {Uint8Array[]} packs  see pack.js
- * @param {(key: string) => void} bring  fetches a late file, without returning before it is unpacked
+ * @param {object} late  files that are fetched only when something in them is imported
+ * @param {(key: string) => void} late.bring  fetches one, without returning before it is unpacked
+ * @param {Object<string, string>} late.modules  names of the modules in each, between spaces
  * @returns {(text: string) => string} a question as JSON text in, the reply as JSON text out
  */
-export function openDoor(pyodide, packs, bring) {
-  addPackages(pyodide, packs, bring);
-  return pyodide.pyimport("loadfirst.door").handle;
+export function openDoor(pyodide, packs, late) {
+  addPackages(pyodide, packs, late);
+  return pyodide.runPython("from loadfirst.door.handle import handle; handle");
 }
 
 /** Packages on Python's path, and the late imports behind them. See `openDoor`. */
-export function addPackages(pyodide, packs, bring) {
+export function addPackages(pyodide, packs, late) {
   for (const pack of packs) unpack(pyodide.FS, PACKAGES, pack);
   pyodide.pyimport("importlib").invalidate_caches();
-  pyodide.pyimport("late_imports").install(bring);
+  pyodide.pyimport("late_imports").install(late.bring, JSON.stringify(late.modules));
 }

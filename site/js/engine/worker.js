@@ -2,7 +2,7 @@
 //
 // page → worker   {ask: text}
 // worker → page   {reply: text}
-//                 {boot: {stage: "runtime" | "packages", fetched, total}}   bytes fetched, of all to fetch
+//                 {boot: {stage: "runtime" | "packages", done, total}}   bytes fetched, of all to fetch
 //                 {boot: {stage: "ready"}}
 //                 {boot: {stage: "failed", text}}   Python could not start, or died below what it can report itself
 import {boot} from "./boot.js";
@@ -14,7 +14,7 @@ let lastReport = -PAUSE;
 /** Tell the page how far the start is; not every chunk of a file, but each new stage and the end. */
 function report(stage) {
   const now = performance.now();
-  if (stage.stage === "runtime" && stage.fetched < stage.total && now - lastReport < PAUSE) return;
+  if (stage.stage === "runtime" && stage.done < stage.total && now - lastReport < PAUSE) return;
   lastReport = now;
   postMessage({boot: stage});
 }
