@@ -34,25 +34,45 @@ def step(equations: Equations, point: Point, offered: Array, change: Array, full
     -------
     Point, evaluated.
     """
-    first = ((point.loss - offered) * change).sum(axis=1)
-    t = np.ones(len(first))
     tried = at(equations, point.flow + change)
-    slope = ((tried.loss - offered) * change).sum(axis=1)
-    search = (slope > -CLOSE_ENOUGH * first) & ~full & (first < 0.0)
+    if full.all():
+        return tried
+    first = _slope(point, offered, change)
+    slope = _slope(tried, offered, change)
+    search = (slope > -CLOSE_ENOUGH * first) & (first < 0.0) & ~full
     if not search.any():
         return tried
-    corners = equations.corners(point.flow, change)
-    low, high, at_low, at_high = np.zeros_like(t), t.copy(), first.copy(), slope.copy()
+    if search.all():
+        return _search(equations, point, offered, change, slope)
+    some = np.flatnonzero(search)
+    part = Point(point.flow[some], point.drop[some], point.loss[some], point.slope[some])
+    found = _search(equations.rows(some), part, offered[some], change[some], slope[some])
+    for whole, piece in zip(vars(tried).values(), vars(found).values(), strict=True):
+        whole[some] = piece
+    return tried
+
+
+def _slope(point: Point, offered: Array, change: Array) -> Array:
+    """The derivative along the direction, (B,)."""
+    return np.asarray(((point.loss - offered) * change).sum(axis=1))
+
+
+def _search(equations: Equations, point: Point, offered: Array, change: Array, at_full: Array) -> Point:
+    """Bracket the zero in plants where the full step goes too far; `at_full` is the slope there, above 0."""
+    low, high = np.zeros(len(at_full)), np.ones(len(at_full))
+    at_low, at_high = _slope(point, offered, change), at_full
+    enough, corners = -CLOSE_ENOUGH * at_low, equations.corners(point.flow, change)
+    t, search = high, np.ones(len(at_full), dtype=bool)
     for _ in range(TRIALS):
         t = np.where(search, _next(corners, low, high, at_low, at_high), t)
         tried = at(equations, point.flow + t[:, None] * change)
-        slope = ((tried.loss - offered) * change).sum(axis=1)
-        search = search & (np.abs(slope) > -CLOSE_ENOUGH * first)
+        slope = _slope(tried, offered, change)
+        search = search & (np.abs(slope) > enough)
         if not search.any():
             break
         over = slope > 0.0  # Illinois: the end that stays is halved
         at_high, at_low = np.where(over, slope, at_high / 2), np.where(over, at_low / 2, slope)
-        high, low = np.where(search & over, t, high), np.where(search & ~over, t, low)
+        high, low = np.where(over, t, high), np.where(over, low, t)
     return tried
 
 

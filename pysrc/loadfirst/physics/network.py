@@ -16,7 +16,7 @@ import numpy.typing as npt
 
 from loadfirst.physics.equations import Equations
 from loadfirst.physics.law import Array, Flags, Law, pick
-from loadfirst.physics.newton import Balanced, balance
+from loadfirst.physics.newton import HEAD_TOLERANCE, Balanced, balance
 from loadfirst.physics.topology import Element, Topology, topology
 
 __all__ = ["Element", "Network", "Solution", "solve"]
@@ -83,7 +83,7 @@ class Solution:
     converged : within both tolerances (1e-9 of the head and flow scales), (B,).
     reason : None, or why not: "stalled" or "not-a-number".
     iterations : Newton steps, (B,).
-    imbalance : worst imbalance of head and mass, each of its scale, (B,). [-]
+    imbalance : worst imbalance of head and mass, each of its scale; 1 where it gave up, (B,). [-]
     undefined : nodes that only shut elements join to a known head, (B,).
     """
 
@@ -157,11 +157,11 @@ def _solution(network: Network, equations: Equations, found: Balanced) -> Soluti
         head=head,
         converged=converged,
         reason=tuple(
-            None if good else STALLED if known else LOST
-            for good, known in zip(converged, np.isfinite(found.imbalance), strict=True)
+            None if good else LOST if lost else STALLED
+            for good, lost in zip(converged.tolist(), np.isnan(found.imbalance).tolist(), strict=True)
         ),
         iterations=found.iterations,
-        imbalance=np.nan_to_num(found.imbalance * 1e-9, posinf=1.0),
+        imbalance=np.nan_to_num(found.imbalance * HEAD_TOLERANCE, nan=1.0, posinf=1.0),
         undefined=_undefined(network, equations, through, head),
     )
 

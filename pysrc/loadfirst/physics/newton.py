@@ -39,14 +39,12 @@ class Direction:
     ----------
     head : (B, N) junction heads. [m]
     offered : (B, K) head difference that the nodes offer each branch. [m]
-    missing : (B, K) offered less lost. [m]
     change : (B, K) of the flows. [m³/s]
     imbalance : (B,) worst of head and mass, each of its tolerance; at most 1 is balanced, NaN is lost. [-]
     """
 
     head: Array
     offered: Array
-    missing: Array
     change: Array
     imbalance: Array
 
@@ -56,18 +54,34 @@ def direction(equations: Equations, point: Point) -> Direction:
     shape = equations.shape
     conductance = 1.0 / np.maximum(point.slope, equations.floor)
     lost = point.loss - equations.ends
+    if not shape.junctions:
+        off = np.abs(lost).max(axis=1) / (HEAD_TOLERANCE * equations.head_scale[:, 0])
+        change = _along_parabola(point.flow, -lost * conductance)
+        return Direction(np.empty((len(lost), 0)), equations.ends, change, off)
     lack = equations.supply - point.flow @ shape.junction
     head = _junction_heads(shape, conductance, lost, lack)
     missing = head @ shape.junction.T - lost
-    off = np.abs(missing).max(axis=1, initial=0.0) / (HEAD_TOLERANCE * equations.head_scale[:, 0])
-    short = np.abs(lack).max(axis=1, initial=0.0) / (MASS_TOLERANCE * equations.flow_scale[:, 0])
-    return Direction(head, missing + point.loss, missing, missing * conductance, np.maximum(off, short))
+    off = np.abs(missing).max(axis=1) / (HEAD_TOLERANCE * equations.head_scale[:, 0])
+    short = np.abs(lack).max(axis=1) / (MASS_TOLERANCE * equations.flow_scale[:, 0])
+    return Direction(head, missing + point.loss, missing * conductance, np.maximum(off, short))
+
+
+def _along_parabola(flow: Array, change: Array) -> Array:
+    """Newton's change, corrected for laws that are nearly straight over flow squared.
+
+    Only for branches that share no junction: there nothing else depends on the
+    change. From q by Newton's d, the same tangent over q|q| leads to
+    q² + 2 |q| d in place of (q + d)². Second-order exact like Newton's, and
+    exact where all drops go with the square.
+    """
+    size = np.abs(flow)
+    square = size * (size + 2 * np.sign(flow) * change)
+    root = np.sqrt(np.maximum(square, 0.0))
+    return np.where(square > 0.0, change * 2 * size / (root + size + (size == 0.0)), change)
 
 
 def _junction_heads(shape: Topology, conductance: Array, lost: Array, lack: Array) -> Array:
     n = len(shape.junctions)
-    if n == 0:
-        return lack
     if shape.tree:  # flows are known: heads follow along the branches, whatever the slopes
         return lost @ shape.spread.T
     matrix, right = conductance @ shape.pairs, lack + (lost * conductance) @ shape.junction
@@ -80,7 +94,7 @@ def _junction_heads(shape: Topology, conductance: Array, lost: Array, lack: Arra
 
 @dataclass(frozen=True, eq=False)
 class Balanced:
-    """What the iteration ended with, (B, …)."""
+    """What the iteration ended with, (B, …); `imbalance` as in `Direction`, inf where never balanced."""
 
     flow: Array
     drop: Array
@@ -103,34 +117,23 @@ def balance(equations: Equations) -> Balanced:
     """
     shape = equations.shape
     point = at(equations, _start(equations))
-    rows = len(point.flow)
-    out = Balanced(
-        np.zeros_like(point.flow),
-        np.zeros_like(point.drop),
-        np.zeros((rows, len(shape.junctions))),
-        np.zeros(rows, dtype=np.int64),
-        np.full(rows, np.inf),
-    )
-    open_rows, polished = np.arange(rows), np.zeros(rows, dtype=bool)
+    out = _nothing(point, len(shape.junctions))
+    rows, within = np.arange(len(point.flow)), np.zeros(len(point.flow), dtype=bool)
     for iteration in range(LIMIT):
         towards = direction(equations, point)
-        _keep(out, open_rows, point, towards, iteration)
         good = towards.imbalance <= 1.0
-        done = good & polished if not shape.tree else good
-        going = ~(done | np.isnan(towards.imbalance))
-        polished = polished | good
-        if not going.any():
-            break
-        if not going.all():
-            where = np.flatnonzero(going)
-            equations, open_rows, polished, good = (
-                equations.rows(where),
-                open_rows[where],
-                polished[where],
-                good[where],
-            )
-            point, towards = _rows(point, where), _rows(towards, where)
-        point = step(equations, point, towards.offered, towards.change, good)
+        if good.any() or within.any():
+            _keep(out, rows, point, towards, iteration)
+        ended = (within | (good & shape.tree)) | np.isnan(towards.imbalance)
+        if ended.any():
+            _mark_lost(out, rows[np.isnan(towards.imbalance)])
+            going = np.flatnonzero(~ended)
+            if not len(going):
+                return out
+            equations, point, towards = equations.rows(going), _rows(point, going), _rows(towards, going)
+            rows, good = rows[going], good[going]
+        point, within = step(equations, point, towards.offered, towards.change, good), good
+    _give_up(out, rows, point, direction(equations, point))
     return out
 
 
@@ -141,20 +144,38 @@ def _start(equations: Equations) -> Array:
     return usual @ shape.loops + equations.supply @ shape.spread
 
 
+def _nothing(point: Point, junctions: int) -> Balanced:
+    rows = len(point.flow)
+    return Balanced(
+        flow=np.zeros_like(point.flow),
+        drop=np.zeros_like(point.drop),
+        head=np.zeros((rows, junctions)),
+        iterations=np.zeros(rows, dtype=np.int64),
+        imbalance=np.full(rows, np.inf),
+    )
+
+
 def _keep(
     out: Balanced, rows: npt.NDArray[np.intp], point: Point, towards: Direction, iteration: int
 ) -> None:
-    """Take over each plant's point if it is balanced better than what is kept.
-
-    On the way there the newest is kept, so that a plant that stalls shows its last point.
-    """
-    news = np.isfinite(towards.imbalance) & (
-        (towards.imbalance <= out.imbalance[rows]) | (out.imbalance[rows] > 1.0)
-    )
+    """Take over each plant's point if it is within tolerance, and balanced no worse than what is kept."""
+    news = (towards.imbalance <= 1.0) & (towards.imbalance <= out.imbalance[rows])
     to = rows[news]
     out.flow[to], out.drop[to], out.head[to] = point.flow[news], point.drop[news], towards.head[news]
-    out.imbalance[to] = towards.imbalance[news]
-    out.iterations[rows] = iteration
+    out.imbalance[to], out.iterations[to] = towards.imbalance[news], iteration
+
+
+def _mark_lost(out: Balanced, rows: npt.NDArray[np.intp]) -> None:
+    """Plants whose equations gave no number; one that was balanced before stays so."""
+    out.imbalance[rows] = np.where(out.imbalance[rows] <= 1.0, out.imbalance[rows], np.nan)
+
+
+def _give_up(out: Balanced, rows: npt.NDArray[np.intp], point: Point, towards: Direction) -> None:
+    """Out of steps: show where each plant stands, if it stands anywhere."""
+    there = np.isfinite(point.drop).all(axis=1) & np.isfinite(towards.head).all(axis=1)
+    to = rows[there]
+    out.flow[to], out.drop[to], out.head[to] = point.flow[there], point.drop[there], towards.head[there]
+    out.iterations[rows] = LIMIT
 
 
 def _rows(values: T, index: npt.NDArray[np.intp]) -> T:

@@ -1,0 +1,175 @@
+"""The true state of a plant, as data: plain numbers in SI, ready to be written as JSON.
+
+True values only: what a dial makes of them is the business of `instruments`.
+Flows are positive in the pumping direction; one below 1e-5 of the plant's
+usual flow is leakage through a shut element's steep line and stands as 0.
+"""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from msgspec import Struct
+
+Why = Literal["stalled", "not-a-number"]
+
+
+class Station(Struct, frozen=True):
+    """The pump station, from its suction to its discharge node. Heads are energy heads. [m³/s] [m]"""
+
+    flow: float
+    head: float
+    suction_head: float
+    discharge_head: float
+
+
+class Machine(Struct, frozen=True):
+    """One running pump with its motor.
+
+    Attributes
+    ----------
+    flow, best_efficiency_flow : [m³/s], the latter at the speed it runs
+    head, npsh_required : [m]
+    npsh_available : [m]; None where the pressure at its inlet is undefined
+    speed : [rad/s]
+    torque : [N·m]
+    shaft_power, motor_input : [W]
+    efficiency : of the pump [-]
+    current : [A]
+    load : shaft power over the motor's rated power [-]
+    """
+
+    name: str
+    flow: float
+    head: float
+    speed: float
+    torque: float
+    shaft_power: float
+    efficiency: float
+    npsh_required: float
+    npsh_available: float | None
+    motor_input: float
+    current: float
+    load: float
+    best_efficiency_flow: float
+
+
+class Node(Struct, frozen=True):
+    """A place where a gauge may be tapped.
+
+    Attributes
+    ----------
+    head : energy head [m]; None where it is undefined
+    pressure : static gauge pressure at `height` [Pa]; None likewise
+    height : above the floor [m]
+    """
+
+    head: float | None
+    pressure: float | None
+    height: float
+
+
+class PathPoint(Struct, frozen=True):
+    """A place along the way of the liquid; `distance` is the length of pipe behind it. [m]
+
+    Head, pressure and height as in `Node`.
+    """
+
+    place: str
+    distance: float
+    height: float
+    head: float | None
+    pressure: float | None
+
+
+class Balance(Struct, frozen=True):
+    """The station's head as two gauges would give it: the first three add up to `answer`. [m]
+
+    Sources
+    -------
+    ISO 9906, total head: H = Δp/(ρg) + Δz + Δ(v²)/2g.
+    """
+
+    pressure_head: float
+    height: float
+    velocity_head: float
+    answer: float
+
+
+class Block(Struct, frozen=True):
+    """One part of what the load asks for; may be negative. [m]"""
+
+    block: Literal["lift", "vessel-pressure", "suction-line", "pipe", "fittings", "valve", "jet"]
+    head: float
+
+
+class Note(Struct, frozen=True):
+    """Something a person should know about this state.
+
+    Attributes
+    ----------
+    kind : which of the notes
+    where : a pump, a node or a place along the path
+    facts : the numbers behind it, SI
+    """
+
+    kind: Literal[
+        "beyond-curve",
+        "below-vapour-pressure",
+        "reverse-flow",
+        "dead-headed",
+        "overload",
+        "npsh-short",
+        "pressure-undefined",
+        "more-than-one-state",
+        "line-off",
+    ]
+    where: str
+    facts: dict[str, float]
+
+
+class LiquidState(Struct, frozen=True):
+    """Density [kg/m³], dynamic viscosity [Pa·s], absolute vapour pressure [Pa]."""
+
+    density: float
+    viscosity: float
+    vapour_pressure: float
+
+
+class Duty(Struct, frozen=True):
+    """Where the load's curve and the station's meet. [m³/s] [m]"""
+
+    flow: float
+    head: float
+
+
+class State(Struct, frozen=True):
+    """Everything that is true of one plant at rest.
+
+    Attributes
+    ----------
+    converged, why : whether the network is balanced, or what went wrong; the
+        numbers are finite all the same, and then mean nothing.
+    flow : what reaches the delivery vessel. [m³/s]
+    machines : in the order of the plant's layout.
+    nodes : "suction", "discharge" and, with the line on, "after-valve".
+    path : along the liquid's way.
+    stack : what the load asks for; adds up to the station's head.
+    synchronous_speed : of the motors. [rad/s]
+    flow_scale : the usual flow, below 1e-5 of which nothing is shown. [m³/s]
+    """
+
+    converged: bool
+    why: Why | None
+    flow: float
+    station: Station
+    machines: tuple[Machine, ...]
+    nodes: dict[str, Node]
+    path: tuple[PathPoint, ...]
+    balance: Balance
+    liquid: LiquidState
+    synchronous_speed: float
+    flow_scale: float
+    stack: tuple[Block, ...]
+    duty: Duty
+    notes: tuple[Note, ...]

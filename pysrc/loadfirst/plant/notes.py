@@ -1,0 +1,58 @@
+"""Typed notes on a state: what a person should know before believing a number.
+
+`more-than-one-state` is never given by these elements: the head of every law,
+the motor's slip included, rises with its own flow, so there is one answer
+(`physics.machine` shows it for the pumps). It is kept for machines to come.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from loadfirst.plant.answer import Machine, Note, PathPoint
+from loadfirst.plant.solved import OnePlant
+from loadfirst.units import BAR
+
+
+def notes(one: OnePlant, machines: tuple[Machine, ...], path: tuple[PathPoint, ...]) -> tuple[Note, ...]:
+    """All notes on one plant, the machines' first."""
+    found = [note for column, machine in enumerate(machines) for note in _machine_notes(one, machine, column)]
+    found += _boiling(one, path)
+    found += [
+        Note("pressure-undefined", node, {})
+        for node in one.nodes
+        if one.head(node) is None and node != "pipe-end"
+    ]
+    if not one.layout.attached:
+        found.append(Note("line-off", "discharge", {}))
+    return tuple(found)
+
+
+def _machine_notes(one: OnePlant, machine: Machine, column: int) -> Iterator[Note]:
+    running, where = one.solved.running, machine.name
+    if machine.flow == 0:
+        yield Note("dead-headed", where, {"head": machine.head, "shaft_power": machine.shaft_power})
+    if machine.flow < 0:
+        yield Note("reverse-flow", where, {"flow": machine.flow})
+    if running.beyond[one.row, column]:
+        last = float(one.per_machine(one.built.machines.last_flow)[column])
+        yield Note("beyond-curve", where, {"flow": machine.flow, "last_flow": last})
+    if machine.load > 1:
+        rated = machine.shaft_power / machine.load
+        yield Note(
+            "overload",
+            where,
+            {"shaft_power": machine.shaft_power, "rated_power": rated, "load": machine.load},
+        )
+    available = machine.npsh_available
+    if machine.flow > 0 and available is not None and available < machine.npsh_required:
+        yield Note("npsh-short", where, {"available": available, "required": machine.npsh_required})
+
+
+def _boiling(one: OnePlant, path: tuple[PathPoint, ...]) -> Iterator[Note]:
+    """Places where the absolute pressure is below that at which the liquid boils."""
+    air = one.plant.site.barometer_bar * BAR
+    for point in path:
+        if point.pressure is not None and point.pressure + air < one.liquid.vapour_pressure:
+            facts = {"pressure": point.pressure, "vapour_pressure": one.liquid.vapour_pressure - air}
+            yield Note("below-vapour-pressure", point.place, facts)

@@ -1,0 +1,98 @@
+"""Built plants with their network's answer, and what every pump does there."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from loadfirst.physics.law import Array
+from loadfirst.physics.liquids import Liquid
+from loadfirst.physics.machine import Running
+from loadfirst.physics.network import Solution, solve
+from loadfirst.plant.build import Built
+from loadfirst.plant.plant import Plant
+from loadfirst.units import G
+
+SEEN = 1e-5
+"""Flow that counts as flow, of the usual flow; less is a shut element's leakage. [-]"""
+
+
+@dataclass(frozen=True, eq=False)
+class Solved:
+    """B plants of one shape, balanced.
+
+    Attributes
+    ----------
+    built : what was solved.
+    solution : flows, drops and heads, exact, leakage included.
+    running : the pumps at these flows, (B, M).
+    """
+
+    built: Built
+    solution: Solution
+    running: Running
+
+    def of(self, row: int) -> OnePlant:
+        """One of the plants."""
+        return OnePlant(self, row)
+
+
+def solve_plants(built: Built) -> Solved:
+    """Balance the plants and run their pumps."""
+    solution = solve(built.network, built.head_scale, built.flow_scale)
+    through: Array = np.stack([solution.flow[pump] for pump in built.layout.pumps], axis=1)
+    return Solved(built, solution, built.machines.running(through))
+
+
+class OnePlant:
+    """One row of `Solved`, as plain numbers."""
+
+    def __init__(self, solved: Solved, row: int) -> None:
+        self.solved, self.row = solved, row
+        self.built, self.layout = solved.built, solved.built.layout
+        self.plant: Plant = self.built.plants[row].plant
+        self.liquid: Liquid = self.built.liquids[row]
+        self.flow_scale = float(self.built.flow_scale[row])
+        solution = solved.solution
+        self._flow, self._drop, self._head = solution.flow, solution.drop, solution.head
+        self._undefined = solution.undefined
+
+    @property
+    def weight(self) -> float:
+        """Specific weight of the liquid, ρg. [N/m³]"""
+        return self.liquid.density * G
+
+    def exact_flow(self, element: str) -> float:
+        """Flow through an element, leakage included. [m³/s]"""
+        return float(self._flow[element][self.row])
+
+    def flow(self, element: str) -> float:
+        """Flow through an element, 0 where it is leakage only. [m³/s]"""
+        return self.seen(self.exact_flow(element))
+
+    def seen(self, flow: float) -> float:
+        """A flow as it is shown: 0 below 1e-5 of the usual. [m³/s]"""
+        return flow if abs(flow) >= SEEN * self.flow_scale else 0.0
+
+    def drop(self, element: str) -> float:
+        """Head lost in an element. [m]"""
+        return float(self._drop[element][self.row])
+
+    def exact_head(self, node: str) -> float:
+        """Head of a node, also where it is but the solver's guess. [m]"""
+        return float(self._head[node][self.row])
+
+    def head(self, node: str) -> float | None:
+        """Energy head of a node; None where nothing defines it. [m]"""
+        return None if self._undefined[node][self.row] else self.exact_head(node)
+
+    def per_machine(self, values: Array) -> Array:
+        """This plant's row of something that each machine has; one row may serve all plants."""
+        row: Array = values[self.row if len(values) > 1 else 0]
+        return row
+
+    @property
+    def nodes(self) -> tuple[str, ...]:
+        """Every node."""
+        return tuple(self._head)

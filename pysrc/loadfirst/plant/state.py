@@ -1,0 +1,115 @@
+"""The true state of plants: solve them, and say everything that is true of each."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from loadfirst.physics.network import LOST, STALLED
+from loadfirst.plant.answer import Duty, LiquidState, Machine, State, Station, Why
+from loadfirst.plant.build import Built, ResolvedPlant, build
+from loadfirst.plant.notes import notes
+from loadfirst.plant.path import nodes, path
+from loadfirst.plant.solved import OnePlant, Solved, solve_plants
+from loadfirst.plant.stack import balance, stack
+from loadfirst.units import BAR
+
+__all__ = ["State", "state_of", "true_state", "true_states"]
+
+WHY: dict[str, Why] = {STALLED: "stalled", LOST: "not-a-number"}
+
+
+def true_state(plant: ResolvedPlant | Built) -> State:
+    """The state of one plant.
+
+    Parameters
+    ----------
+    plant : with its pump's points, or already built (then the first of those built).
+    """
+    built = plant if isinstance(plant, Built) else build([plant])
+    return state_of(solve_plants(built), 0)
+
+
+def true_states(plants: Sequence[ResolvedPlant]) -> list[State]:
+    """The states of many plants, in their order; those of one shape are solved together."""
+    shapes: dict[tuple[str, bool], list[int]] = {}
+    for at, one in enumerate(plants):
+        shapes.setdefault((one.plant.pump.arrangement, one.plant.discharge.attached), []).append(at)
+    states: dict[int, State] = {}
+    for places in shapes.values():
+        solved = solve_plants(build([plants[at] for at in places]))
+        states |= {at: state_of(solved, row) for row, at in enumerate(places)}
+    return [states[at] for at in range(len(plants))]
+
+
+def state_of(solved: Solved, row: int) -> State:
+    """The state of one of the plants of a batch."""
+    one = solved.of(row)
+    reason = solved.solution.reason[row]
+    machines, way = _machines(one), path(one)
+    station = _station(one)
+    last = "discharge-line" if one.layout.attached else "end"
+    return State(
+        converged=bool(solved.solution.converged[row]),
+        why=None if reason is None else WHY[reason],
+        flow=one.flow(last),
+        station=station,
+        machines=machines,
+        nodes=nodes(one),
+        path=way,
+        balance=balance(one),
+        liquid=LiquidState(one.liquid.density, one.liquid.viscosity, one.liquid.vapour_pressure),
+        synchronous_speed=float(one.per_machine(solved.built.machines.motor.synchronous_speed)[0]),
+        flow_scale=one.flow_scale,
+        stack=stack(one),
+        duty=Duty(station.flow, station.head),
+        notes=notes(one, machines, way),
+    )
+
+
+def _station(one: OnePlant) -> Station:
+    suction, discharge = one.exact_head("suction"), one.exact_head("discharge")
+    return Station(one.flow("suction-line"), discharge - suction, suction, discharge)
+
+
+def _machines(one: OnePlant) -> tuple[Machine, ...]:
+    inlets = {element.name: element.inlet for element in one.layout.elements}
+    best = one.per_machine(one.built.machines.best_efficiency_flow)
+    return tuple(
+        _machine(one, name, column, inlets[name], float(best[column]))
+        for column, name in enumerate(one.layout.pumps)
+    )
+
+
+def _machine(one: OnePlant, name: str, column: int, inlet: str, best_flow: float) -> Machine:
+    running = one.solved.running
+    head = one.head(inlet)
+
+    def number(values: np.ndarray) -> float:
+        return float(values[one.row, column])
+
+    return Machine(
+        name=name,
+        flow=one.flow(name),
+        head=number(running.head),
+        speed=number(running.speed),
+        torque=number(running.torque),
+        shaft_power=number(running.shaft_power),
+        efficiency=number(running.efficiency),
+        npsh_required=number(running.npsh_required),
+        npsh_available=None if head is None else _npsh_available(one, head),
+        motor_input=number(running.motor_input),
+        current=number(running.current),
+        load=number(running.load),
+        best_efficiency_flow=best_flow,
+    )
+
+
+def _npsh_available(one: OnePlant, head: float) -> float:
+    """Energy head at the pump's inlet above its centre, absolute, less the vapour pressure's. [m]
+
+    Source: ISO 9906, NPSH = p/(ρg) + v²/2g above the reference plane, absolute, less p_v/(ρg).
+    """
+    air = one.plant.site.barometer_bar * BAR - one.liquid.vapour_pressure
+    return head - one.plant.pump.centre_m + air / one.weight
