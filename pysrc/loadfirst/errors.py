@@ -33,7 +33,7 @@ class InputError(LoadfirstError):
     rule : str
         Which rule it broke, a word the page has a sentence for:
         ``range``, ``choice``, ``type``, ``unknown``, ``missing``, ``points``,
-        ``together``, ``syntax``, ``lookup``, ``version``.
+        ``together``, ``syntax``, ``lookup``, ``unreadable``, ``version``.
     allowed : str
         What would do, in words for the command line: ``from 0 to 1``.
     hint : str
@@ -63,6 +63,8 @@ class InputError(LoadfirstError):
             return f"{where} is not there, but must be {self.allowed}."
         if self.rule == "unknown":
             return f"{where} is not a known key."
+        if self.rule == "unreadable":
+            return f"{where} cannot be read: {_one_line(str(self.got))}."
         return f"{where} is {quoted(self.got)}, but must be {self.allowed}."
 
 

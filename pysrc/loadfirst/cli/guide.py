@@ -45,8 +45,8 @@ def _fill(text: str, opening: str, closing: str, content: str) -> str:
 
 def _table(kind: str, where: str, keys: list[Key]) -> str:
     if where == "pump.curve":
-        return f"**`[{where}]`** The points themselves: the keys of a pump file, without `format` and `about`."
-    title = f"**`[{where}]`** {_says(KINDS[kind], where)}" if where else "At the top of the file, before any table:"
+        return f"**`[{where}]`** The points: the keys of a pump file, without `format` and `about`."
+    title = f"**`[{where}]`** {_says(KINDS[kind], where)}" if where else "At the top, before any table:"
     return "\n".join([title, "", HEADER, *(_row(key) for key in keys)])
 
 

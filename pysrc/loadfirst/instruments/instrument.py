@@ -45,6 +45,9 @@ class Reading(Struct, frozen=True):
     off_scale: Literal["low", "high"] | None
 
 
+SLACK = 1e-9
+"""Part of the span by which the truth may be past a stop before anyone could see it. [-]"""
+
 Shown = tuple[Reading, ...]
 """All that a person can read at a plant: never the true state itself."""
 
@@ -81,7 +84,7 @@ class Instrument:
             return Reading(self.id, self.quantity, None, self.low, self.high, None, None)
         value = min(max(truth, self.low), self.high)
         off: Literal["low", "high"] | None = None
-        if truth != value:
+        if abs(truth - value) > SLACK * (self.high - self.low):
             off = "low" if truth < value else "high"
         accuracy = class_limit(self.span_percent, self.low, self.high)
         accuracy += reading_limit(self.reading_percent, value)

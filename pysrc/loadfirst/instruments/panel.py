@@ -7,9 +7,10 @@ from collections.abc import Iterator
 from loadfirst.instruments.gauge import dial_pressure
 from loadfirst.instruments.instrument import Instrument, Reading, Shown
 from loadfirst.instruments.scales import ammeter_scale
+from loadfirst.physics.motor import Motor
+from loadfirst.plant.answer import Machine, State
 from loadfirst.plant.dials import Gauge
 from loadfirst.plant.plant import Delivery, Plant, Supply
-from loadfirst.plant.state import Machine, State
 from loadfirst.units import BAR, HOUR, RPM
 
 __all__ = ["Instrument", "Reading", "Shown", "readings"]
@@ -63,9 +64,16 @@ def _flow_meter(state: State, plant: Plant) -> Reading:
 
 def _ammeters(state: State, plant: Plant) -> Iterator[Reading]:
     for number, machine in enumerate(state.machines, start=1):
-        high = plant.meters.current_range_a or ammeter_scale(machine.rated_current)
+        high = plant.meters.current_range_a or ammeter_scale(_rated_current(machine, plant))
         dial = Instrument(f"ammeter-{number}", "current", 0.0, high, plant.meters.current_percent)
         yield dial.show(_if(state, machine, "current"))
+
+
+def _rated_current(machine: Machine, plant: Plant) -> float:
+    """What the motor's name plate says. [A] Its rated power is the shaft power over the load."""
+    power = machine.shaft_power / machine.load
+    motor = Motor.rated(power, poles=plant.drive.poles, supply_frequency=plant.drive.supply_hz)
+    return float(motor.rated_current[0, 0])
 
 
 def _tachometers(state: State, plant: Plant) -> Iterator[Reading]:

@@ -10,7 +10,7 @@ from msgspec import UnsetType
 from loadfirst.errors import InputError
 from loadfirst.plant.decode import in_file
 from loadfirst.plant.plant import Curve, Delivery, Discharge, Gauge, Liquid, Plant, Suction, Supply
-from loadfirst.units import G, HOUR
+from loadfirst.units import HOUR, G
 
 ROUGHEST = 1 / 20  # of the bore: the end of the range for which the friction law is stated
 PROPERTIES = ("density_kgm3", "viscosity_mpas", "vapour_bar")
@@ -135,7 +135,10 @@ def _curve_faults(curve: Curve, at: str) -> Faults:
     yield from _one_of_two(curve, at)
     yield from _length_faults(curve, at)
     if curve.flow_m3h[0] != 0:
-        yield InputError(f"{at}flow_m3h[0]", curve.flow_m3h[0], "0: the first point is at no flow", rule="points")
+        first = curve.flow_m3h[0]
+        yield InputError(
+            f"{at}flow_m3h[0]", first, "0: the first point is at no flow", rule="points", index=0
+        )
     yield from _order_faults(f"{at}flow_m3h", curve.flow_m3h, lambda a, b: b > a, "above", "m³/h")
     yield from _order_faults(f"{at}head_m", curve.head_m, lambda a, b: b < a, "below", "m")
     yield from _power_faults(curve, at)
@@ -190,8 +193,8 @@ def _power_faults(curve: Curve, at: str) -> Faults:
         if power <= least:
             yield InputError(
                 f"{at}power_kw[{index}]", power, f"above {least:.4g} kW, which the liquid alone takes away",
-                f"It is number {index + 1} of the list.", rule="points", order="above", limit=least, unit="kW",
-                index=index,
+                f"It is number {index + 1} of the list.", rule="points", order="above", limit=least,
+                unit="kW", index=index,
             )  # fmt: skip
 
 

@@ -9,7 +9,7 @@ from msgspec import Meta, field
 from loadfirst.plant.meta import Part, entry, quantity
 
 
-class Gauge(Part):
+class Gauge(Part, frozen=True):
     """A dial gauge, connected by a leg full of liquid."""
 
     height_m: Annotated[float, quantity("m", -30, 1000, "Height of the dial above the floor.")] = 0.5
@@ -22,7 +22,7 @@ class Gauge(Part):
     ] = field(default=1.6, name="class")
 
 
-class Gauges(Part):
+class Gauges(Part, frozen=True):
     """Three dials: at the suction, at the discharge before the control valve, and after that valve."""
 
     suction: Gauge = Gauge(range_bar=(-1.0, 1.5))
@@ -30,7 +30,7 @@ class Gauges(Part):
     after_valve: Gauge = Gauge()
 
 
-class Meters(Part):
+class Meters(Part, frozen=True):
     """A flow meter, ammeter and tachometer at each pump, level gauges at the vessels."""
 
     flow_range_m3h: Annotated[

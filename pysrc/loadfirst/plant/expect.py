@@ -109,7 +109,8 @@ def _text(node: inspect.StrType) -> Expected:
 def _list(item: inspect.Type, least: int | None, most: int | None) -> Expected:
     entry = expected(item)
     count = f"{least} to {most} " if least != most else f"{least} "
-    what = {"number": "numbers", "whole": "whole numbers", "text": "texts", "table": "tables"}.get(entry.kind, "")
-    text = f"a list of {count if most is not None else ''}{what or 'entries'} {entry.bounds}".rstrip()
+    what = {"number": "numbers", "whole": "whole numbers", "text": "texts", "table": "tables"}
+    name = what.get(entry.kind, "entries")
+    text = f"a list of {count if most is not None else ''}{name} {entry.bounds}".rstrip()
     facts = entry.facts | {"least": least, "most": most}
     return Expected("list", text, text, facts)

@@ -35,7 +35,7 @@ __all__ = [
 ]
 
 
-class Liquid(Part):
+class Liquid(Part, frozen=True):
     """What is pumped. For water the temperature says all; any other liquid gives all three properties."""
 
     name: Annotated[str, words("Name of the liquid; `water` is computed from its temperature.", 60)] = "water"
@@ -53,7 +53,7 @@ class Liquid(Part):
     ) = None
 
 
-class Site(Part):
+class Site(Part, frozen=True):
     """Where the plant stands."""
 
     barometer_bar: Annotated[float, quantity("bar", 0.5, 1.1, "Absolute pressure of the air around.")] = (
@@ -61,7 +61,7 @@ class Site(Part):
     )
 
 
-class Supply(Part):
+class Supply(Part, frozen=True):
     """The vessel that the pump draws from."""
 
     surface_m: Annotated[
@@ -74,7 +74,7 @@ class Supply(Part):
     gas_bar: Annotated[float, quantity("bar", -0.9, 40, "Gauge pressure of the gas on the surface.")] = 0.0
 
 
-class Suction(Part):
+class Suction(Part, frozen=True):
     """The line from the supply vessel to the pump station."""
 
     length_m: Annotated[float, quantity("m", 0.1, 5000, "Length of the pipe.")] = 4.0
@@ -90,7 +90,7 @@ class Suction(Part):
     ] = 0.8
 
 
-class PumpStation(Part):
+class PumpStation(Part, frozen=True):
     """The machines between the suction and the discharge node: `model` or `curve`, not both."""
 
     model: Annotated[str, words("Id of a pump: that of its file, without .toml.", 60)] | UnsetType = UNSET
@@ -102,7 +102,7 @@ class PumpStation(Part):
     ] = "single"
 
 
-class Drive(Part):
+class Drive(Part, frozen=True):
     """Induction motors, one per pump."""
 
     supply_hz: Annotated[
@@ -123,14 +123,14 @@ class Drive(Part):
     ) = None
 
 
-class Check(Part):
+class Check(Part, frozen=True):
     """The check valve at each pump's discharge: it passes forward and holds backward."""
 
     fitted: Annotated[bool, choice("Whether there is one.")] = True
     k: Annotated[float, quantity("-", 0, 1000, "Loss coefficient when open, on the discharge bore.")] = 2.0
 
 
-class ControlValve(Part):
+class ControlValve(Part, frozen=True):
     """The valve in the discharge line."""
 
     kv_open_m3h: Annotated[float, quantity("m³/h", 0.01, 1e5, "Flow coefficient Kv, fully open.")] = 63.0
@@ -143,7 +143,7 @@ class ControlValve(Part):
     opening: Annotated[float, quantity("-", 0, 1, "Stem position: 0 shut, 1 fully open.")] = 0.6
 
 
-class Discharge(Part):
+class Discharge(Part, frozen=True):
     """The line from the pump station through the control valve to the delivery vessel."""
 
     attached: Annotated[
@@ -159,7 +159,7 @@ class Discharge(Part):
     ] = 6.0
 
 
-class Delivery(Part):
+class Delivery(Part, frozen=True):
     """The vessel at the far end."""
 
     surface_m: Annotated[
@@ -179,7 +179,7 @@ class Delivery(Part):
     ) = None
 
 
-class Plant(Part, kw_only=True):
+class Plant(Part, frozen=True, kw_only=True):
     """A whole plant file. `pump` is needed; every other table may be left out."""
 
     format: Annotated[Literal[1], choice("Number of this file format.")]

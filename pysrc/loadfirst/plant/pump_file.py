@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 from loadfirst.plant.meta import Part, choice, entry, points, quantity, words
 
 
-class Curve(Part, kw_only=True):
+class Curve(Part, frozen=True, kw_only=True):
     """A centrifugal pump as measured: points over flow at one speed. The lists are equally long."""
 
     title: Annotated[str, words("What people call this pump.", 80)] = ""
@@ -44,7 +44,7 @@ class Curve(Part, kw_only=True):
     ]
 
 
-class PumpFile(Curve, kw_only=True):
+class PumpFile(Curve, frozen=True, kw_only=True):
     """A whole pump file: the points at its top level."""
 
     format: Annotated[Literal[1], choice("Number of this file format.")]

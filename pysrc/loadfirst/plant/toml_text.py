@@ -28,7 +28,7 @@ def read(path: Path) -> dict[str, Any]:
             raw = stream.read(LARGEST + 1)
     except OSError as trouble:
         reason = trouble.strerror or type(trouble).__name__
-        cause = InputError("the file", reason, "a file that can be read", rule="lookup")
+        cause = InputError("the file", reason, "a file that can be read", rule="unreadable")
         raise FileError(str(path), cause) from None
     return parse(raw, path.name)
 
@@ -103,7 +103,7 @@ def _syntax(text: str, refusal: str) -> InputError:
 
 def _slip(found: str, problem: str) -> str:
     """The way out of the three commonest slips."""
-    if problem.startswith("Cannot overwrite") or problem.startswith("Cannot declare"):
+    if problem.startswith(("Cannot overwrite", "Cannot declare")):
         return "Write each key and each table once only."
     if re.search(r"=\s*[-+]?\d+,\d", found):
         return "Write numbers with a decimal point."

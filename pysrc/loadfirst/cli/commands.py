@@ -1,0 +1,121 @@
+"""The commands and their exit codes: 0 good, 1 a problem in the file, 2 wrong usage."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from pathlib import Path
+from typing import Any
+
+import msgspec
+
+from loadfirst.cli.convert import curves_output, read_output
+from loadfirst.cli.guide import KINDS, guide
+from loadfirst.cli.report import curves_text, read_text
+from loadfirst.cli.schema import schemas
+from loadfirst.cli.settings import parse_settings
+from loadfirst.errors import FileError, InputError
+from loadfirst.instruments.panel import readings
+from loadfirst.plant.build import build
+from loadfirst.plant.curves import curves
+from loadfirst.plant.pumps import ResolvedPlant
+from loadfirst.plant.read import read_resolved
+from loadfirst.plant.state import true_state
+
+GOOD, BAD_FILE, BAD_USAGE = 0, 1, 2
+
+
+def run(arguments: list[str]) -> int:
+    """Run one command and return its exit code."""
+    chosen = _parser().parse_args(arguments)
+    try:
+        code: int = chosen.command(chosen)
+        return code
+    except FileError as fault:
+        return _complain(fault, BAD_FILE)
+    except InputError as fault:  # the file is sound, so it came from --set
+        return _complain(fault, BAD_USAGE)
+
+
+def read(chosen: argparse.Namespace) -> int:
+    """``read``: what every instrument shows, duty point, head breakdown, power."""
+    resolved = _resolve(chosen)
+    state = true_state(build([resolved]))
+    output = read_output(chosen.plant.name, resolved.plant, state, readings(state, resolved.plant))
+    print(_json(output) if chosen.json else read_text(output))
+    return GOOD if state.converged else BAD_FILE
+
+
+def show_curves(chosen: argparse.Namespace) -> int:
+    """``curves``: load and machine over flow."""
+    resolved = _resolve(chosen)
+    built = build([resolved])
+    state = true_state(built)
+    found = curves(built, chosen.points, state.duty.flow)
+    output = curves_output(chosen.plant.name, resolved.plant, state, found)
+    print(_json(output) if chosen.json else curves_text(output))
+    return GOOD if state.converged else BAD_FILE
+
+
+def show_schema(chosen: argparse.Namespace) -> int:
+    """``schema``: JSON schemas of the files and of the JSON output."""
+    every = schemas()
+    print(_json(every[chosen.kind] if chosen.kind else every))
+    return GOOD
+
+
+def show_guide(chosen: argparse.Namespace) -> int:
+    """``guide``: every key of a kind of file, as the author's guide has it."""
+    print(guide(chosen.kind))
+    return GOOD
+
+
+def _resolve(chosen: argparse.Namespace) -> ResolvedPlant:
+    return read_resolved(chosen.plant, parse_settings(chosen.set))
+
+
+def _json(output: Any) -> str:
+    return json.dumps(msgspec.to_builtins(output), indent=2, ensure_ascii=False, allow_nan=False)
+
+
+def _complain(fault: InputError, code: int) -> int:
+    print(fault.text, file=sys.stderr)
+    return code
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="python -m loadfirst",
+        description="What the instruments of a plant show, computed from its file.",
+        epilog="Exit codes: 0 good, 1 a problem in the file (or no steady state found), 2 wrong usage.",
+    )
+    commands = parser.add_subparsers(required=True, metavar="COMMAND")
+    _plant_command(commands, "read", "what every instrument shows, duty point, head breakdown, power", read)
+    shower = _plant_command(commands, "curves", "load and machine over flow", show_curves)
+    shower.add_argument("--points", type=_points, default=60, metavar="N", help="points per curve (60)")
+    schema = commands.add_parser("schema", help="JSON schemas of the files and of the JSON output")
+    schema.add_argument("kind", nargs="?", choices=list(schemas()), help="only this one")
+    schema.set_defaults(command=show_schema)
+    tables = commands.add_parser("guide", help="every key with unit, range and default, as Markdown")
+    tables.add_argument("kind", choices=list(KINDS))
+    tables.set_defaults(command=show_guide)
+    return parser
+
+
+def _plant_command(commands: Any, name: str, says: str, command: Any) -> argparse.ArgumentParser:
+    parser: argparse.ArgumentParser = commands.add_parser(name, help=says, description=f"{name}: {says}.")
+    parser.add_argument("plant", type=Path, metavar="PLANT.toml", help="the plant's file")
+    parser.add_argument(
+        "--set", action="append", default=[], metavar="KEY=VALUE", help="change a key: valve.opening=0.3"
+    )
+    parser.add_argument("--json", action="store_true", help="print JSON, units in the key names")
+    parser.set_defaults(command=command)
+    return parser
+
+
+def _points(text: str) -> int:
+    count = int(text)
+    if not 2 <= count <= 1000:
+        raise argparse.ArgumentTypeError(f"{count} is not from 2 to 1000")
+    return count

@@ -1,0 +1,103 @@
+"""From the state and the readings, in SI, to what the command line prints, in the units of its keys."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from loadfirst.cli.notes import sentence
+from loadfirst.cli.output import (
+    Balance,
+    Block,
+    Current,
+    CurvesOutput,
+    Flow,
+    Level,
+    Machine,
+    Note,
+    Point,
+    Pressure,
+    ReadOutput,
+    Speed,
+)
+from loadfirst.instruments.instrument import Reading, Shown
+from loadfirst.plant.answer import Machine as TrueMachine
+from loadfirst.plant.answer import State
+from loadfirst.plant.curves import Curves
+from loadfirst.plant.plant import Plant
+from loadfirst.units import BAR, HOUR, PERCENT, RPM
+
+KILO = 1e3
+
+Printed = Pressure | Flow | Current | Speed | Level
+SHAPES: dict[str, tuple[Any, float]] = {
+    "pressure": (Pressure, BAR),
+    "flow": (Flow, 1 / HOUR),
+    "current": (Current, 1.0),
+    "speed": (Speed, RPM),
+    "height": (Level, 1.0),
+}
+"""By quantity: the printed type and its unit. [SI]"""
+
+
+def read_output(file: str, plant: Plant, state: State, shown: Shown) -> ReadOutput:
+    """All that ``read`` prints."""
+    return ReadOutput(
+        file=file,
+        title=plant.title,
+        converged=state.converged,
+        why=state.why,
+        instruments=[printed(reading) for reading in shown],
+        duty=Point(state.duty.flow * HOUR, state.duty.head),
+        head_breakdown=[Block(block.block, block.head) for block in state.stack],
+        balance=_balance(state),
+        machines=[_machine(machine) for machine in state.machines],
+        notes=[Note(note.kind, note.where, dict(note.facts), sentence(note)) for note in state.notes],
+    )
+
+
+def curves_output(file: str, plant: Plant, state: State, curves: Curves) -> CurvesOutput:
+    """All that ``curves`` prints."""
+    return CurvesOutput(
+        file=file,
+        title=plant.title,
+        flow_m3h=[flow * HOUR for flow in curves.flow],
+        load_head_m=list(curves.load),
+        machine_head_m=list(curves.machine),
+        station_head_m=list(curves.station),
+        npsh_required_m=list(curves.npsh_required),
+        shaft_power_kw=[_in(power, KILO) for power in curves.power],
+        duty=Point(state.duty.flow * HOUR, state.duty.head),
+    )
+
+
+def printed(reading: Reading) -> Printed:
+    """A reading in the unit of its printed type."""
+    shape, unit = SHAPES[reading.quantity]
+    numbers = [_in(number, unit) for number in (reading.value, reading.low, reading.high, reading.accuracy)]
+    made: Printed = shape(reading.id, *numbers, reading.off_scale)
+    return made
+
+
+def _balance(state: State) -> Balance:
+    true = state.balance
+    return Balance(true.pressure_head, true.height, true.velocity_head, true.answer)
+
+
+def _machine(machine: TrueMachine) -> Machine:
+    return Machine(
+        name=machine.name,
+        flow_m3h=machine.flow * HOUR,
+        head_m=machine.head,
+        speed_rpm=machine.speed / RPM,
+        shaft_power_kw=machine.shaft_power / KILO,
+        efficiency_percent=machine.efficiency / PERCENT,
+        npsh_required_m=machine.npsh_required,
+        npsh_available_m=machine.npsh_available,
+        motor_input_kw=machine.motor_input / KILO,
+        current_a=machine.current,
+        load_percent=machine.load / PERCENT,
+    )
+
+
+def _in(number: float | None, unit: float) -> float | None:
+    return None if number is None else number / unit

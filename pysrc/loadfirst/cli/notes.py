@@ -1,0 +1,85 @@
+"""Notes on an answer in plain words, for the terminal. The page has words of its own."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from loadfirst.plant.answer import Note
+from loadfirst.units import BAR, HOUR
+
+Facts = dict[str, float]
+
+
+def sentence(note: Note) -> str:
+    """One or two sentences that say what the note means and what to mind."""
+    return f"{note.where}: {SENTENCES[note.kind](note.facts)}"
+
+
+def _beyond(facts: Facts) -> str:
+    flow, last = facts["flow"] * HOUR, facts["last_flow"] * HOUR
+    return (
+        f"{flow:.1f} m³/h is beyond the last point of the pump's curve ({last:.1f} m³/h at this speed). "
+        "Head, power and NPSH are extrapolated."
+    )
+
+
+def _boiling(facts: Facts) -> str:
+    pressure, vapour = facts["pressure"] / BAR, facts["vapour_pressure"] / BAR
+    return (
+        f"the pressure comes out at {pressure:.2f} bar, below {vapour:.2f} bar where this liquid boils. "
+        "In a real plant vapour would limit the flow; this answer does not count it."
+    )
+
+
+def _reverse(facts: Facts) -> str:
+    return f"liquid runs backward through the pump, {-facts['flow'] * HOUR:.1f} m³/h."
+
+
+def _dead_headed(facts: Facts) -> str:
+    return (
+        f"runs without flow; {facts['shaft_power'] / 1e3:.2f} kW only heat the liquid. "
+        "A centrifugal pump bears that for minutes at most."
+    )
+
+
+def _overload(facts: Facts) -> str:
+    return (
+        f"takes {facts['shaft_power'] / 1e3:.2f} kW, {facts['load'] * 100:.0f} % of the motor's rated "
+        f"{facts['rated_power'] / 1e3:.2f} kW. Its protection would trip."
+    )
+
+
+def _npsh(facts: Facts) -> str:
+    return (
+        f"has {facts['available']:.1f} m NPSH and requires {facts['required']:.1f} m: it cavitates. "
+        "The head here is that of a pump with enough of it."
+    )
+
+
+def _undefined(_: Facts) -> str:
+    return "the pressure is undefined: shut elements cut this place off, so it depends on what was trapped."
+
+
+def _several(_: Facts) -> str:
+    return "more than one steady state is possible here; which one holds depends on what went before."
+
+
+def _line_off(_: Facts) -> str:
+    return (
+        "the discharge line is off. Nothing resists there, so there is hardly any pressure and much flow; "
+        "the pump is sound. What limits the flow is the suction line and the jet. "
+        "A thought experiment: never open a flange to try it."
+    )
+
+
+SENTENCES: dict[str, Callable[[Facts], str]] = {
+    "beyond-curve": _beyond,
+    "below-vapour-pressure": _boiling,
+    "reverse-flow": _reverse,
+    "dead-headed": _dead_headed,
+    "overload": _overload,
+    "npsh-short": _npsh,
+    "pressure-undefined": _undefined,
+    "more-than-one-state": _several,
+    "line-off": _line_off,
+}

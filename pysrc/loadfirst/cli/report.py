@@ -1,0 +1,106 @@
+"""The same outputs as text for a terminal."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from loadfirst.cli.output import CurvesOutput, Machine, ReadOutput
+
+UNITS = {
+    "pressure_bar": ("bar", 2), "flow_m3h": ("m³/h", 1), "current_a": ("A", 1), "speed_rpm": ("1/min", 0),
+    "height_m": ("m", 2),
+}  # fmt: skip
+"""By key: the unit and how many decimals an engineer would read off."""
+
+BLOCKS = {
+    "lift": "lift",
+    "vessel-pressure": "pressure in the vessels",
+    "suction-line": "suction line",
+    "pipe": "pipe",
+    "fittings": "fittings",
+    "valve": "control valve",
+    "jet": "jet at the open end",
+}
+
+WHY = {
+    "stalled": "the network could not be balanced",
+    "not-a-number": "the equations have no usable solution here",
+}
+
+
+def read_text(output: ReadOutput) -> str:
+    """What ``read`` prints without ``--json``."""
+    lines = [output.title]
+    if not output.converged:
+        reason = WHY.get(output.why or "", "the network could not be balanced")
+        lines += ["", f"No steady state was found: {reason}. There are no readings."]
+        return "\n".join(lines)
+    lines += ["", "Instruments", *_instruments(output)]
+    lines += ["", f"Duty point   {output.duty.flow_m3h:.2f} m³/h at {output.duty.head_m:.2f} m"]
+    lines += ["", "What the load asks for", *_breakdown(output)]
+    lines += ["", "What the machine answers", *_balance(output)]
+    lines += ["", "Power", *(line for machine in output.machines for line in _power(machine))]
+    if output.notes:
+        lines += ["", "Notes", *(f"  {note.text}" for note in output.notes)]
+    return "\n".join(lines)
+
+
+def curves_text(output: CurvesOutput) -> str:
+    """What ``curves`` prints without ``--json``: a table."""
+    heads = ("flow m³/h", "load m", "one pump m", "station m", "NPSHr m", "power kW")
+    columns = (
+        output.flow_m3h, output.load_head_m, output.machine_head_m, output.station_head_m,
+        output.npsh_required_m, output.shaft_power_kw,
+    )  # fmt: skip
+    rows = ["".join(_cell(cell) for cell in row) for row in zip(*columns, strict=True)]
+    duty = f"Duty point   {output.duty.flow_m3h:.2f} m³/h at {output.duty.head_m:.2f} m"
+    return "\n".join([output.title, "", "".join(f"{head:>12}" for head in heads), *rows, "", duty])
+
+
+def _cell(number: float | None) -> str:
+    return f"{'–' if number is None else f'{number:z.2f}':>12}"
+
+
+def _instruments(output: ReadOutput) -> Iterator[str]:
+    for instrument in output.instruments:
+        key = instrument.__struct_fields__[1]
+        unit, decimals = UNITS[key]
+        value: Any = getattr(instrument, key)
+        error: Any = getattr(instrument, instrument.__struct_fields__[4])
+        if value is None:
+            yield f"  {instrument.id:<18}{'–':>9}  nothing to read"
+            continue
+        off = {"low": "  off the scale, below its lower end", "high": "  off the scale, beyond its upper end"}
+        precise = decimals + (1 if error < 10**-decimals else 0)
+        yield (
+            f"  {instrument.id:<18}{value:>9z.{decimals}f} {unit:<6} ± {error:.{precise}f}"
+            f"{off.get(instrument.off_scale or '', '')}"
+        )
+
+
+def _breakdown(output: ReadOutput) -> Iterator[str]:
+    for block in output.head_breakdown:
+        yield f"  {BLOCKS[block.block]:<28}{block.head_m:>9z.2f} m"
+    yield f"  {'together':<28}{sum(block.head_m for block in output.head_breakdown):>9z.2f} m"
+
+
+def _balance(output: ReadOutput) -> Iterator[str]:
+    balance = output.balance
+    yield f"  {'pressure, flange to flange':<28}{balance.pressure_head_m:>9z.2f} m"
+    yield f"  {'height, flange to flange':<28}{balance.height_m:>9z.2f} m"
+    yield f"  {'difference of velocity heads':<28}{balance.velocity_head_m:>9z.2f} m"
+    yield f"  {'together':<28}{balance.answer_m:>9z.2f} m"
+
+
+def _power(machine: Machine) -> Iterator[str]:
+    available = "undefined" if machine.npsh_available_m is None else f"{machine.npsh_available_m:.1f} m"
+    yield (
+        f"  {machine.name}   shaft {machine.shaft_power_kw:.2f} kW, {machine.load_percent:.0f} % of the "
+        f"motor's rated power; motor takes {machine.motor_input_kw:.2f} kW, {machine.current_a:.1f} A"
+    )
+    yield (
+        f"           {machine.flow_m3h:.2f} m³/h at {machine.head_m:.2f} m, {machine.speed_rpm:.0f} 1/min, "
+        f"efficiency {machine.efficiency_percent:.0f} %"
+    )
+    yield f"           NPSH {available} available, {machine.npsh_required_m:.1f} m required"

@@ -1,0 +1,53 @@
+"""What comes with the program, and the range of every key: the page's controls are made from it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import lru_cache
+from typing import Any
+
+import msgspec
+
+from loadfirst.cases.read import catalogue as case_list
+from loadfirst.plant import library
+from loadfirst.plant.keys import Key, keys_of
+from loadfirst.plant.plant import Plant
+from loadfirst.plant.pumps import find_pump
+
+
+@lru_cache(maxsize=1)
+def catalogue() -> dict[str, Any]:
+    """Answer a ``catalogue`` ask: the same every time, so made once.
+
+    Returns
+    -------
+    dict
+        ``plants``, ``pumps`` and ``cases`` as lists of {id, title, …};
+        ``limits`` by dotted key: unit, low, high and default of a number,
+        choices and default of a word. File units.
+    """
+    return {
+        "plants": [_plant(name) for name in library.ids("plants")],
+        "pumps": [{"id": name, "title": find_pump(name).title} for name in _by_size(library.ids("pumps"))],
+        "cases": msgspec.to_builtins(case_list()),
+        "limits": {path: limits for path, key in keys_of(Plant).items() if (limits := _limits(key))},
+    }
+
+
+def _by_size(pumps: Sequence[str]) -> list[str]:
+    """Smallest motor first."""
+    return sorted(pumps, key=lambda name: find_pump(name).motor_kw)
+
+
+def _plant(name: str) -> dict[str, str]:
+    data = library.data("plants", name)
+    return {"id": name, "title": data["title"], "about": data.get("about", "")}
+
+
+def _limits(key: Key) -> dict[str, Any]:
+    if key.expected.kind in ("number", "whole"):
+        facts = key.expected.facts
+        return {"unit": key.unit, "low": facts["low"], "high": facts["high"], "default": key.default}
+    if key.expected.kind in ("choice", "flag"):
+        return {"choices": key.expected.facts["choices"], "default": key.default}
+    return {}

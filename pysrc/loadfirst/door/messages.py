@@ -1,0 +1,117 @@
+"""What crosses the door: JSON text, SI numbers, words for choices.
+
+    ask    {"v": 1, "id": 7, "kind": "answer", "body": {…}}
+    reply  {"v": 1, "id": 7, "ok": true, "body": {…}}
+           {"v": 1, "id": 7, "ok": false, "error": {"code", "where", …, "text"}}
+
+A number that does not exist is null; not-a-number and infinity never cross.
+Every ask holds all that is needed to answer it: nothing is kept between two.
+"""
+
+from __future__ import annotations
+
+import json
+from typing import Annotated, Any, TypeVar
+
+import msgspec
+from msgspec import Meta, Raw, Struct
+
+from loadfirst.errors import InputError, StalePage
+from loadfirst.plant.decode import decode
+from loadfirst.plant.meta import Part
+
+T = TypeVar("T")
+
+PROTOCOL = 1
+"""Guards the page against a Python of another build, never a file or a link."""
+
+LARGEST = 1024 * 1024  # [characters] of an ask of any kind
+TEXT_LARGEST = 256 * 1024  # [characters] of a file opened in the page
+
+
+class Envelope(Struct):
+    """The outside of an ask; opened before anything else is believed."""
+
+    v: Any = None
+    id: Any = None
+    kind: Any = None
+    body: Raw = Raw(b"{}")
+
+
+class AnswerAsk(Part, frozen=True, kw_only=True):
+    """Solve one plant: ``answer``."""
+
+    plant: str | dict[str, Any]
+    edits: dict[str, Any] = {}
+    curve_points: Annotated[int, Meta(ge=2, le=400)] = 60
+
+
+class PlantFileAsk(Part, frozen=True, kw_only=True):
+    """Read a plant file that a person opened: ``plant-file``."""
+
+    name: Annotated[str, Meta(max_length=400)]
+    text: Annotated[str, Meta(max_length=TEXT_LARGEST)]
+
+
+class CatalogueAsk(Part, frozen=True):
+    """List what comes with the program: ``catalogue``."""
+
+
+def open_envelope(text: str) -> Envelope:
+    """Take the outside of an ask apart; the body stays closed.
+
+    Raises
+    ------
+    InputError
+        Where the text is too long or no JSON object.
+    """
+    if len(text) > LARGEST:
+        raise InputError("the message", len(text), f"at most {LARGEST} characters long", high=LARGEST)
+    try:
+        return msgspec.json.decode(text, type=Envelope)
+    except (msgspec.DecodeError, RecursionError, UnicodeError) as refusal:
+        raise _not_json("the message", refusal) from None
+
+
+def check_version(envelope: Envelope) -> None:
+    """Raise `StalePage` unless page and Python speak the same protocol."""
+    if envelope.v != PROTOCOL or isinstance(envelope.v, bool):
+        raise StalePage("The page and its Python are of different age: reload the page.")
+
+
+def open_body(envelope: Envelope, longest: int) -> dict[str, Any]:
+    """The body as plain data.
+
+    Raises
+    ------
+    InputError
+        Where it is longer than `longest` bytes or no table.
+    """
+    if len(envelope.body) > longest:
+        raise InputError("body", len(envelope.body), f"at most {longest} bytes long", high=longest)
+    try:
+        body = msgspec.json.decode(envelope.body)
+    except (ValueError, RecursionError) as refusal:
+        raise _not_json("body", refusal) from None
+    if not isinstance(body, dict):
+        raise InputError("body", body, "a table", rule="type", kind="table")
+    return body
+
+
+def decode_body(kind: type[T], body: dict[str, Any]) -> T:
+    """Decode a body strictly; the path of an error starts with ``body``."""
+    try:
+        return decode(kind, body)
+    except InputError as fault:
+        fault.where = f"body.{fault.where}"
+        raise
+
+
+def to_text(reply: dict[str, Any]) -> str:
+    """A reply as JSON. A not-a-number in it is a bug and raises ValueError."""
+    return json.dumps(reply, allow_nan=False, ensure_ascii=False, separators=(",", ":"))
+
+
+def _not_json(where: str, refusal: Exception) -> InputError:
+    problem = "nested too deeply" if isinstance(refusal, RecursionError) else str(refusal)
+    return InputError(where, problem, "JSON", rule="syntax", problem=problem)
