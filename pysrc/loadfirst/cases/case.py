@@ -1,0 +1,133 @@
+"""A case as data: every key of a case file, with its limits.
+
+A case says only the difference: a plant, what was edited in it yesterday and
+today, and the words. The right verdict has no key: it is derived from what
+differs (`cases.derive`). Format 0: it may still change.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from msgspec import Meta, field
+
+from loadfirst.plant.meta import Part, choice, quantity
+
+Group = Literal["discharge-side", "suction-side", "liquid", "drive", "machine", "instrument", "nothing"]
+Direction = Literal["up", "same", "down"]
+LoadChange = Literal["lighter", "heavier"]
+ReadingId = Literal[
+    "gauge-suction", "gauge-discharge", "gauge-after-valve", "flow-meter",
+    "ammeter-1", "ammeter-2", "tachometer-1", "tachometer-2", "level-supply", "level-delivery",
+]  # fmt: skip
+
+
+def prose(says: str, longest: int) -> Meta:
+    """Words for the learner, which may hold placeholders; never empty."""
+    return Meta(min_length=1, max_length=longest, description=says)
+
+
+def several(says: str, least: int, most: int) -> Meta:
+    """A list with limits on its length."""
+    return Meta(min_length=least, max_length=most, description=says)
+
+
+Id = Annotated[str, Meta(pattern="^[a-z0-9]+(-[a-z0-9]+)*$", min_length=1, max_length=40)]
+Label = Annotated[str, prose("A short text.", 200)]
+Sentence = Annotated[str, prose("Sentences shown under a condition.", 600)]
+
+
+class Day(Part, frozen=True):
+    """What is edited in the plant on this day; today's edits come on top of yesterday's."""
+
+    plant: Annotated[
+        dict[str, Any], Meta(description="Keys of a plant file with other values: `valve.opening = 0.9`.")
+    ] = field(default_factory=dict)
+
+
+class Today(Day, frozen=True):
+    """What differs from yesterday, as edits of the plant."""
+
+    unchanged: Annotated[bool, choice("true where nothing differs and that is the point of the case.")] = (
+        False
+    )
+
+
+class Prediction(Part, frozen=True):
+    """What the learner commits to before anything is shown. Never graded."""
+
+    reading: Annotated[ReadingId, choice("The instrument whose change is to be foreseen.")]
+    asks: Annotated[str, prose("The question; its answers are up, same, down.", 300)]
+
+
+class Shown(Part, frozen=True):
+    """Which instruments may be read without asking."""
+
+    at_first: Annotated[
+        tuple[ReadingId, ...], several("Instruments that are read as soon as the prediction stands.", 0, 10)
+    ] = ()
+
+
+class Check(Part, frozen=True, kw_only=True):
+    """Something the learner may do for more knowledge, at a price."""
+
+    id: Annotated[Id, choice("Name of the check, once in a file.")]
+    says: Annotated[str, prose("What the learner does.", 160)]
+    minutes: Annotated[float, quantity("min", 0, 10000, "What it costs.")]
+    reads: Annotated[tuple[ReadingId, ...], several("Instruments read by it, on both days.", 0, 10)] = ()
+    result: Annotated[str, prose("What the learner finds; needed where nothing is read.", 800)] | None = None
+    strips_down: Annotated[
+        bool, choice("true: the pump is taken apart. Whether it is found sound is derived.")
+    ] = False
+
+
+class Choice(Part, frozen=True, kw_only=True):
+    """A verdict on offer, with the explanation that it deserves."""
+
+    id: Annotated[Id, choice("Name of the verdict, once in a file.")]
+    says: Annotated[str, prose("The verdict, as the learner would say it.", 240)]
+    blames: Annotated[Group, choice("The group of causes that it names.")]
+    load: Annotated[
+        LoadChange | None, choice("What it says of the load, where it blames a side or the liquid.")
+    ] = None
+    reply: Annotated[str, prose("Why it is right or wrong, from readings and curve.", 1200)]
+    when_seen: Annotated[
+        dict[str, Sentence], Meta(max_length=12, description="Reading or check: what to add if it was taken.")
+    ] = field(default_factory=dict)
+    when_unseen: Annotated[
+        dict[str, Sentence], Meta(max_length=12, description="Reading or check: what to add if it was not.")
+    ] = field(default_factory=dict)
+
+
+class Hint(Part, frozen=True):
+    """A nudge for the learner who asks for one."""
+
+    text: Annotated[str, prose("The nudge; it must not give the truth away.", 400)]
+
+
+class Case(Part, frozen=True, kw_only=True):
+    """A whole case file."""
+
+    format: Annotated[Literal[0], choice("Number of this file format.")]
+    title: Annotated[str, prose("What people call the case.", 80)]
+    level: Annotated[Literal["first-steps", "operator", "engineer"], choice("For whom it is meant.")]
+    teaches: Annotated[tuple[Label, ...], several("What is learnt, one goal each.", 1, 5)]
+    needs: Annotated[tuple[Id, ...], several("Ids of cases that should come first.", 0, 10)] = ()
+    leaves_out: Annotated[tuple[Label, ...], several("What it deliberately does not treat.", 0, 5)] = ()
+    plant: Annotated[
+        str | dict[str, Any], Meta(description="Id of a plant file, or the whole plant as a table.")
+    ]
+    story: Annotated[str, prose("What happened, told by somebody; blank lines part paragraphs.", 2500)]
+    yesterday: Day = Day()
+    today: Today = Today()
+    prediction: Prediction
+    shown: Shown = Shown()
+    checks: Annotated[tuple[Check, ...], several("What the learner may do.", 3, 12)]
+    choices: Annotated[tuple[Choice, ...], several("The verdicts on offer.", 3, 8)]
+    hints: Annotated[tuple[Hint, ...], several("Nudges, in the order given.", 0, 6)] = ()
+    proof: Annotated[
+        dict[str, Literal["rises", "falls", "same"]],
+        Meta(
+            min_length=1, max_length=10, description="How each reading moves; the physics must bear it out."
+        ),
+    ]

@@ -1,0 +1,173 @@
+"""The two days of a case, computed: plants, true states, what the instruments show, what differs."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
+
+import msgspec
+import numpy as np
+
+from loadfirst.cases.case import Case
+from loadfirst.cases.places import inside
+from loadfirst.cases.words import Placeholder, Quantity
+from loadfirst.errors import InputError
+from loadfirst.instruments.panel import Reading, readings
+from loadfirst.plant import library
+from loadfirst.plant.build import build
+from loadfirst.plant.curves import load_curve
+from loadfirst.plant.edits import apply_edits
+from loadfirst.plant.keys import keys_of
+from loadfirst.plant.plant import Plant
+from loadfirst.plant.pumps import ResolvedPlant
+from loadfirst.plant.read import resolve_data
+from loadfirst.plant.state import State, true_states
+from loadfirst.units import TO_SI, ZERO_CELSIUS
+
+QUANTITIES = {
+    "m": ("height", TO_SI["m"], 0.0),
+    "mm": ("length", TO_SI["mm"], 0.0),
+    "bar": ("pressure", TO_SI["bar"], 0.0),
+    "m³/h": ("flow", TO_SI["m3h"], 0.0),
+    "°C": ("temperature", 1.0, ZERO_CELSIUS),
+    "Hz": ("frequency", TO_SI["hz"], 0.0),
+    "kW": ("power", TO_SI["kw"], 0.0),
+    "kg/m³": ("density", TO_SI["kgm3"], 0.0),
+}
+"""Unit of a plant key: the quantity that the page formats, factor and offset to SI."""
+
+
+WHOLE = "pump.curve"
+"""A table that is given or taken away as one."""
+
+
+@dataclass(frozen=True)
+class OneDay:
+    """One day: the plant as data with every edit applied, its true state and its readings by id."""
+
+    data: dict[str, Any]
+    resolved: ResolvedPlant
+    state: State
+    readings: dict[str, Reading]
+
+
+@dataclass(frozen=True)
+class Days:
+    """Both days of a case."""
+
+    yesterday: OneDay
+    today: OneDay
+
+    def reading(self, id: str) -> tuple[Reading, Reading]:
+        """One instrument, yesterday and today."""
+        return self.yesterday.readings[id], self.today.readings[id]
+
+    @cached_property
+    def differences(self) -> dict[str, tuple[Any, Any]]:
+        """Plant keys whose values differ, with yesterday's and today's value in file units."""
+        before, after = (
+            _flat(msgspec.to_builtins(day.resolved.plant)) for day in (self.yesterday, self.today)
+        )
+        keys = list(dict.fromkeys([*before, *after]))
+        return {key: (before.get(key), after.get(key)) for key in keys if before.get(key) != after.get(key)}
+
+    @cached_property
+    def load_at_yesterdays_flow(self) -> tuple[float | None, float | None]:
+        """What the load asks at yesterday's flow, yesterday and today. [m]"""
+        flow = self.yesterday.state.duty.flow
+        return _asked(self.yesterday.resolved, flow), _asked(self.today.resolved, flow)
+
+    @property
+    def head_scale(self) -> float:
+        """A head to compare changes with: what the station gave yesterday. [m]"""
+        return max(abs(self.yesterday.state.duty.head), 0.1)
+
+    def quantity(self, place: Placeholder) -> Quantity | None:
+        """What a placeholder stands for; None for an unknown source, one off its scale or no number."""
+        day = self.today if place.day == "today" else self.yesterday
+        reading = day.readings.get(place.source)
+        if reading is not None:
+            usable = reading.value is not None and reading.off_scale is None
+            return (
+                Quantity(reading.quantity, float(reading.value or 0.0), place.source, place.day)
+                if usable
+                else None
+            )
+        value = _flat(msgspec.to_builtins(day.resolved.plant)).get(place.source)
+        kind, si = key_quantity(place.source, value)
+        return None if kind is None else Quantity(kind, si, place.source, place.day)
+
+
+def key_quantity(key: str, value: Any) -> tuple[str | None, Any]:
+    """A plant key's value as a quantity in SI units; quantity None and the value itself for any other."""
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        return None, value
+    if key == "valve.opening":
+        return "opening", float(value)
+    known = keys_of(Plant).get(key)
+    if known is None or known.unit not in QUANTITIES:
+        return None, value
+    quantity, factor, offset = QUANTITIES[known.unit]
+    return quantity, value * factor + offset
+
+
+def both_days(case: Case) -> Days:
+    """Compute both days of a case.
+
+    Raises
+    ------
+    InputError
+        For a plant or an edit that cannot be used (`where` starts with the day), or
+        a day on which no steady state is found.
+    """
+    base = _base(case)
+    yesterday = _edited(base, case.yesterday.plant, "yesterday.plant")
+    today = _edited(yesterday, case.today.plant, "today.plant")
+    resolved = [_resolved(yesterday, "yesterday.plant"), _resolved(today, "today.plant")]
+    states = [true_states([plant])[0] for plant in resolved]
+    for name, state in zip(("yesterday", "today"), states, strict=True):
+        if not state.converged:
+            raise InputError(name, state.why, "a plant that comes to a steady state", rule="days")
+    days = [
+        OneDay(data, plant, state, {reading.id: reading for reading in readings(state, plant.plant)})
+        for data, plant, state in zip((yesterday, today), resolved, states, strict=True)
+    ]
+    return Days(*days)
+
+
+def _base(case: Case) -> dict[str, Any]:
+    if isinstance(case.plant, dict):
+        return case.plant
+    known = library.ids("plants")
+    if case.plant not in known:
+        raise InputError(
+            "plant", case.plant, f"one of {', '.join(known)}", rule="lookup", choices=list(known)
+        )
+    return library.data("plants", case.plant)
+
+
+def _edited(base: dict[str, Any], edits: Mapping[str, Any], where: str) -> dict[str, Any]:
+    with inside(where):
+        return apply_edits(base, _flat(edits))
+
+
+def _resolved(data: dict[str, Any], where: str) -> ResolvedPlant:
+    with inside(where):
+        return resolve_data(data)
+
+
+def _flat(table: Mapping[str, Any], above: str = "") -> dict[str, Any]:
+    """Nested tables as dotted keys; lists and the table of a pump's points stay whole."""
+    found: dict[str, Any] = {}
+    for key, value in table.items():
+        path = f"{above}.{key}" if above else key
+        found |= _flat(value, path) if isinstance(value, Mapping) and path != WHOLE else {path: value}
+    return found
+
+
+def _asked(resolved: ResolvedPlant, flow: float) -> float | None:
+    """Head that the load asks at a flow [m³/s]; None where no flow can pass. [m]"""
+    head, known = load_curve(build([resolved]), np.array([[flow]]))
+    return float(head[0, 0]) if known[0, 0] else None

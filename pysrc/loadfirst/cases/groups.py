@@ -1,0 +1,55 @@
+"""Which group of causes a change of a plant key belongs to.
+
+One row per key, or per table where all its keys belong together. What lies
+outside the flanges is the load: its discharge side holds everything from the
+discharge flange on, the number of pumps running included, because to any one
+pump the others are part of what it meets.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from loadfirst.cases.case import Group
+
+GROUPS: dict[str, Group] = {
+    "liquid": "liquid",
+    "site": "suction-side",
+    "supply": "suction-side",
+    "suction": "suction-side",
+    "pump.centre_m": "suction-side",
+    "pump.model": "machine",
+    "pump.curve": "machine",
+    "pump.arrangement": "discharge-side",
+    "drive": "drive",
+    "check": "discharge-side",
+    "valve": "discharge-side",
+    "discharge": "discharge-side",
+    "delivery": "discharge-side",
+    "gauges": "instrument",
+    "meters": "instrument",
+}
+
+LOAD_GROUPS: frozenset[Group] = frozenset({"discharge-side", "suction-side", "liquid"})
+"""Groups whose causes make the load lighter or heavier."""
+
+
+def group_of(key: str) -> Group | None:
+    """The group of one plant key, None for a key that cannot change overnight.
+
+    Parameters
+    ----------
+    key : str
+        Dotted plant key: ``valve.opening``.
+    """
+    parts = key.split(".")
+    for length in range(len(parts), 0, -1):
+        found = GROUPS.get(".".join(parts[:length]))
+        if found is not None:
+            return found
+    return None
+
+
+def groups_of(keys: Iterable[str]) -> set[Group]:
+    """The groups of several keys; those without a group are left out."""
+    return {group for key in keys if (group := group_of(key)) is not None}

@@ -1,0 +1,43 @@
+"""From an id or a file's text to a proven case; the last few are kept, because every move asks again."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+from loadfirst.cases.case import Case
+from loadfirst.cases.days import both_days
+from loadfirst.cases.proof import Proven, prove
+from loadfirst.cases.read import decode_case, packaged
+from loadfirst.errors import FileError, InputError
+
+
+@lru_cache(maxsize=4)
+def load_case(asked: str | tuple[str, str]) -> Proven:
+    """A case with both days computed and every claim tested.
+
+    Parameters
+    ----------
+    asked : str or (str, str)
+        Id of a packaged case, or name and text of a file.
+
+    Raises
+    ------
+    InputError
+        For an unknown id.
+    FileError
+        For a case that cannot be read or whose claims do not hold.
+    """
+    if isinstance(asked, str):
+        return proven(asked, packaged(asked), f"{asked}.toml")
+    name, text = asked
+    return proven(name.removesuffix(".toml"), decode_case(text, name), name)
+
+
+def proven(id: str, case: Case, file: str) -> Proven:
+    """Compute both days of a case and test its claims. Raises FileError."""
+    try:
+        return prove(id, case, both_days(case))
+    except FileError:
+        raise
+    except InputError as cause:
+        raise FileError(file, cause) from cause

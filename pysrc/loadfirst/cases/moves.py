@@ -1,0 +1,148 @@
+"""The moves of a play, and where they lead.
+
+A play is the list of its moves and nothing else: prediction with first
+suspicion, then checks and hints in any order, then the verdict.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from msgspec import Struct, field
+
+from loadfirst.cases.case import Case, Check, Choice, Direction, Group
+from loadfirst.cases.places import inside
+from loadfirst.errors import InputError
+from loadfirst.plant.decode import decode
+
+MOST_MOVES = 40
+"""More than any case can use: one prediction, 12 checks, 6 hints, one verdict."""
+
+
+class Predict(Struct, frozen=True, forbid_unknown_fields=True):
+    """The prediction and the first suspicion, before anything is shown."""
+
+    says: Direction
+    suspects: Group
+
+
+class Take(Struct, frozen=True, forbid_unknown_fields=True):
+    """Take one of the checks on offer."""
+
+    id: str
+
+
+class AskHint(Struct, frozen=True, forbid_unknown_fields=True):
+    """Ask for the next hint."""
+
+
+class Decide(Struct, frozen=True, forbid_unknown_fields=True):
+    """Commit to a verdict."""
+
+    choice: str
+
+
+Move = Predict | Take | AskHint | Decide
+
+KINDS: dict[str, type[Move]] = {"predict": Predict, "check": Take, "hint": AskHint, "decide": Decide}
+
+
+def moves_from(data: Sequence[Mapping[str, Any]]) -> list[Move]:
+    """Decode the moves as the page sends them. Raises InputError."""
+    return [_move(move, f"moves[{number}]") for number, move in enumerate(data)]
+
+
+def _move(data: Mapping[str, Any], where: str) -> Move:
+    kind = data.get("do")
+    if not isinstance(kind, str) or kind not in KINDS:
+        raise _unknown(f"{where}.do", kind, list(KINDS))
+    with inside(where):
+        return decode(KINDS[kind], {key: value for key, value in data.items() if key != "do"})
+
+
+class Play(Struct):
+    """How far a play has come."""
+
+    prediction: Predict | None = None
+    checks: list[Check] = field(default_factory=list)
+    hints: int = 0
+    verdict: Choice | None = None
+
+    @property
+    def minutes(self) -> float:
+        """What the checks have cost so far. [min]"""
+        return sum(check.minutes for check in self.checks)
+
+
+def follow(case: Case, moves: Sequence[Move]) -> Play:
+    """Play the moves.
+
+    Raises
+    ------
+    InputError
+        For a move that the case does not offer or that comes at the wrong time;
+        `where` counts moves from 0: ``moves[2]``.
+    """
+    play = Play()
+    for number, move in enumerate(moves):
+        where = f"moves[{number}]"
+        _in_order(play, move, where)
+        match move:
+            case Predict():
+                play.prediction = _known_suspicion(case, move, where)
+            case Take(id=id):
+                play.checks.append(_check(case, play, id, where))
+            case AskHint():
+                play.hints = _next_hint(case, play, where)
+            case Decide(choice=id):
+                play.verdict = _choice(case, id, where)
+    return play
+
+
+def _in_order(play: Play, move: Move, where: str) -> None:
+    if play.verdict is not None:
+        raise InputError(where, _name(move), "absent: the verdict ends the play", rule="order")
+    if (play.prediction is None) != isinstance(move, Predict):
+        wanted = "the prediction" if play.prediction is None else "a check, a hint or the verdict"
+        raise InputError(where, _name(move), wanted, rule="order")
+
+
+def _name(move: Move) -> str:
+    return next(name for name, kind in KINDS.items() if isinstance(move, kind))
+
+
+def suspects_of(case: Case) -> list[Group]:
+    """The groups that the verdicts on offer blame, each once, in their order."""
+    return list(dict.fromkeys(choice.blames for choice in case.choices))
+
+
+def _known_suspicion(case: Case, move: Predict, where: str) -> Predict:
+    known = suspects_of(case)
+    if move.suspects not in known:
+        raise _unknown(f"{where}.suspects", move.suspects, known)
+    return move
+
+
+def _check(case: Case, play: Play, id: str, where: str) -> Check:
+    left = {check.id: check for check in case.checks if check not in play.checks}
+    if id not in left:
+        raise _unknown(f"{where}.id", id, list(left))
+    return left[id]
+
+
+def _next_hint(case: Case, play: Play, where: str) -> int:
+    if play.hints >= len(case.hints):
+        raise InputError(where, "hint", "another move: no hint is left", rule="order")
+    return play.hints + 1
+
+
+def _choice(case: Case, id: str, where: str) -> Choice:
+    known = {choice.id: choice for choice in case.choices}
+    if id not in known:
+        raise _unknown(f"{where}.choice", id, list(known))
+    return known[id]
+
+
+def _unknown(where: str, got: object, known: Sequence[str]) -> InputError:
+    return InputError(where, got, f"one of {', '.join(known) or 'none'}", rule="choice", choices=list(known))

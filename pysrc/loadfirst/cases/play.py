@@ -1,0 +1,154 @@
+"""Playing a case: the moves so far go in, what the learner may see now comes out.
+
+Nothing is kept between two calls, so a reload, a link or a crashed worker
+loses nothing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from msgspec import Struct
+
+from loadfirst.cases.case import Check
+from loadfirst.cases.load import load_case
+from loadfirst.cases.moves import MOST_MOVES, Play, follow, moves_from, suspects_of
+from loadfirst.cases.places import inside
+from loadfirst.cases.proof import Proven
+from loadfirst.cases.reveal import Answerer, reading_view, reveal, verdict
+from loadfirst.cases.scope import seen_at_first
+from loadfirst.cases.view import CaseView, CheckView, ChoiceView, PredictionView, ReadingView, Stage
+from loadfirst.cases.words import Prose, filled
+from loadfirst.errors import InputError
+from loadfirst.plant.decode import decode
+
+
+class CaseText(Struct, frozen=True, forbid_unknown_fields=True):
+    """A case file sent along by the page: its name and its TOML text."""
+
+    name: str
+    text: str
+
+
+class CaseAsk(Struct, frozen=True, forbid_unknown_fields=True):
+    """What the page asks: a packaged case by id, or a file's text, and the moves so far."""
+
+    case: str | dict[str, Any]
+    moves: list[dict[str, Any]] = []
+
+
+def view(body: Mapping[str, Any], answer: Answerer) -> CaseView:
+    """What the learner may see after these moves.
+
+    Parameters
+    ----------
+    body : mapping
+        ``{"case": id or {"name", "text"}, "moves": [...]}``
+    answer : callable
+        Gives the whole answer for a plant object; asked for both days once the
+        verdict is committed.
+
+    Raises
+    ------
+    InputError
+        For a body or a move that cannot be; `where` says which.
+    FileError
+        For a case file that cannot be used.
+    """
+    ask = decode(CaseAsk, body)
+    if len(ask.moves) > MOST_MOVES:
+        raise InputError("moves", len(ask.moves), f"at most {MOST_MOVES} moves", high=MOST_MOVES)
+    proven = load_case(_asked(ask.case))
+    return show(proven, follow(proven.case, moves_from(ask.moves)), answer)
+
+
+def _asked(case: str | dict[str, Any]) -> str | tuple[str, str]:
+    if isinstance(case, str):
+        return case
+    with inside("case"):
+        text = decode(CaseText, case)
+    return text.name, text.text
+
+
+def show(proven: Proven, play: Play, answer: Answerer) -> CaseView:
+    """The play as the page may see it. `answer` as in `view`."""
+    case = proven.case
+    seen = readings_seen(proven, play)
+    return CaseView(
+        id=proven.id,
+        title=case.title,
+        level=case.level,
+        teaches=case.teaches,
+        leaves_out=case.leaves_out,
+        stage=_stage(play),
+        story=_prose(proven, case.story, "story"),
+        prediction=_prediction(proven, play, seen),
+        readings=seen,
+        checks=[_check(proven, play, number) for number in range(len(case.checks))],
+        choices=[
+            ChoiceView(choice.id, _prose(proven, choice.says, f"choices[{number}].says"), choice.blames)
+            for number, choice in enumerate(case.choices)
+        ],
+        hints=[_prose(proven, hint.text, "hints") for hint in case.hints[: play.hints]],
+        hints_left=len(case.hints) - play.hints,
+        minutes=play.minutes,
+        verdict=verdict(proven, play, [reading.id for reading in seen]),
+        reveal=reveal(proven, play, answer),
+    )
+
+
+def readings_seen(proven: Proven, play: Play) -> list[ReadingView]:
+    """The instruments that stand open by now, in the order in which they were read."""
+    if play.prediction is None:
+        return []
+    read = [id for check in play.checks for id in check.reads]
+    return [reading_view(proven.days, id) for id in dict.fromkeys([*seen_at_first(proven.case), *read])]
+
+
+def _stage(play: Play) -> Stage:
+    if play.prediction is None:
+        return "predict"
+    return "check" if play.verdict is None else "done"
+
+
+def _prediction(proven: Proven, play: Play, seen: list[ReadingView]) -> PredictionView:
+    asked = proven.case.prediction
+    view = PredictionView(
+        asked.reading, _prose(proven, asked.asks, "prediction.asks"), suspects_of(proven.case)
+    )
+    if play.prediction is None:
+        return view
+    open_now = play.verdict is not None or asked.reading in [reading.id for reading in seen]
+    outcome = reading_view(proven.days, asked.reading).moved if open_now else None
+    return PredictionView(
+        view.reading, view.asks, view.suspects, play.prediction.says, play.prediction.suspects, outcome
+    )
+
+
+def _check(proven: Proven, play: Play, number: int) -> CheckView:
+    check = proven.case.checks[number]
+    where = f"checks[{number}]"
+    says = _prose(proven, check.says, f"{where}.says")
+    if check not in play.checks:
+        return CheckView(check.id, says, check.minutes, check.reads, check.strips_down, taken=False)
+    return CheckView(
+        check.id,
+        says,
+        check.minutes,
+        check.reads,
+        check.strips_down,
+        taken=True,
+        result=None if check.result is None else _prose(proven, check.result, f"{where}.result"),
+        found=_found(proven, check),
+    )
+
+
+def _found(proven: Proven, check: Check) -> Any:
+    if not check.strips_down:
+        return None
+    return "at-fault" if proven.truth == "machine" else "sound"
+
+
+def _prose(proven: Proven, text: str, where: str) -> Prose:
+    return filled(text, where, proven.days.quantity)

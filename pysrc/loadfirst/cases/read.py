@@ -1,0 +1,56 @@
+"""From a case file to a `Case`, with errors that say file, place, what was found and what would do."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from loadfirst.cases.case import Case
+from loadfirst.cases.view import Heading
+from loadfirst.errors import FileError, InputError
+from loadfirst.plant import library
+from loadfirst.plant.decode import decode
+from loadfirst.plant.toml_text import parse
+
+LONGEST = 100_000
+"""Characters of the longest case file that is read at all."""
+
+LEVELS = ("first-steps", "operator", "engineer")
+
+
+def read_case(path: Path) -> Case:
+    """Read a case file. Raises FileError."""
+    return decode_case(path.read_text(encoding="utf-8"), path.name)
+
+
+def decode_case(text: str, file: str) -> Case:
+    """The case in a TOML text; its form only, not yet proven.
+
+    Raises
+    ------
+    FileError
+        For text that is no TOML, or for the first key that cannot be used.
+    """
+    if len(text) > LONGEST:
+        cause = InputError("the file", len(text), f"at most {LONGEST} characters long", high=LONGEST)
+        raise FileError(file, cause)
+    return decode(Case, parse(text, file), file)
+
+
+def catalogue() -> list[Heading]:
+    """The packaged cases, easiest level first, then by title."""
+    found = [Heading(id, case.title, case.level) for id in library.ids("cases") for case in [packaged(id)]]
+    return sorted(found, key=lambda heading: (LEVELS.index(heading.level), heading.title))
+
+
+def packaged(id: str) -> Case:
+    """A packaged case by its id.
+
+    Raises
+    ------
+    InputError
+        For an id that no packaged case bears.
+    """
+    known = library.ids("cases")
+    if id not in known:
+        raise InputError("case", id, f"one of {', '.join(known)}", rule="lookup", choices=known)
+    return read_case(library.path("cases", id))

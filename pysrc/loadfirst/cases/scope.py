@@ -1,0 +1,71 @@
+"""Which readings each text of a case may name, so that no text tells more than its turn allows.
+
+Before the verdict a text may name only readings that every learner has seen
+by then; a check's result may name what the check itself reads, and plant keys
+(a stem that was looked at); explanations may name anything.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple, get_args
+
+from loadfirst.cases.case import Case, ReadingId
+from loadfirst.cases.words import Placeholder, placeholders
+
+READINGS: frozenset[str] = frozenset(get_args(ReadingId))
+
+
+class Text(NamedTuple):
+    """One text of a case.
+
+    `may_name` holds the readings that a placeholder may stand for, None for all of them;
+    `today_keys` tells whether it may show a plant key of today.
+    """
+
+    where: str
+    text: str
+    may_name: frozenset[str] | None
+    today_keys: bool
+
+
+def told(case: Case) -> list[str]:
+    """Readings that the story itself tells, in its order."""
+    named = (place.source for place in placeholders(case.story, "story"))
+    return list(dict.fromkeys(source for source in named if source in READINGS))
+
+
+def seen_at_first(case: Case) -> list[str]:
+    """Readings that stand open once the prediction is committed: told ones, then those shown at first."""
+    return list(dict.fromkeys([*told(case), *case.shown.at_first]))
+
+
+def can_be_seen(case: Case) -> list[str]:
+    """Every reading that a learner can come to see before the verdict."""
+    return list(dict.fromkeys([*seen_at_first(case), *(id for check in case.checks for id in check.reads)]))
+
+
+def texts(case: Case) -> Iterator[Text]:
+    """Every text of the case that may hold placeholders, with what it may name."""
+    story, first = frozenset(told(case)), frozenset(seen_at_first(case))
+    yield Text("story", case.story, story, False)
+    yield Text("prediction.asks", case.prediction.asks, story, False)
+    for number, hint in enumerate(case.hints):
+        yield Text(f"hints[{number}].text", hint.text, first, False)
+    for number, check in enumerate(case.checks):
+        yield Text(f"checks[{number}].says", check.says, first, False)
+        if check.result is not None:
+            yield Text(f"checks[{number}].result", check.result, first | frozenset(check.reads), True)
+    for number, choice in enumerate(case.choices):
+        yield Text(f"choices[{number}].says", choice.says, first, False)
+        yield Text(f"choices[{number}].reply", choice.reply, None, True)
+        for table in ("when_seen", "when_unseen"):
+            for key, text in getattr(choice, table).items():
+                yield Text(f"choices[{number}].{table}.{key}", text, None, True)
+
+
+def names_too_much(text: Text, place: Placeholder) -> bool:
+    """Whether this placeholder tells something before its time."""
+    if place.source in READINGS:
+        return text.may_name is not None and place.source not in text.may_name
+    return place.day == "today" and not text.today_keys

@@ -1,0 +1,62 @@
+// The first half of a case: the story, then the prediction and the first suspicion.
+import {block, button, make, prose, radios} from "./case-dom.js";
+import {line} from "./case-parts.js";
+
+const DIRECTIONS = ["up", "same", "down"];
+
+/** Title, level and goals. */
+export function heading(document, view, {words}) {
+  const goals = make(document, "details", {class: "case-goals"},
+    make(document, "summary", {}, words("case-goals")),
+    make(document, "ul", {}, ...view.teaches.map((goal) => make(document, "li", {}, goal))),
+    view.leaves_out.length > 0 && make(document, "p", {class: "case-soft"}, words("case-left-out")),
+    view.leaves_out.length > 0 && make(document, "ul", {}, ...view.leaves_out.map((goal) => make(document, "li", {}, goal))));
+  return make(document, "header", {class: "case-heading"},
+    make(document, "p", {class: "case-soft"}, `${words("case-label")} · ${words(`case-level-${view.level}`)}`),
+    make(document, "h2", {tabindex: "-1", "data-key": "title"}, view.title),
+    goals);
+}
+
+/** What happened, as somebody tells it. */
+export const story = (document, view, {words, units}) =>
+  block(document, "story", words("case-story-title"), ...prose(document, view.story, units));
+
+/**
+ * The prediction: two questions to answer before anything is shown, or what was answered.
+ * @param {{says: string|null, suspects: string|null}} draft  what is picked so far; written to
+ * @param {(move: object) => void} move
+ */
+export function prediction(document, view, deps, draft, move) {
+  const {words} = deps;
+  const asked = view.prediction;
+  if (asked.says !== null) return block(document, "predict", words("case-predict-title"), ...committed(document, asked, deps));
+  const missing = make(document, "p", {class: "case-missing", role: "alert"});
+  const commit = () => {
+    if (draft.says && draft.suspects) move({do: "predict", says: draft.says, suspects: draft.suspects});
+    else missing.textContent = words("case-commit-missing");
+  };
+  return block(document, "predict", words("case-predict-title"),
+    radios(document, {
+      name: "says", legend: line(asked.asks, deps.units), chosen: draft.says, onpick: (value) => { draft.says = value; },
+      options: DIRECTIONS.map((value) => ({value, label: words(`case-direction-${value}`)})),
+    }),
+    radios(document, {
+      name: "suspects", legend: words("case-suspect-asks"), chosen: draft.suspects, onpick: (value) => { draft.suspects = value; },
+      options: asked.suspects.map((value) => ({value, label: words(`case-group-${value}`)})),
+    }),
+    make(document, "p", {class: "case-soft"}, words("case-predict-note")),
+    missing,
+    button(document, "commit", words("case-commit"), commit, "case-button case-main"));
+}
+
+/** Prediction beside outcome, once its instrument was read. */
+function committed(document, asked, {words, units}) {
+  const direction = (code) => words(`case-direction-${code}`).toLocaleLowerCase(words.locale);
+  const group = words(`case-group-${asked.suspected}`);
+  return [
+    make(document, "p", {class: "case-soft"}, line(asked.asks, units)),
+    make(document, "p", {}, words("case-foreseen", {says: direction(asked.says)}),
+      asked.outcome && ` ${words("case-outcome", {outcome: direction(asked.outcome)})}`),
+    make(document, "p", {}, words("case-suspected", {group: group.toLocaleLowerCase(words.locale)})),
+  ];
+}

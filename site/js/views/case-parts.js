@@ -1,0 +1,90 @@
+// What a case view says, from what Python sent. No DOM, so node can test it.
+
+/**
+ * A part of the prose in the reader's units; an author's words stay as they are.
+ * @param {{part: "words"|"quantity", text?: string, quantity?: string, value?: number}} part
+ * @param {{full: (quantity: string, si: number) => string}} units
+ */
+export const partText = (part, units) => (part.part === "words" ? part.text : units.full(part.quantity, part.value));
+
+/** Paragraphs of prose as plain strings. */
+export const paragraphs = (prose, units) => prose.map((parts) => parts.map((part) => partText(part, units)).join(""));
+
+/** Prose as one line, for labels and announcements. */
+export const line = (prose, units) => paragraphs(prose, units).join(" ");
+
+/** One day's pointer in words: "3.10 bar", "above the scale", "no reading". */
+export function pointerText({value, off_scale: off}, {quantity, low, high}, {words, units}) {
+  if (off) return words(`case-off-${off}`);
+  return value === null ? words("case-no-reading") : units.full(quantity, value, high - low);
+}
+
+/** Everything a small dial needs, in the shown unit. */
+export function dialData(reading, {words, units}) {
+  const {quantity, low, high, yesterday, today} = reading;
+  const shown = (si) => (si === null ? null : units.value(quantity, si));
+  return {
+    label: words(`case-reading-${reading.id}`),
+    unit: units.symbol(quantity),
+    range: [shown(low), shown(high)],
+    value: shown(held(today, low, high)),
+    ghost: shown(held(yesterday, low, high)),
+    text: units.text(quantity, today.value, high - low),
+    off: today.off_scale,
+    says: words("case-dial-says", {
+      today: pointerText(today, reading, {words, units}),
+      yesterday: pointerText(yesterday, reading, {words, units}),
+    }),
+    origin: "live",
+  };
+}
+
+/** Where a pointer rests: at its stop when off the scale. */
+function held({value, off_scale: off}, low, high) {
+  if (off) return off === "low" ? low : high;
+  return value;
+}
+
+/** A plant key that differs, as label and two values. */
+export function differenceText({key, quantity, yesterday, today}, {words, units}) {
+  const id = `case-key-${key.replaceAll(".", "-")}`;
+  const show = (value) => (quantity === null ? plain(value) : units.full(quantity, value));
+  return {label: words.has(id) ? words(id) : key, yesterday: show(yesterday), today: show(today)};
+}
+
+function plain(value) {
+  if (value === null) return "–";
+  return typeof value === "object" ? "…" : String(value);
+}
+
+/** The moves with one more; the list that came in stays as it was. */
+export const withMove = (moves, move) => [...moves, move];
+
+/**
+ * What is new in a view after its last move: the data-key that gets the focus.
+ * null where nothing was moved, as on a reload.
+ */
+export function newest(moves) {
+  const last = moves.at(-1);
+  if (!last) return null;
+  switch (last.do) {
+    case "predict":
+      return "readings";
+    case "check":
+      return `check-${last.id}`;
+    case "hint":
+      return `hint-${moves.filter((move) => move.do === "hint").length}`;
+    default:
+      return "verdict";
+  }
+}
+
+/** One text for a case and its moves, to tell whether two asks are the same. */
+export const playKey = (id, moves) => JSON.stringify([id, moves]);
+
+/** Which sentence explains a failure, and whether starting again helps. */
+export function failure(error) {
+  if (error.code === "file") return {words: "case-failed-file", restart: false};
+  if (error.code === "input" && String(error.where).startsWith("moves")) return {words: "case-failed-moves", restart: true};
+  return {words: "case-failed", restart: false};
+}

@@ -1,0 +1,157 @@
+// A case from its story to its end: asks Python what the learner may see now, and places the parts.
+import {button, make} from "./case-dom.js";
+import {heading, prediction, story} from "./case-opening.js";
+import {failure, newest, playKey, withMove} from "./case-parts.js";
+import {curves, instruments, next, path, truth, verdict} from "./case-reveal.js";
+import {checks, decision, readings} from "./case-work.js";
+
+/**
+ * @param {HTMLElement} host
+ * @param {object} deps
+ * @param {Document} deps.document
+ * @param {Function} deps.words
+ * @param {(kind: string, body: object) => Promise<object>} deps.ask
+ * @param {(action: object) => void} deps.send  {type: "moves" | "rig" | "open-rig", …}
+ * @returns {{update: (model: {case: string|object, moves: object[], units: object, words?: Function, ready?: boolean}) => void}}
+ */
+export function create(host, deps) {
+  const {document, ask, send} = deps;
+  const body = make(document, "div", {class: "case-body"});
+  const spoken = make(document, "p", {class: "unseen", role: "status", "aria-live": "polite"});
+  host.append(body, spoken);
+
+  let model = null;
+  let view = null; // what Python, or the file made with the site, said last
+  let shown = null; // key of the play that `view` is of
+  let asked = null; // key of the play that was asked for last
+  let trouble = null;
+  let draft = emptyDraft();
+  let drawings = null;
+  let moving = false; // the learner's own move is under way: its result gets the focus
+
+  const waiting = () => asked !== null && asked !== shown;
+
+  function move(step) {
+    if (waiting()) return; // a second tap on the same button
+    moving = true;
+    send({type: "moves", moves: withMove(model.moves, step)});
+  }
+
+  async function load({again = false} = {}) {
+    const key = playKey(model.case, model.moves);
+    if (key === asked && !again) return;
+    if (view && view.id !== model.case && typeof model.case === "string") forget();
+    asked = key;
+    trouble = null;
+    readOpening(key, model);
+    try {
+      const answer = await ask("case", {case: model.case, moves: model.moves});
+      if (key === asked) settle(key, answer);
+    } catch (error) {
+      if (key !== asked || error.name === "Superseded") return;
+      trouble = error;
+      render();
+    }
+  }
+
+  /** The story as it was computed when the site was built; its absence does no harm. */
+  async function readOpening(key, {case: id, moves, ready}) {
+    if (ready || view || typeof id !== "string") return;
+    try {
+      const response = await fetch(new URL(`cases/${encodeURIComponent(id)}.json`, document.baseURI));
+      const opening = response.ok ? (await response.json()).view : null;
+      if (!opening || view || key !== asked) return;
+      view = opening;
+      if (moves.length === 0) shown = key;
+      render();
+    } catch {
+      // offline or not built: Python will say it all
+    }
+  }
+
+  function settle(key, answer) {
+    view = answer;
+    shown = key;
+    render();
+    if (moving) {
+      focusOn(newest(model.moves) ?? "title");
+      spoken.textContent = deps.words("case-spent", {minutes: view.minutes});
+    }
+    moving = false;
+  }
+
+  function forget() {
+    view = shown = null;
+    draft = emptyDraft();
+  }
+
+  function focusOn(key) {
+    const node = body.querySelector(`[data-key="${CSS.escape(key)}"]`);
+    node?.focus();
+    node?.scrollIntoView?.({block: "nearest"});
+  }
+
+  function render() {
+    const held = document.activeElement?.closest?.("[data-key]");
+    const key = held && body.contains(held) ? held.dataset.key : null;
+    drawings?.remove();
+    drawings = null;
+    body.setAttribute("aria-busy", String(waiting()));
+    body.replaceChildren(...parts());
+    drawings?.draw();
+    if (key) body.querySelector(`[data-key="${CSS.escape(key)}"]`)?.focus({preventScroll: true});
+  }
+
+  function parts() {
+    const tools = {...deps, units: model.units};
+    const back = button(document, "back", deps.words("case-back"), () => send({type: "rig"}));
+    const foot = make(document, "div", {class: "case-foot"}, back);
+    if (!view) return [note(), foot].filter(Boolean);
+    const opening = [heading(document, view, tools), story(document, view, tools), note()];
+    if (view.stage === "predict" && model.moves.length && !trouble) return [...opening, foot].filter(Boolean);
+    return [...opening, ...stage(tools), foot].filter(Boolean);
+  }
+
+  function stage(tools) {
+    const predicted = prediction(document, view, tools, draft, move);
+    if (view.stage === "predict") return [predicted];
+    if (view.stage === "check") {
+      return [predicted, readings(document, view, tools), checks(document, view, tools, move), decision(document, view, tools, draft, move)];
+    }
+    drawings = curves(document, view, tools);
+    return [verdict(document, view, tools), truth(document, view, tools), drawings.node, path(document, view, tools),
+      predicted, instruments(document, view, tools), next(document, view, tools)];
+  }
+
+  /** A line on what is being waited for, or what went wrong and the way out. */
+  function note() {
+    if (trouble) return problem();
+    if (view && !model.ready && model.moves.length === 0) return make(document, "p", {class: "case-note"}, deps.words("case-wait-engine"));
+    if (!waiting()) return null;
+    const text = model.ready ? (view ? "case-wait-move" : "case-wait-open") : "case-wait-engine";
+    return make(document, "p", {class: "case-note"}, deps.words(text));
+  }
+
+  function problem() {
+    const {words: id, restart} = failure(trouble);
+    const way = restart
+      ? button(document, "restart", deps.words("case-restart"), () => send({type: "moves", moves: []}))
+      : button(document, "again", deps.words("case-again"), () => load({again: true}));
+    return make(document, "div", {class: "case-note case-trouble", role: "alert"},
+      make(document, "p", {}, deps.words(id)),
+      trouble.code === "file" && make(document, "p", {class: "case-detail"}, trouble.message),
+      way);
+  }
+
+  return {
+    update(next) {
+      const before = model;
+      model = next;
+      if (next.moves.length === 0 && before?.moves.length) draft = emptyDraft();
+      load();
+      if (before === null || before.units !== next.units || before.ready !== next.ready || before.moves !== next.moves) render();
+    },
+  };
+}
+
+const emptyDraft = () => ({says: null, suspects: null, choice: null});

@@ -1,0 +1,103 @@
+"""Case files for the tests: one sound text, and ways to change it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from loadfirst.cases.load import proven
+from loadfirst.cases.proof import Proven
+from loadfirst.cases.read import decode_case
+
+SOUND = """
+format = 0
+title = "A made-up morning"
+level = "operator"
+teaches = ["Pressure follows the load."]
+plant = "rinse-transfer"
+story = "The gauge has gone to {today.gauge-discharge}, from {yesterday.gauge-discharge}."
+
+[yesterday.plant]
+valve.opening = 0.65
+
+[today.plant]
+valve.opening = 0.85
+
+[prediction]
+reading = "flow-meter"
+asks = "Where does the flow meter stand?"
+
+[[checks]]
+id = "flow"
+says = "Read the flow meter."
+minutes = 3
+reads = ["flow-meter"]
+
+[[checks]]
+id = "stem"
+says = "Look at the stem."
+minutes = 8
+result = "It stands at {today.valve.opening}."
+
+[[checks]]
+id = "open-it"
+says = "Take the pump apart."
+minutes = 240
+strips_down = true
+
+[[choices]]
+id = "worn"
+says = "The pump is worn."
+blames = "machine"
+reply = "Then the flow would have fallen; it is {today.flow-meter}."
+when_seen.flow-meter = "You read the flow meter."
+when_unseen.flow-meter = "You left the flow meter alone."
+
+[[choices]]
+id = "lighter"
+says = "The load is lighter."
+blames = "discharge-side"
+load = "lighter"
+reply = "Yes: one step along the same curve."
+
+[[choices]]
+id = "heavier"
+says = "The load is heavier."
+blames = "discharge-side"
+load = "heavier"
+reply = "Then the pressure would have risen."
+
+[[hints]]
+text = "Look at a second instrument."
+
+[proof]
+gauge-discharge = "falls"
+flow-meter = "rises"
+"""
+
+
+def changed(*changes: tuple[str, str], text: str = SOUND) -> str:
+    """The sound text with some passages replaced; each must be there."""
+    for old, new in changes:
+        assert old in text, old
+        text = text.replace(old, new)
+    return text
+
+
+def prove_text(text: str, name: str = "made-up.toml") -> Proven:
+    """Read, compute and prove a case text."""
+    return proven(name.removesuffix(".toml"), decode_case(text, name), name)
+
+
+def predict(suspects: str, says: str = "down") -> dict[str, Any]:
+    """The move that commits a prediction."""
+    return {"do": "predict", "says": says, "suspects": suspects}
+
+
+def check(id: str) -> dict[str, Any]:
+    """The move that takes a check."""
+    return {"do": "check", "id": id}
+
+
+def decide(choice: str) -> dict[str, Any]:
+    """The move that commits a verdict."""
+    return {"do": "decide", "choice": choice}

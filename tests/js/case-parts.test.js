@@ -1,0 +1,69 @@
+// What a case view says, from what Python sent.
+import assert from "node:assert/strict";
+import {readFileSync} from "node:fs";
+import {test} from "node:test";
+import {createUnits} from "../../site/js/units.js";
+import {createWords} from "../../site/js/words.js";
+import * as parts from "../../site/js/views/case-parts.js";
+
+const words = createWords([readFileSync(new URL("../../site/words/cases.ftl", import.meta.url), "utf8")]);
+const units = createUnits("m3h-bar-m", "en");
+const deps = {words, units};
+const gauge = {
+  id: "gauge-discharge", quantity: "pressure", low: 0, high: 6e5, accuracy: 9600, moved: "down",
+  yesterday: {value: 4.6e5, off_scale: null}, today: {value: 3.7e5, off_scale: null},
+};
+
+test("a quantity in the prose follows the reader's units, the words stay", () => {
+  const prose = [[{part: "words", text: "It shows "}, {part: "quantity", quantity: "pressure", value: 3.7e5}], [{part: "words", text: "<b>"}]];
+  assert.deepEqual(parts.paragraphs(prose, units), ["It shows 3.70\u00a0bar", "<b>"]);
+  assert.match(parts.line(prose, createUnits("gpm-psi-ft", "en")), /53\.7\u00a0psi <b>$/);
+});
+
+test("a dial has today's pointer and yesterday's mark in the shown unit", () => {
+  const dial = parts.dialData(gauge, deps);
+  assert.deepEqual(dial.range, [0, 6]);
+  assert.ok(Math.abs(dial.value - 3.7) < 1e-12 && Math.abs(dial.ghost - 4.6) < 1e-12);
+  assert.match(dial.says, /3\.70\u00a0bar today, 4\.60\u00a0bar yesterday/);
+});
+
+test("a pointer off the scale rests at its stop and says so", () => {
+  const high = {...gauge, today: {value: 6e5, off_scale: "high"}};
+  assert.equal(parts.dialData(high, deps).value, 6);
+  assert.equal(parts.pointerText(high.today, high, deps), "above the scale");
+});
+
+test("an instrument without a reading says so and draws no pointer", () => {
+  const none = {...gauge, today: {value: null, off_scale: null}};
+  assert.equal(parts.dialData(none, deps).value, null);
+  assert.equal(parts.pointerText(none.today, none, deps), "no reading");
+});
+
+test("a difference has a label and two values, a key without words its own name", () => {
+  const valve = parts.differenceText({key: "valve.opening", quantity: "opening", yesterday: 0.65, today: 0.85}, deps);
+  assert.deepEqual(valve, {label: "Opening of the control valve", yesterday: "65\u00a0%", today: "85\u00a0%"});
+  const other = parts.differenceText({key: "meters.flow_percent", quantity: null, yesterday: 1, today: null}, deps);
+  assert.deepEqual(other, {label: "meters.flow_percent", yesterday: "1", today: "–"});
+});
+
+test("each kind of move names the part that is new and gets the focus", () => {
+  const predict = {do: "predict", says: "up", suspects: "machine"};
+  const hint = {do: "hint"};
+  assert.equal(parts.newest([]), null);
+  assert.equal(parts.newest([predict]), "readings");
+  assert.equal(parts.newest([predict, {do: "check", id: "stem"}]), "check-stem");
+  assert.equal(parts.newest([predict, hint, {do: "check", id: "stem"}, hint]), "hint-2");
+  assert.equal(parts.newest([predict, {do: "decide", choice: "worn"}]), "verdict");
+});
+
+test("a new move leaves the old list as it was, even a frozen one", () => {
+  const moves = Object.freeze([]);
+  assert.deepEqual(parts.withMove(moves, {do: "hint"}), [{do: "hint"}]);
+  assert.equal(moves.length, 0);
+});
+
+test("a failure that a fresh start mends offers one", () => {
+  assert.deepEqual(parts.failure({code: "input", where: "moves[2].id"}), {words: "case-failed-moves", restart: true});
+  assert.deepEqual(parts.failure({code: "file", where: "story"}), {words: "case-failed-file", restart: false});
+  assert.deepEqual(parts.failure({code: "timeout", where: ""}), {words: "case-failed", restart: false});
+});
