@@ -23,8 +23,8 @@ export function createViews({document, words, units, send, ask}) {
   }).map(([id, create]) => create(host(id), kit));
   const toolbar = createToolbar(host("tools"), kit);
   const status = createStatus(host("status"), kit);
-  const turning = createSwitch(host("turning"), kit, {id: "turning-switch", action: "turning"});
-  const curves = createSwitch(host("curves"), kit, {id: "curves-switch", action: "curves"});
+  const turning = createSwitch(host("turning"), kit, {id: "turning", action: "turning"});
+  const curves = createSwitch(host("curves"), kit, {id: "curves", action: "curves"});
   const open = createOpen(host("open"), kit);
   const share = createShare(host("share"), {...kit, clipboard: navigator.clipboard});
   let caseView = null; // made when a case is first opened

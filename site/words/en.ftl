@@ -32,10 +32,10 @@ units-ls-kpa-m = L/s · kPa · m
 units-gpm-psi-ft = US gpm · psi · ft
 theme-to-dark = Dark
 theme-to-light = Light
-turning-switch-on = Stop the turning
-turning-switch-off = Let it turn
-curves-switch-on = Hide curves
-curves-switch-off = Show curves
+switch-turning-on = Stop the turning
+switch-turning-off = Let it turn
+switch-curves-on = Hide curves
+switch-curves-off = Show curves
 
 ## Where the readings come from
 origin-built = Readings computed when this site was built
@@ -44,9 +44,9 @@ live = Live: every reading is computed here, in your browser.
 live-not-kept = Live. This browser keeps nothing between visits: use “Share link” to save your rig.
 
 ## The start
-boot-runtime = Fetching Python.
-boot-packages = Fetching the numerical library.
-boot-loadfirst = Loading the pump physics.
+boot-stage-runtime = Fetching Python.
+boot-stage-packages = Fetching the numerical library.
+boot-stage-loadfirst = Loading the pump physics.
 boot-restart = Python is starting again; your rig is kept.
 boot-bytes = { $done } of { $total } MB
 boot-progress = Progress of the start
@@ -133,42 +133,50 @@ block-valve = the valve
 block-jet = the jet into the open
 
 ## Notes: what it means, and what to mind on a real plant
-note-dead-headed = Nothing flows, so { $where } shows its shut-off head. The power goes into heating the liquid inside.
+note-dead-headed = Nothing flows through { $where }: head { $head }, the shut-off head. The { $shaft_power } at the shaft only heat the liquid inside.
     .title = Running against a shut line
     .caution = On a real plant: minutes at most. The liquid heats, seals fail; with both valves shut and running the casing can burst.
-note-beyond-curve = { $where } delivers { $flow }, more than the maker measured. The figures there are an estimate.
+note-beyond-curve = { $where } { $count ->
+    [one] delivers
+   *[other] deliver, each,
+ } { $flow }, more than the { $last_flow } that the maker measured. What is shown there is an estimate.
     .title = Beyond the last point of the curve
-note-below-vapour-pressure = At { $where } the pressure would fall to where the liquid boils. A real flow would be less than shown.
+note-below-vapour-pressure = At { $where } the pressure would be { $pressure }; the liquid boils at { $vapour_pressure }. The real flow is less than shown.
     .title = The liquid would boil
-    .caution = On a real plant: vapour hammers, pits and lets the head collapse. Clear the suction side or ask for less flow.
-note-npsh-short = { $where } needs { $required } of NPSH and has { $available }. At the required figure 3 % of the head is already lost; the true flow and head are lower.
+    .caution = On a real plant: vapour hammers and pits the pump, and the head collapses. Clear the suction side, or ask for less flow.
+note-npsh-short = { $where } { $count ->
+    [one] needs
+   *[other] need, each,
+ } { $required } of NPSH; there are { $available }. At the required figure 3 % of the head is already lost, so true flow and head are lower than shown.
     .title = Too little head at the suction
     .caution = Throttling the discharge can relieve it; it does not clean a strainer or cool the tank. Never throttle the suction of a liquid pump.
-note-reverse-flow = The load pushes back through { $where }: the liquid runs backwards.
+note-reverse-flow = The load pushes back through { $where }: the liquid runs backwards, { $flow }.
     .title = Flow in reverse
     .caution = On a real plant: never restart a machine that is spinning backwards.
-note-overload = The motor of { $where } gives { $load } of its rated power.
+note-overload = The shaft of { $where } takes { $shaft_power }; the motor is made for { $rated_power } ({ $load }).
     .title = Motor overloaded
-    .caution = On a real plant its protection would trip before the winding burns. Ask for less flow or speed.
-note-pressure-undefined = { $where } is cut off on both sides by shut elements; any pressure may be trapped there.
+    .caution = On a real plant its protection would trip before the winding burns. Ask for less flow or less speed.
+note-pressure-undefined = Shut elements cut { $where } off on both sides: any pressure may be trapped there.
     .title = Pressure unknown
-note-more-than-one-state = This load can be met in more than one way; history would decide which.
+note-more-than-one-state = This load can be met in more than one way; what happened before decides which.
     .title = More than one answer
 note-line-off = The discharge gauge falls to nothing because nothing resists there. That is no fault of the pump: its whole head now feeds the suction line and the jet, and these two alone limit the flow.
-    .title = Pipe off: the load is gone, not the pump
-    .caution = A thought experiment. Never open a line to try: isolate, lock and tag out, vent, drain, verify. A motor may overload and the liquid boil at such a flow.
+    .title = The load is gone, not the pump
+    .caution = A thought experiment. Never open a line to try: isolate, lock and tag out, vent, drain, verify. At such a flow a motor may overload and the liquid boil at the suction.
 
-place-pump-1 = the pump
-place-pump-2 = the second pump
+place-pump-1 = { $pumps ->
+    [one] the pump
+   *[other] pump 1
+ }
+place-pump-2 = pump 2
 place-suction = the suction
 place-discharge = the discharge
 place-after-check = the pipe behind the check valve
 place-after-valve = the pipe behind the control valve
-place-supply = the supply
-place-delivery = the delivery
-place-discharge-line = the discharge line
-place-suction-line = the suction line
-place-valve = the control valve
+place-supply-surface = the supply’s surface
+place-supply-outlet = the supply’s outlet
+place-pipe-end = the end of the pipe
+place-delivery-surface = the delivery’s surface
 
 ## Opening things
 open-title = Open

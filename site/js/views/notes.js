@@ -42,34 +42,27 @@ export function noteEntries({answer, units, words}) {
 }
 
 function entry({kind, places, facts}, answer, units, words) {
-  const where = places.map((place) => (words.has(`place-${place}`) ? words(`place-${place}`) : place)).join(words("and"));
-  const args = {where, ...numbers(facts ?? {}, units), ...ofMachine(places[0], answer, units)};
+  const pumps = answer.state.machines.length;
+  const named = (place) => (words.has(`place-${place}`) ? words(`place-${place}`, {pumps}) : place);
+  const args = {where: places.map(named).join(words("and")), count: places.length, ...worded(facts, units)};
   return {
     kind,
     title: words(`note-${kind}.title`, args),
-    text: words(`note-${kind}`, args),
+    text: capital(words(`note-${kind}`, args), words.locale),
     caution: CAUTIONS.has(kind) ? words(`note-${kind}.caution`, args) : null,
   };
 }
 
-/** What the sentences may quote of the machine a note is about. */
-function ofMachine(place, answer, units) {
-  const machine = answer.state.machines.find(({name}) => name === place) ?? answer.state.machines[0];
-  if (!machine) return {};
-  return {
-    flow: units.full("flow", machine.flow),
-    head: units.full("head", machine.head),
-    load: units.full("efficiency", machine.load),
-    power: units.full("power", machine.shaft_power),
-    required: units.full("head", machine.npsh_required),
-    available: units.full("head", machine.npsh_available),
-  };
-}
+const FACTS = {
+  flow: "flow", last_flow: "flow", head: "head", available: "head", required: "head", shaft_power: "power",
+  rated_power: "power", load: "efficiency", pressure: "pressure", vapour_pressure: "pressure",
+};
 
-const FACTS = {last_flow: "flow", pressure: "pressure", vapour_pressure: "pressure", limit: "power"};
-
-function numbers(facts, units) {
+/** The numbers of a note, SI, as the reader's text. */
+function worded(facts, units) {
   return Object.fromEntries(
-    Object.entries(facts).map(([key, value]) => [key, FACTS[key] && typeof value === "number" ? units.full(FACTS[key], value) : String(value)]),
+    Object.entries(facts).map(([key, value]) => [key, Object.hasOwn(FACTS, key) ? units.full(FACTS[key], value) : String(value)]),
   );
 }
+
+const capital = (text, locale) => text.charAt(0).toLocaleUpperCase(locale) + text.slice(1);

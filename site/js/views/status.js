@@ -36,7 +36,7 @@ export function troubleLine({code, text}, words) {
 export function bootLine({stage, done, total, again}, words) {
   if (stage === "failed") return words("boot-failed");
   const known = ["runtime", "packages", "loadfirst"].includes(stage) ? stage : "runtime";
-  const line = words(again ? "boot-restart" : `boot-${known}`);
+  const line = again ? words("boot-restart") : words(`boot-stage-${known}`);
   if (!(total > 0)) return line;
   return `${line} ${words("boot-bytes", {done: megabytes(done), total: megabytes(total)})}`;
 }
