@@ -1,0 +1,146 @@
+// Makes the parts of the apparatus in their places. What they show comes later.
+
+import {el, px} from "../lib/svg.js";
+import {createDrive} from "./drive.js";
+import {createLift, createRuler} from "./elevation.js";
+import {createDial} from "./gauge.js";
+import {createAmmeter, createFlowMeter, createTachometer} from "./meter.js";
+import {createPipe, pipeWidth, rimRun, routes} from "./pipe.js";
+import {createPump} from "./pump.js";
+import {createCheck, createValve} from "./valve.js";
+import {createVessel} from "./vessel.js";
+
+/**
+ * Draw every part into `svg` and return them by name.
+ * @param {SVGSVGElement} svg
+ * @param {object} plan   from `layout`
+ * @param {object} plant
+ * @param {{document: Document, words: function, send: function}} deps
+ * @param {(key: string) => object} read  what a control stands at (see lib/drag.js)
+ */
+export function buildParts(svg, plan, plant, deps, read) {
+  const {document} = deps;
+  const parts = {
+    ruler: createRuler(document, plan), lift: createLift(document, plan),
+    pipes: buildPipes(document, plan, plant), open: buildOpenEnd(document, plan, plant),
+    supply: buildVessel(plan, plant, deps, read, "supply"), delivery: buildVessel(plan, plant, deps, read, "delivery"),
+    pumps: buildPumps(plan, plant, deps), checks: plant.check.fitted ? buildChecks(plan, deps) : {},
+    strainer: buildStrainer(document, plan, plant), meterTap: buildFlowTap(document, plan),
+    valve: createValve(document, {x: plan.line.x.valve, y: plan.line.outY, size: plan.narrow ? 13 : 18},
+      {label: deps.words("draw-valve"), send: deps.send, read: () => read("valve.opening")}),
+    ...buildInstruments(plan, deps, read),
+  };
+  const layers = [parts.ruler.node, ...parts.wires, parts.lift.node, ...Object.values(parts.pipes).map((pipe) => pipe.node),
+    parts.open.node, parts.supply.node, parts.delivery.node, parts.strainer, parts.meterTap,
+    ...Object.values(parts.checks).map((check) => check.node), ...parts.pumps.map((pump) => pump.node), parts.valve.node,
+    ...parts.dials.flatMap(({stem, dial, label}) => [stem, dial.node, label]),
+    parts.flow.node, parts.drive.node, ...parts.motors.flatMap(({amps, speed, label}) => [amps.node, speed.node, label])];
+  svg.append(...layers.filter(Boolean));
+  return parts;
+}
+
+function buildPipes(document, plan, plant) {
+  const runs = routes(plan, plant);
+  const bores = {suction: plant.suction.bore_mm, fork: plant.suction.bore_mm};
+  const pipes = {};
+  for (const name of ["suction", "fork", "between", "join", "stub", "discharge"]) {
+    if (!runs[name]) continue;
+    const bore = bores[name] ?? plant.discharge.bore_mm;
+    pipes[name] = createPipe(document, runs[name], {width: pipeWidth(bore, plan.narrow), bore});
+  }
+  return pipes;
+}
+
+/** The bare flange and its jet, shown when the discharge line is off. */
+function buildOpenEnd(document, plan, plant) {
+  const {flange} = routes(plan, plant);
+  const half = pipeWidth(plant.discharge.bore_mm, plan.narrow) / 2 + 4;
+  const face = el(document, "path", {class: "flange", d: `M${px(flange[0] + 1.5)},${px(flange[1] - half)}v${px(2 * half)}`});
+  const jet = el(document, "path", {class: "jet"});
+  const splash = el(document, "path", {class: "jet-splash"});
+  return {node: el(document, "g", {class: "open-end"}, jet, splash, face), jet, splash, from: flange};
+}
+
+function buildVessel(plan, plant, {document, words, send}, read, name) {
+  const {heights, columns} = plan;
+  const data = plant[name];
+  const key = `${name}.surface_m`;
+  const place = {...columns[name], top: heights.y(data.top_m), bottom: heights.y(data.bottom_m), y: heights.y, height: heights.height,
+    grounded: data.bottom_m === 0, labelY: vesselLabel(plan, plant, name), narrow: plan.narrow};
+  const names = {label: words(`draw-${name}`), surface: words(`draw-level-${name}`), key, closed: data.gas_bar !== 0};
+  return createVessel(document, place, names, {send, read: () => read(key)});
+}
+
+/** A vessel's name stands above its rim, and above a pipe that goes over the rim. */
+function vesselLabel({heights, line}, plant, name) {
+  const rim = heights.y(plant[name].top_m) - (plant[name].gas_bar !== 0 ? 10 : 0);
+  const pipe = name === "supply" ? line.y : Number.isFinite(plant.delivery.outlet_m) ? rimRun(heights, plant.delivery) : Infinity;
+  return Math.min(rim, pipe - 8) - 8;
+}
+
+function buildPumps({line, floorY, narrow}, plant, {document, words, send}) {
+  return Array.from({length: line.pumps}, (_, i) => {
+    const name = `pump-${i + 1}`;
+    const place = {x: line.x[name], y: line.pumpY[name], r: line.r, floor: line.branch !== null && i === 1 ? line.pumpY[name] + line.r + 5 : floorY};
+    return createPump(document, place, {label: words(line.pumps > 1 ? `draw-${name}` : "draw-pump"), tag: name, narrow,
+      pick: () => send({type: "pick", control: "pump.model"})});
+  });
+}
+
+function buildChecks({line, narrow}, {document, words}) {
+  const checks = {};
+  for (let i = 1; i <= line.pumps; i++) {
+    const y = line.pumpY[`pump-${i}`] - line.rise;
+    checks[`check-${i}`] = createCheck(document, {x: line.x[`check-${i}`], y, size: narrow ? 9 : 12}, words(line.pumps > 1 ? `draw-check-${i}` : "draw-check"));
+  }
+  return checks;
+}
+
+function buildStrainer(document, {line, narrow}, plant) {
+  if (!(plant.suction.strainer_k > 0)) return null;
+  const s = narrow ? 7 : 11;
+  const mesh = [-0.5, 0, 0.5].map((at) => `M${px(at * s)},${-s}V${s}`).join("");
+  return el(document, "g", {class: "strainer", transform: `translate(${px(line.x.strainer)},${px(line.y)})`},
+    el(document, "rect", {class: "strainer-body", x: -s, y: -s, width: 2 * s, height: 2 * s}), el(document, "path", {class: "strainer-mesh", d: mesh}));
+}
+
+/** Where the flow meter sits in the line: a lens, as in a drawing of an orifice run. */
+function buildFlowTap(document, {line, narrow}) {
+  if (narrow) return null;
+  return el(document, "g", {class: "flow-tap", transform: `translate(${px(line.x.flow)},${px(line.outY)})`},
+    el(document, "circle", {class: "flow-tap-body", r: 11}), el(document, "path", {class: "flow-tap-mark", d: "M-5,-5L6,0L-5,5Z"}));
+}
+
+function buildInstruments(plan, {document, words, send}, read) {
+  const {meters, narrow} = plan;
+  const flow = createFlowMeter(document, {x: meters.x, y: meters.y, width: meters.flow, key: "flow-meter"});
+  const drive = createDrive(document, {x: meters.x, y: meters.y + 76, width: meters.flow},
+    {label: words("draw-drive"), send, read: () => read("drive.frequency_hz")});
+  const motors = meters.motors.map((x, i) => ({
+    amps: createAmmeter(document, {x, y: meters.y, width: meters.slim, key: `ammeter-${i + 1}`}),
+    speed: createTachometer(document, {x, y: meters.y + 94, width: meters.slim, key: `tachometer-${i + 1}`}),
+  }));
+  const wires = narrow ? [] : meters.motors.map((x, i) => wire(document, plan, x + meters.slim / 2, i));
+  return {flow, drive, motors, wires, dials: plan.dials.map((place) => buildDial(document, place, {narrow, words, below: plan.sides.dials === "below"}))};
+}
+
+/** The motor's cable, from its ammeter to the pump. */
+function wire(document, {meters, line, sides}, from, index) {
+  const flip = sides.meters === "below";
+  const name = `pump-${index + 1}`;
+  const [start, turn] = flip ? [meters.y, meters.y - 12 - 5 * index] : [meters.y + meters.tall, meters.y + meters.tall + 12 + 5 * index];
+  const behind = line.branch !== null && index === 0;
+  const x = line.x[name] + (behind ? -line.r - 7 : 0);
+  const end = behind ? `V${px(line.pumpY[name])}H${px(line.x[name])}` : `V${px(line.pumpY[name])}`;
+  return el(document, "path", {class: "wire", d: `M${px(from)},${px(start)}V${px(turn)}H${px(x)}${end}`});
+}
+
+function buildDial(document, place, {narrow, words, below}) {
+  const {name, x, y, r, tap, label} = place;
+  const dial = createDial(document, {x, y, r, key: `gauge-${name}`});
+  const edge = below ? y - r : y + r;
+  const bend = narrow ? `V${px(edge - 12)}H${px(x)}V${px(edge)}` : x === tap[0] ? `V${px(edge)}` : `V${px((tap[1] + edge) / 2)}H${px(x)}V${px(edge)}`;
+  const stem = el(document, "path", {class: narrow ? "stem-line leader" : "stem-line", d: `M${px(tap[0])},${px(tap[1])}${bend}`});
+  const text = el(document, "text", {class: "part-label middle", x: px(x), y: px(label)}, words(`draw-gauge-${name}-short`));
+  return {stem, dial, label: text, id: `gauge-${name}`};
+}

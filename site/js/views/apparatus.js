@@ -1,0 +1,140 @@
+// The apparatus: supply vessel, pump station, valve, pipe and delivery vessel, with its instruments.
+
+import {createFigure} from "../lib/figure.js";
+import {createMotion} from "../lib/motion.js";
+import {px, set, show} from "../lib/svg.js";
+import {buildParts} from "./apparatus-build.js";
+import {layout, layoutKey, sheetSize} from "./apparatus-layout.js";
+import {instrument} from "./instruments.js";
+import {jetPath} from "./pipe.js";
+import {levelStep} from "./vessel.js";
+
+/**
+ * @param {HTMLElement} host
+ * @param {{document: Document, words: (id: string, args?: object) => string, send: (action: object) => void}} deps
+ * @returns {{update: (model: object) => void, remove: () => void}}
+ */
+export function create(host, deps) {
+  return createFigure(host, deps.document, "apparatus", {
+    size: () => sheetSize(host.clientWidth),
+    plan: ({plant}) => layoutKey(plant),
+    build: (svg, model, size) => build(svg, model, size, deps),
+  });
+}
+
+function build(svg, model, size, deps) {
+  set(svg, "role", "group");
+  set(svg, "aria-label", deps.words("draw-apparatus"));
+  const plan = layout(model.plant, size);
+  let now = model;
+  const parts = buildParts(svg, plan, model.plant, deps, (key) => control(key, now, deps.words));
+  const moving = [...Object.values(parts.pipes), ...parts.pumps];
+  const motion = createMotion(deps.document.defaultView, (seconds) => {
+    let any = false;
+    for (const part of moving) any = part.advance(seconds) || any;
+    return any;
+  });
+  return {
+    update(next) {
+      now = next;
+      updateParts(parts, plan, next, deps.words);
+      motion.wake();
+    },
+    remove: motion.stop,
+  };
+}
+
+/** What a control stands at, as lib/drag.js asks for it; values in the units of the plant file. */
+export function control(key, {plant, range = {}, units}, words) {
+  const [table, name] = key.split(".");
+  const of = plant[table];
+  const value = of[name] ?? plant.drive.supply_hz;
+  const attached = plant.discharge.attached;
+  if (key === "valve.opening") {
+    const text = value === 0 ? words("draw-shut") : words("draw-open", {opening: units.full("opening", value, 1)});
+    return {value, low: 0, high: 1, step: 0.01, text, off: !attached};
+  }
+  if (key === "drive.frequency_hz") {
+    const [low, high] = range[key] ?? [5, 75];
+    return {value, low, high, step: 0.5, text: units.full("frequency", value, 10), off: false};
+  }
+  const [low, high] = range[key] ?? [of.bottom_m, of.top_m];
+  const text = units.full("height", value, high - low);
+  return {value, low, high, step: levelStep(low, high), text, off: table === "delivery" && !attached};
+}
+
+function updateParts(parts, plan, model, words) {
+  const {plant, previous, units} = model;
+  const attached = plant.discharge.attached;
+  const before = (table, name) => previous?.plant?.[table]?.[name] ?? null;
+  parts.ruler.update(units);
+  for (const name of ["supply", "delivery"]) {
+    const {gas_bar: gas, surface_m: surface} = plant[name];
+    const span = plant[name].top_m - plant[name].bottom_m;
+    parts[name].update({surface, before: before(name, "surface_m"), off: name === "delivery" && !attached,
+      text: units[plan.narrow ? "text" : "full"]("height", surface, span),
+      gasText: gas ? units.full("pressure", gas * 1e5, 1e5) : ""});
+  }
+  parts.lift.update(lift(plant, units, words));
+  parts.valve.update({opening: plant.valve.opening, before: before("valve", "opening"), off: !attached,
+    shown: plant.valve.opening === 0 ? words("draw-shut") : units.full("opening", plant.valve.opening, 1)});
+  parts.drive.update({frequency: plant.drive.frequency_hz ?? plant.drive.supply_hz, supply: plant.drive.supply_hz,
+    before: previous ? before("drive", "frequency_hz") ?? before("drive", "supply_hz") : null});
+  updateMachines(parts, model, words);
+  updateFlows(parts, plan, model, attached);
+  updateInstruments(parts, model, words, attached);
+}
+
+/** From which height to which the liquid is lifted; surface to surface, or to a free pipe end. */
+export function lift({supply, delivery, discharge}, units, words) {
+  const to = Number.isFinite(delivery.outlet_m) && delivery.outlet_m > delivery.surface_m ? delivery.outlet_m : delivery.surface_m;
+  const size = to - supply.surface_m;
+  return {from: supply.surface_m, to, visible: discharge.attached, shown: words("draw-lift", {head: units.full("head", size, 10)})};
+}
+
+function updateMachines(parts, {answer, plant, units, turning}, words) {
+  const {attached} = plant.discharge;
+  const machines = answer?.state?.machines ?? [];
+  parts.pumps.forEach((pump, i) => {
+    const machine = machines[i];
+    const speed = machine?.speed ?? 0;
+    const says = machine ? words("draw-pump-state", {speed: units.full("speed", speed, 300)}) : words("draw-no-reading");
+    pump.update({speed, turns: turning, says});
+  });
+  Object.values(parts.checks).forEach((check, i) => {
+    const open = (machines[i]?.flow ?? 0) > 0;
+    check.update({open, off: !attached && parts.pumps.length === 1, says: words(machines[i] ? (open ? "draw-check-open" : "draw-check-shut") : "draw-no-reading")});
+  });
+}
+
+function updateFlows({pipes, open}, plan, {answer, plant, turning}, attached) {
+  const machines = answer?.state?.machines ?? [];
+  const total = answer?.state?.station?.flow ?? answer?.state?.flow ?? 0;
+  const flows = {suction: total, stub: total, discharge: total, between: total, fork: machines[1]?.flow ?? 0, join: machines[1]?.flow ?? 0};
+  for (const name in pipes) pipes[name].update({flow: flows[name], moves: turning, removed: !attached && name === "discharge"});
+  show(open.node, !attached);
+  if (!attached) drawJet(open, plan, plant, total);
+}
+
+function drawJet({jet, splash, from: start}, {heights, floorY, width}, {discharge}, flow) {
+  const scale = (heights.y(heights.low) - heights.y(heights.high)) / (heights.high - heights.low); // [px/m]
+  const velocity = flow / ((Math.PI / 4) * (discharge.bore_mm / 1000) ** 2);
+  const drop = Math.max(floorY, start[1] + 30) - start[1];
+  const d = flow > 0 ? jetPath(start, velocity, drop, scale) : "";
+  set(jet, "d", d);
+  const end = Math.min(width, start[0] + velocity * Math.sqrt((2 * drop) / scale / 9.80665) * scale);
+  set(splash, "d", flow > 0 ? `M${px(end - 12)},${px(start[1] + drop)}q3,-9 8,-3q3,-9 8,0q5,-7 8,3` : "");
+}
+
+function updateInstruments({dials, flow, motors}, model, words, attached) {
+  for (const {dial, id, stem, label} of dials) {
+    const off = !attached && id === "gauge-after-valve";
+    for (const node of [stem, dial.node, label]) set(node, "opacity", off ? 0.35 : null);
+    dial.update(instrument(id, model, words));
+  }
+  flow.update(instrument("flow-meter", model, words));
+  motors.forEach(({amps, speed}, i) => {
+    amps.update(instrument(`ammeter-${i + 1}`, model, words));
+    speed.update(instrument(`tachometer-${i + 1}`, model, words));
+  });
+}

@@ -1,0 +1,84 @@
+// What a drawing office adds to a picture: the ruler of heights, the floor, and
+// the lift from surface to surface as a dimension.
+
+import {roundTicks, decimals, tickStep} from "../lib/scale.js";
+import {el, px, say, set, setAll, show} from "../lib/svg.js";
+
+/** Round heights for the ruler, in shown units, at least `apart` pixels from each other. No DOM. */
+export function rulerTicks({y, low, high}, value, back, apart = 22) {
+  const [from, to] = [value(low), value(high)];
+  const count = Math.max(2, Math.min(8, Math.floor((y(low) - y(high)) / 40)));
+  const places = decimals(tickStep(from, to, count));
+  const ticks = [];
+  for (const at of roundTicks(from, to, count)) {
+    const place = y(back(at));
+    if (!ticks.length || ticks[ticks.length - 1].place - place >= apart) ticks.push({place, text: at.toFixed(places).replace("-", "−")});
+  }
+  return ticks;
+}
+
+/** The ruler at the left edge. */
+export function createRuler(document, {heights, columns, narrow, width, height}) {
+  const ticks = el(document, "g");
+  const unit = el(document, "text", {class: "ruler-text end", x: columns.ruler - 2, y: 12});
+  const x = columns.ruler + 1;
+  const floor = heights.y(0);
+  const onSheet = floor > 0 && floor < height;
+  const node = el(document, "g", {class: "ruler"},
+    el(document, "line", {class: "ruler-line", x1: x, x2: x, y1: px(heights.y(heights.high)), y2: px(heights.y(heights.low))}),
+    ticks, unit,
+    el(document, "path", {class: "floor", d: onSheet ? floorPath(columns.ruler + 2, width - (narrow ? 2 : 4), floor) : ""}));
+  let drawn = "";
+  return {
+    node,
+    update(units) {
+      if (units.id === drawn && drawn) return;
+      drawn = units.id;
+      const places = rulerTicks(heights, (h) => units.value("height", h), (h) => units.si("height", h));
+      ticks.replaceChildren(...places.flatMap(({place, text}) => [
+        el(document, "line", {class: "ruler-line", x1: x - 4, x2: x, y1: px(place), y2: px(place)}),
+        el(document, "text", {class: "ruler-text end", x: x - 6, y: px(place + 4)}, text)]));
+      say(unit, units.symbol("height"));
+    },
+  };
+}
+
+function floorPath(from, to, y) {
+  let path = `M${from},${px(y)}H${to}`;
+  for (let at = from + 8; at < to; at += 14) path += `M${at},${px(y)}l-5,6`;
+  return path;
+}
+
+/** The lift, surface to surface, beside the riser. */
+export function createLift(document, {columns, heights, narrow, line}) {
+  const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
+  const wall = columns.supply.x + columns.supply.width;
+  const x = narrow ? columns.riser - 10 : wall + 20;
+  const lower = make("line", {class: "lift-extension", x1: wall, x2: x + 5});
+  const upper = make("line", {class: "lift-extension", x1: x - 5, x2: columns.delivery.x});
+  const dimension = make("path", {class: "lift-line"});
+  const text = make("text");
+  const node = make("g", {class: "lift"}, lower, upper, dimension, text);
+  return {
+    node,
+    update({from, to, shown, visible}) {
+      show(node, visible);
+      const [a, b] = [heights.y(from), heights.y(to)];
+      setAll(lower, {y1: px(a), y2: px(a)});
+      setAll(upper, {y1: px(b), y2: px(b)});
+      const sign = b < a ? 1 : -1;
+      const heads = Math.abs(a - b) > 18 ? `M${x - 3},${px(a - 8 * sign)}L${x},${px(a)}L${x + 3},${px(a - 8 * sign)}M${x - 3},${px(b + 8 * sign)}L${x},${px(b)}L${x + 3},${px(b + 8 * sign)}` : "";
+      set(dimension, "d", `M${x},${px(a)}V${px(b)}${heads}`);
+      setAll(text, liftText(x, a, b, narrow, line.outY));
+      say(text, shown);
+    },
+  };
+}
+
+/** Where the words of the lift find room: level beside the line, or along it where a pipe comes down. */
+function liftText(x, from, to, narrow, pipe) {
+  const middle = (from + to) / 2 + 4;
+  if (!narrow && to > from) return {class: "lift-text middle", x: 0, y: 0, transform: `translate(${px(x - 7)},${px(middle)}) rotate(-90)`};
+  const y = narrow && to < pipe - 90 ? Math.min(middle, pipe - 64) : middle;
+  return {class: "lift-text end", x: x - 8, y: px(y), transform: null};
+}

@@ -1,0 +1,138 @@
+// A dial gauge drawn from plain data. Knows nothing of pumps, Python or state.
+
+import {clampedScale, decimals, roundTicks, tickStep} from "../lib/scale.js";
+import {arcPath, polar} from "../lib/shape.js";
+import {el, px, say, set, setAll, show} from "../lib/svg.js";
+
+/**
+ * @typedef {object} GaugeData
+ * @property {string} label         "Discharge"
+ * @property {string} unit          "bar"
+ * @property {[number, number]} range  ends of the dial, in `unit`
+ * @property {number|null} value    in `unit`; null when there is nothing to show
+ * @property {number|null} [ghost]  last committed value, drawn as a thin mark
+ * @property {string} text          the reading's digits, without its unit
+ * @property {null|"low"|"high"} off  the pointer is against its stop
+ * @property {string} says          the whole reading in words
+ */
+
+const SWEEP = [-125, 125]; // degrees from straight up, clockwise
+const NUMERAL = 12; // [px] height of the numerals on the dial
+
+/** Where everything goes on a dial of radius `r` about (0, 0). No DOM. */
+export function gaugeGeometry({range, value, ghost = null}, r) {
+  const turn = clampedScale(range, SWEEP);
+  const step = tickStep(...range, numeralCount(range, r));
+  const places = decimals(step);
+  const major = roundTicks(...range, numeralCount(range, r));
+  const minor = roundTicks(...range, 5 * Math.max(1, major.length - 1)).filter((at) => !isNear(at, major, step));
+  return {
+    major: major.map((at) => ({at, text: at.toFixed(places).replace("-", "−"), turn: turn(at)})),
+    minor: minor.map((at) => ({at, turn: turn(at)})),
+    needle: Number.isFinite(value) ? turn(value) : null,
+    ghost: Number.isFinite(ghost) ? turn(ghost) : null,
+    zero: range[0] < 0 && range[1] > 0 ? turn(0) : null,
+  };
+}
+
+const isNear = (at, ticks, step) => ticks.some((tick) => Math.abs(tick - at) < 0.05 * step);
+
+/** How many numerals fit round the dial without touching. */
+export function numeralCount(range, r) {
+  const length = Math.max(...range.map((end) => String(Math.round(Math.abs(end))).length)) + (range[1] - range[0] < 4 ? 2 : 0);
+  const arc = (Math.PI * (SWEEP[1] - SWEEP[0]) * (r - 20)) / 180;
+  return Math.max(2, Math.min(6, Math.floor(arc / (0.62 * NUMERAL * length + 14))));
+}
+
+/**
+ * A dial to be placed in any drawing.
+ * @returns {{node: SVGGElement, update: (data: GaugeData) => void}}
+ */
+export function createDial(document, {x, y, r, key}) {
+  const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
+  const scale = make("g", {class: "dial-scale"});
+  const ghost = make("path", {class: "dial-ghost", d: `M0,${px(-r + 3)}L-3.5,${px(-r - 4)}L3.5,${px(-r - 4)}Z`});
+  const needle = make("path", {class: "dial-needle", d: `M-1.7,${px(0.16 * r)}L1.7,${px(0.16 * r)}L0.5,${px(6 - r)}L-0.5,${px(6 - r)}Z`});
+  const reading = make("text", {class: "dial-reading", y: px(0.76 * r)});
+  const unit = make("text", {class: "dial-unit", y: px(-0.27 * r)});
+  const off = make("path", {class: "dial-off"});
+  const node = make("g", {class: "dial", transform: `translate(${px(x)},${px(y)})`, role: "meter", "data-reading": key},
+    make("circle", {class: "dial-bezel", r}), make("circle", {class: "dial-face", r: px(r - 3)}),
+    scale, unit, ghost, off, needle, make("circle", {class: "dial-hub", r: 3.5}), reading);
+  let drawn = "";
+  return {
+    node,
+    update(data) {
+      const places = gaugeGeometry(data, r);
+      if (drawn !== `${data.range}`) scale.replaceChildren(...ticks(make, places, r));
+      drawn = `${data.range}`;
+      point(needle, places.needle);
+      point(ghost, places.ghost);
+      say(reading, data.text);
+      say(unit, data.unit);
+      show(off, Boolean(data.off));
+      if (data.off) set(off, "d", stopArrow(data.off, r));
+      set(node, "class", data.off ? "dial off-scale" : "dial");
+      describeMeter(node, data);
+    },
+  };
+}
+
+/** What a screen reader hears of a meter. */
+export function describeMeter(node, {label, range, value, says}) {
+  setAll(node, {
+    "aria-label": label, "aria-valuemin": range[0], "aria-valuemax": range[1],
+    "aria-valuenow": value ?? range[0], "aria-valuetext": says,
+  });
+}
+
+function point(node, turn) {
+  show(node, turn !== null);
+  if (turn !== null) set(node, "transform", `rotate(${px(turn)})`);
+}
+
+function ticks(make, {major, minor, zero}, r) {
+  const mark = (turn, kind, length) => {
+    const [a, b] = [polar(0, 0, r - 5, turn), polar(0, 0, r - 5 - length, turn)];
+    return make("line", {class: kind, x1: px(a[0]), y1: px(a[1]), x2: px(b[0]), y2: px(b[1])});
+  };
+  const numeral = ({turn, text}) => {
+    const [x, y] = polar(0, 0, r - 18 - (text.length > 2 ? 2 : 0), turn);
+    return make("text", {class: "dial-numeral", x: px(x), y: px(y + 4)}, text);
+  };
+  return [
+    make("path", {class: "dial-arc", d: arcPath(0, 0, r - 5, ...SWEEP)}),
+    ...minor.map(({turn}) => mark(turn, "tick-minor", 3.5)),
+    ...major.map(({turn}) => mark(turn, "tick-major", 6.5)),
+    ...(zero === null ? [] : [mark(zero, "tick-zero", 9)]),
+    ...major.map(numeral),
+  ];
+}
+
+function stopArrow(side, r) {
+  const turn = side === "high" ? SWEEP[1] + 4 : SWEEP[0] - 4;
+  const tip = polar(0, 0, r - 7, turn + (side === "high" ? 12 : -12));
+  const [a, b] = [polar(0, 0, r - 12, turn), polar(0, 0, r - 2, turn)];
+  return `M${px(a[0])},${px(a[1])}L${px(b[0])},${px(b[1])}L${px(tip[0])},${px(tip[1])}Z`;
+}
+
+/**
+ * One dial as a drawing of its own.
+ * @param {HTMLElement} host
+ * @param {{document: Document}} deps
+ * @returns {{update: (data: GaugeData) => void, remove: () => void}}
+ */
+export function createGauge(host, {document}) {
+  const dial = createDial(document, {x: 60, y: 60, r: 54, key: "gauge"});
+  const label = el(document, "text", {class: "part-label middle", x: 60, y: 132});
+  const svg = el(document, "svg", {class: "drawing-svg gauge", viewBox: "0 0 120 138"}, dial.node, label);
+  host.append(svg);
+  return {
+    update(data) {
+      dial.update(data);
+      say(label, data.label);
+      set(svg, "data-origin", data.origin ?? "live");
+    },
+    remove: () => svg.remove(),
+  };
+}

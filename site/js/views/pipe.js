@@ -1,0 +1,97 @@
+// Pipes of the apparatus: where they run (no DOM), and how they are drawn.
+
+import {clamp} from "../lib/scale.js";
+import {bentPath} from "../lib/shape.js";
+import {el, px, set, show} from "../lib/svg.js";
+
+const MARK = [4, 14]; // [px] a moving mark and the space to the next
+const PACE = 14; // [px/s] of a mark for each m/s of liquid
+const FASTEST = 130; // [px/s]
+
+/** Drawn width of a pipe. [px] for a bore [mm] */
+export const pipeWidth = (bore, narrow) => clamp(4 + 2.2 * Math.log2(Math.max(bore, 10) / 10), 5, narrow ? 9 : 14);
+
+/** How fast marks move in a pipe. [px/s] for a flow [m³/s] in a bore [mm] */
+export function markPace(flow, bore) {
+  const velocity = flow / ((Math.PI / 4) * (bore / 1000) ** 2);
+  return clamp(PACE * velocity, -FASTEST, FASTEST);
+}
+
+/** Runs of pipe as points, for a layout and a plant. */
+export function routes(plan, plant) {
+  const {line} = plan;
+  const {x, r, rise, y} = line;
+  const last = line.inLine ? "pump-2" : "pump-1";
+  const flange = [x.discharge + (plan.narrow ? 5 : 12), line.outY]; // where the discharge line can be taken off
+  const runs = {
+    suction: suctionRun(plan, plant), stub: [[x[last] + r, line.outY], flange],
+    discharge: dischargeRun(plan, plant, flange),
+  };
+  if (line.inLine) runs.between = [[x["pump-1"] + r, y - rise], [x["pump-2"], y - rise]];
+  if (line.branch !== null) {
+    const fork = plan.narrow ? (x.suction + x["pump-1"] - r) / 2 + 2 : x["pump-1"] - r - 14;
+    const join = plan.narrow ? (x["check-1"] + x.discharge) / 2 + 3 : x["check-1"] + 25;
+    runs.fork = [[fork, y], [fork, line.branch], [x["pump-2"], line.branch]];
+    runs.join = [[x["pump-2"] + r, line.branch - rise], [join, line.branch - rise], [join, line.outY]];
+  }
+  return {...runs, flange};
+}
+
+function suctionRun({line, columns, heights}, {supply, pump}) {
+  const {x, width} = columns.supply;
+  const bottom = heights.y(supply.bottom_m);
+  const end = [line.x["pump-1"], line.y];
+  if (pump.centre_m < supply.bottom_m) return [[x + width / 2, bottom], [x + width / 2, line.y], end];
+  return [[x + width - 18, bottom - 9], [x + width - 18, line.y], end];
+}
+
+function dischargeRun({line, columns, heights}, {delivery}, start) {
+  const up = [columns.riser, line.outY];
+  const {x} = columns.delivery;
+  if (!Number.isFinite(delivery.outlet_m)) {
+    const inlet = heights.y(delivery.bottom_m) - 13;
+    return [start, up, [columns.riser, inlet], [x + 10, inlet]];
+  }
+  const over = rimRun(heights, delivery);
+  return [start, up, [columns.riser, over], [x + 16, over], [x + 16, heights.y(delivery.outlet_m)]];
+}
+
+/** Where a pipe that ends at a height of its own passes over the vessel's rim. */
+export const rimRun = (heights, {top_m, outlet_m}) => Math.min(heights.y(top_m), heights.y(outlet_m)) - 12;
+
+/** One run of pipe, with marks that move with the liquid. */
+export function createPipe(document, points, {width, bore, kind = ""}) {
+  const d = bentPath(points, 1.4 * width);
+  const marks = el(document, "path", {class: "flow-marks", d, "stroke-width": px(0.34 * width), "stroke-dasharray": MARK.join(" ")});
+  const node = el(document, "g", {class: `pipe ${kind}`},
+    el(document, "path", {class: "pipe-wall", d, "stroke-width": px(width + 2.6)}),
+    el(document, "path", {class: "pipe-bore", d, "stroke-width": px(width)}), marks);
+  const whole = MARK[0] + MARK[1];
+  let pace = 0, at = 0;
+  return {
+    node,
+    update({flow, moves, removed = false}) {
+      pace = moves && !removed ? markPace(flow, bore) : 0;
+      show(marks, Boolean(pace));
+      set(node, "class", `pipe ${kind}${removed ? " removed" : ""}`);
+    },
+    /** Move the marks on by a time; false when they stand. */
+    advance(seconds) {
+      if (!pace) return false;
+      at = (at - pace * seconds) % whole;
+      set(marks, "stroke-dashoffset", px(at));
+      return true;
+    },
+  };
+}
+
+/** Path of a free jet that leaves level to the right and falls to the floor. No DOM. */
+export function jetPath([x, y], velocity, drop, pixelsPerMetre) {
+  const fall = Math.max(drop, 0) / pixelsPerMetre; // [m]
+  const time = Math.sqrt((2 * fall) / 9.80665);
+  const points = Array.from({length: 13}, (_, i) => {
+    const t = (time * i) / 12;
+    return `${px(x + velocity * t * pixelsPerMetre)},${px(y + 0.5 * 9.80665 * t * t * pixelsPerMetre)}`;
+  });
+  return `M${points.join("L")}`;
+}

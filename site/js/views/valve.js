@@ -1,0 +1,72 @@
+// The control valve with its handwheel on a rising stem, and the check valve.
+
+import {makeSlider} from "../lib/drag.js";
+import {el, px, say, set, setAll} from "../lib/svg.js";
+
+const TRAVEL = 22; // [px] how far the stem rises from shut to fully open
+const PULL = 90; // [px] drag from shut to fully open; longer than the travel, for a steady hand
+
+/** Where stem and handwheel stand above the body at an opening 0 … 1. No DOM. */
+export function stemGeometry(opening, size) {
+  const wheel = -(size + 16 + TRAVEL * opening);
+  return {wheel, stem: `M0,${px(-size * 0.4)}V${px(wheel)}`, plug: 0.9 * size * (1 - opening)};
+}
+
+/**
+ * @param {Document} document
+ * @param {{x: number, y: number, size: number}} place  size = half the length of the body [px]
+ * @param {{label: string, send: function, read: () => object}} about
+ */
+export function createValve(document, {x, y, size}, {label, send, read}) {
+  const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
+  const h = 0.62 * size;
+  const stem = make("path", {class: "stem"});
+  const wheel = make("g", {class: "handwheel"},
+    make("ellipse", {rx: size * 0.95, ry: 5}), make("ellipse", {class: "hub", rx: 3.5, ry: 2}),
+    make("path", {d: `M${px(-size * 0.95)},0H${px(size * 0.95)}M${px(-size * 0.45)},-4.2L${px(size * 0.45)},4.2M${px(size * 0.45)},-4.2L${px(-size * 0.45)},4.2`}));
+  const ghost = make("line", {class: "stem-ghost", x1: px(-size * 0.95), x2: px(size * 0.95)});
+  const body = make("path", {class: "valve-body", d: `M${-size},${px(-h)}L${size},${px(h)}V${px(-h)}L${-size},${px(h)}Z`});
+  const fill = make("path", {class: "valve-plug"});
+  const text = make("text", {class: "valve-text middle", y: px(h + 17)});
+  const node = make("g", {class: "control valve", transform: `translate(${px(x)},${px(y)})`},
+    make("path", {class: "bonnet", d: `M-5,${px(-0.3 * size)}V${px(-size - 4)}H5V${px(-0.3 * size)}`}),
+    ghost, stem, body, fill, wheel, text,
+    make("rect", {class: "hit", x: -Math.max(18, size), y: px(-size - 52), width: 2 * Math.max(18, size), height: px(size + 52 + h)}));
+  const describe = makeSlider({
+    node, key: "valve.opening", label, send, read,
+    move: (start, from, to) => start + (from.y - to.y) / PULL,
+  });
+  return {
+    node,
+    update({opening, before, off, shown}) {
+      const {wheel: up, stem: path, plug} = stemGeometry(opening, size);
+      set(wheel, "transform", `translate(0,${px(up)})`);
+      set(stem, "d", path);
+      set(fill, "d", `M${px(-plug)},${px(-0.62 * plug)}L${px(plug)},${px(0.62 * plug)}V${px(-0.62 * plug)}L${px(-plug)},${px(0.62 * plug)}Z`);
+      const old = before === null ? null : px(stemGeometry(before, size).wheel);
+      setAll(ghost, {y1: old, y2: old, display: old === null || Math.abs(before - opening) < 0.005 ? "none" : null});
+      say(text, shown);
+      set(node, "class", `control valve${off ? " removed" : ""}${opening === 0 ? " shut" : ""}`);
+      describe();
+    },
+  };
+}
+
+/** A check valve in section: its flap hangs shut, or is lifted by the flow. */
+export function createCheck(document, {x, y, size}, label) {
+  const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
+  const h = 0.78 * size;
+  const flap = make("path", {class: "flap", d: `M0,0L0,${px(1.72 * h)}`});
+  const node = make("g", {class: "check", role: "img", transform: `translate(${px(x)},${px(y)})`},
+    make("rect", {class: "check-body", x: -size, y: px(-h), width: 2 * size, height: px(2 * h), rx: 2}),
+    make("path", {class: "seat", d: `M${px(-0.45 * size)},${px(-h)}v${px(0.55 * h)}M${px(-0.45 * size)},${px(h)}v${px(-0.55 * h)}`}),
+    make("g", {transform: `translate(${px(-0.38 * size)},${px(-0.86 * h)})`}, flap, make("circle", {class: "hinge", r: 1.8})));
+  return {
+    node,
+    update({open, off, says}) {
+      set(flap, "transform", `rotate(${open ? -62 : 0})`);
+      set(node, "class", `check ${open ? "open" : "closed"}${off ? " removed" : ""}`);
+      set(node, "aria-label", `${label}: ${says}`);
+    },
+  };
+}

@@ -1,0 +1,37 @@
+# Words inside the drawings. Short ones stand beside parts, so keep them short.
+
+draw-apparatus = Apparatus: supply vessel, pump, valve, pipe and delivery vessel with their instruments
+draw-supply = Supply
+draw-delivery = Delivery
+draw-level-supply = Level in the supply vessel
+draw-level-delivery = Level in the delivery vessel
+draw-lift = lift { $head }
+
+draw-pump = Pump
+draw-pump-1 = Pump 1
+draw-pump-2 = Pump 2
+draw-pump-state = Runs at { $speed }
+draw-slowed = Turning is drawn 75 times slower than it is.
+draw-check = Check valve
+draw-check-1 = Check valve of pump 1
+draw-check-2 = Check valve of pump 2
+draw-check-open = open
+draw-check-shut = shut
+draw-valve = Control valve
+draw-open = { $opening } open
+draw-shut = shut
+draw-drive = Drive
+
+draw-gauge-suction = Pressure at the suction
+draw-gauge-discharge = Pressure at the discharge
+draw-gauge-after-valve = Pressure after the valve
+draw-gauge-suction-short = Suction
+draw-gauge-discharge-short = Discharge
+draw-gauge-after-valve-short = After valve
+draw-flow-meter = Flow
+draw-ammeter-1 = Motor current, pump 1
+draw-ammeter-2 = Motor current, pump 2
+draw-tachometer-1 = Speed of pump 1
+draw-tachometer-2 = Speed of pump 2
+draw-no-reading = no reading
+draw-off-scale = { $reading }, off the scale
