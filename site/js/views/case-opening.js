@@ -29,7 +29,7 @@ export const story = (document, view, {words, units}) =>
 export function prediction(document, view, deps, draft, move) {
   const {words} = deps;
   const asked = view.prediction;
-  if (asked.says !== null) return block(document, "predict", words("case-predict-title"), ...committed(document, asked, deps));
+  if (asked.says !== null) return block(document, "predict", words("case-prediction-title"), ...committed(document, asked, deps));
   const missing = make(document, "p", {class: "case-missing", role: "alert"});
   const commit = () => {
     if (draft.says && draft.suspects) move({do: "predict", says: draft.says, suspects: draft.suspects});

@@ -6,12 +6,14 @@ import {createGauge} from "./gauge.js";
 /** The instruments read so far, each a dial with today's pointer and yesterday's mark. */
 export const readings = (document, view, deps) =>
   block(document, "readings", deps.words("case-readings-title"),
+    make(document, "p", {class: "case-soft"}, deps.words("case-moved-note")),
     make(document, "ul", {class: "case-dials"}, ...view.readings.map((reading) => dial(document, reading, deps))));
 
 function dial(document, reading, deps) {
   const {words} = deps;
   const face = make(document, "div", {class: "case-dial", "aria-hidden": "true"});
   createGauge(face, {document}).update({...dialData(reading, deps), label: ""});
+  face.firstElementChild.setAttribute("viewBox", "0 0 120 120"); // without the room for its own label
   return make(document, "li", {"data-reading": reading.id},
     face,
     make(document, "strong", {}, words(`case-reading-${reading.id}`)),

@@ -37,21 +37,20 @@ export function create(host, deps) {
     send({type: "moves", moves: withMove(model.moves, step)});
   }
 
-  async function load({again = false} = {}) {
+  async function load() {
     const key = playKey(model.case, model.moves);
-    if (key === asked && !again) return;
-    if (view && view.id !== model.case && typeof model.case === "string") forget();
     asked = key;
     trouble = null;
     readOpening(key, model);
+    let answer = null;
     try {
-      const answer = await ask("case", {case: model.case, moves: model.moves});
-      if (key === asked) settle(key, answer);
+      answer = await ask("case", {case: model.case, moves: model.moves});
     } catch (error) {
       if (key !== asked || error.name === "Superseded") return;
       trouble = error;
-      render();
+      return render();
     }
+    if (key === asked) settle(key, answer);
   }
 
   /** The story as it was computed when the site was built; its absence does no harm. */
@@ -126,17 +125,26 @@ export function create(host, deps) {
   /** A line on what is being waited for, or what went wrong and the way out. */
   function note() {
     if (trouble) return problem();
-    if (view && !model.ready && model.moves.length === 0) return make(document, "p", {class: "case-note"}, deps.words("case-wait-engine"));
+    const id = waitingFor();
+    return id && make(document, "p", {class: "case-note", tabindex: "-1", "data-key": "note"}, deps.words(id));
+  }
+
+  function waitingFor() {
+    if (!model.ready) return model.moves.length && view ? "case-wait-kept" : "case-wait-engine";
     if (!waiting()) return null;
-    const text = model.ready ? (view ? "case-wait-move" : "case-wait-open") : "case-wait-engine";
-    return make(document, "p", {class: "case-note"}, deps.words(text));
+    return view ? "case-wait-move" : "case-wait-open";
   }
 
   function problem() {
     const {words: id, restart} = failure(trouble);
+    const again = () => {
+      if (trouble.code === "start-up") send({type: "again"}); // Python itself is missing
+      load();
+      render();
+    };
     const way = restart
       ? button(document, "restart", deps.words("case-restart"), () => send({type: "moves", moves: []}))
-      : button(document, "again", deps.words("case-again"), () => load({again: true}));
+      : button(document, "again", deps.words("case-again"), again);
     return make(document, "div", {class: "case-note case-trouble", role: "alert"},
       make(document, "p", {}, deps.words(id)),
       trouble.code === "file" && make(document, "p", {class: "case-detail"}, trouble.message),
@@ -147,9 +155,14 @@ export function create(host, deps) {
     update(next) {
       const before = model;
       model = next;
-      if (next.moves.length === 0 && before?.moves.length) draft = emptyDraft();
-      load();
-      if (before === null || before.units !== next.units || before.ready !== next.ready || before.moves !== next.moves) render();
+      const key = playKey(next.case, next.moves);
+      const sameCase = before !== null && playKey(before.case, []) === playKey(next.case, []);
+      if (!sameCase) forget();
+      else if (next.moves.length === 0 && before.moves.length) draft = emptyDraft();
+      const fresh = key !== asked;
+      if (fresh) load();
+      if (fresh || before.units !== next.units || before.ready !== next.ready) render();
+      if (fresh && moving && !next.ready) focusOn("note");
     },
   };
 }
