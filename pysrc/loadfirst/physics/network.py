@@ -7,13 +7,14 @@ head is the solver's guess, and the node is marked undefined.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 import numpy as np
 import numpy.typing as npt
 
+from loadfirst.physics.cutoff import shut_columns, still_branches, undefined_nodes
 from loadfirst.physics.equations import Equations
 from loadfirst.physics.law import Array, Flags, Law, pick
 from loadfirst.physics.newton import HEAD_TOLERANCE, Balanced, balance
@@ -85,6 +86,7 @@ class Solution:
     iterations : Newton steps, (B,).
     imbalance : worst imbalance of head and mass, each of its scale; 1 where it gave up, (B,). [-]
     undefined : nodes that only shut elements join to a known head, (B,).
+    still : elements whose flow is but leakage through a shut one, (B,).
     """
 
     flow: dict[str, Array]
@@ -95,6 +97,7 @@ class Solution:
     iterations: npt.NDArray[np.int64]
     imbalance: Array
     undefined: dict[str, Flags]
+    still: dict[str, Flags]
 
 
 def solve(network: Network, head_scale: npt.ArrayLike, flow_scale: npt.ArrayLike) -> Solution:
@@ -145,44 +148,48 @@ def _equations(network: Network, head_scale: Array, flow_scale: Array) -> Equati
 def _solution(network: Network, equations: Equations, found: Balanced) -> Solution:
     shape = equations.shape
     through = found.flow @ shape.chain.T
-    fixed = np.nan_to_num(equations.fixed)
-    interior = fixed @ shape.start_fixed + found.head @ shape.start_junction - found.drop @ shape.along
-    head = {node: fixed[:, i] for i, node in enumerate(shape.fixed_nodes)}
-    head |= {node: found.head[:, i] for i, node in enumerate(shape.junctions)}
-    head |= {node: interior[:, i] for i, node in enumerate(shape.interior)}
-    converged = found.converged
+    head = _heads(equations, found)
+    undefined, still = _cut_off(network, equations, through, head)
+    places = {element.name: shape.position[element.name] for element in network.elements}
     return Solution(
-        flow={element.name: through[:, shape.position[element.name]] for element in network.elements},
-        drop={element.name: found.drop[:, shape.position[element.name]] for element in network.elements},
+        flow={name: through[:, place] for name, place in places.items()},
+        drop={name: found.drop[:, place] for name, place in places.items()},
         head=head,
-        converged=converged,
-        reason=tuple(
-            None if good else LOST if lost else STALLED
-            for good, lost in zip(converged.tolist(), np.isnan(found.imbalance).tolist(), strict=True)
-        ),
+        converged=found.converged,
+        reason=_reasons(found),
         iterations=found.iterations,
         imbalance=np.nan_to_num(found.imbalance * HEAD_TOLERANCE, nan=1.0, posinf=1.0),
-        undefined=_undefined(network, equations, through, head),
+        undefined=undefined,
+        still={name: still[:, place] for name, place in places.items()},
     )
 
 
-def _undefined(
-    network: Network, equations: Equations, through: Array, nodes: Iterable[str]
-) -> dict[str, Flags]:
-    """Search the graph from the fixed nodes over all that is not shut."""
-    shape = equations.shape
-    shut = np.zeros(through.shape, dtype=bool)
-    for law, (_, cut) in zip(equations.laws, shape.cuts, strict=True):
-        shut[:, cut] = law.shut(through[:, cut])
+def _heads(equations: Equations, found: Balanced) -> dict[str, Array]:
+    """Heads of all nodes; those inside a branch follow from its inlet's by the drops on the way."""
+    shape, fixed = equations.shape, np.nan_to_num(equations.fixed)
+    inside = fixed @ shape.start_fixed + found.head @ shape.start_junction - found.drop @ shape.along
+    head = {node: fixed[:, i] for i, node in enumerate(shape.fixed_nodes)}
+    head |= {node: found.head[:, i] for i, node in enumerate(shape.junctions)}
+    return head | {node: inside[:, i] for i, node in enumerate(shape.interior)}
+
+
+def _reasons(found: Balanced) -> tuple[str | None, ...]:
+    lost = np.isnan(found.imbalance).tolist()
+    return tuple(
+        None if good else LOST if gone else STALLED
+        for good, gone in zip(found.converged.tolist(), lost, strict=True)
+    )
+
+
+def _cut_off(
+    network: Network, equations: Equations, through: Array, nodes: Collection[str]
+) -> tuple[dict[str, Flags], Flags]:
+    """Undefined nodes, and columns (B, C) that carry leakage only."""
+    shut = shut_columns(equations, through)
     if not shut.any():
         nothing = np.zeros(len(through), dtype=bool)
-        return dict.fromkeys(nodes, nothing)
-    reached = {node: np.full(len(through), node in network.fixed) for node in nodes}
-    for _ in network.elements:  # a path has at most as many elements as there are
-        for element in network.elements:
-            either = (reached[element.inlet] | reached[element.outlet]) & ~shut[
-                :, shape.position[element.name]
-            ]
-            reached[element.inlet] = reached[element.inlet] | either
-            reached[element.outlet] = reached[element.outlet] | either
-    return {node: ~seen for node, seen in reached.items()}
+        return dict.fromkeys(nodes, nothing), shut
+    shape = equations.shape
+    by_name = {element.name: shut[:, shape.position[element.name]] for element in network.elements}
+    undefined = undefined_nodes(network.elements, nodes, network.fixed, by_name)
+    return undefined, still_branches(equations, shut) @ shape.size.T > 0

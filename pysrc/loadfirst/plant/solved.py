@@ -15,7 +15,7 @@ from loadfirst.plant.plant import Plant
 from loadfirst.units import G
 
 SEEN = 1e-5
-"""Flow that counts as flow, of the usual flow; less is a shut element's leakage. [-]"""
+"""Least flow that is shown, of the usual flow. [-]"""
 
 
 @dataclass(frozen=True, eq=False)
@@ -68,12 +68,10 @@ class OnePlant:
         return float(self._flow[element][self.row])
 
     def flow(self, element: str) -> float:
-        """Flow through an element, 0 where it is leakage only. [m³/s]"""
-        return self.seen(self.exact_flow(element))
-
-    def seen(self, flow: float) -> float:
-        """A flow as it is shown: 0 below 1e-5 of the usual. [m³/s]"""
-        return flow if abs(flow) >= SEEN * self.flow_scale else 0.0
+        """Flow through an element as it is shown: 0 where it is leakage only, or below `SEEN`. [m³/s]"""
+        flow = self.exact_flow(element)
+        leaks = self.solved.solution.still[element][self.row]
+        return 0.0 if leaks or abs(flow) < SEEN * self.flow_scale else flow
 
     def drop(self, element: str) -> float:
         """Head lost in an element. [m]"""

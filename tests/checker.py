@@ -1,0 +1,308 @@
+"""An independent checker of a plant's answer: it shares no code with the package's physics.
+
+From a plant as it stands in its file, and the flows and heads that were found,
+it recomputes what every element loses and what every node receives. Plain
+numbers, one plant at a time; the friction factor by fixed point, the pump's
+points through scipy's cubics, the motor's speed by a root finder. The rules
+themselves (continuations, slip of a motor of a size) are the documented ones.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from functools import lru_cache
+from math import copysign, exp, log, log10, pi, sqrt
+from typing import NamedTuple
+
+from scipy.interpolate import CubicHermiteSpline, PchipInterpolator
+from scipy.optimize import brentq
+
+from loadfirst.plant.plant import Curve, Plant
+from loadfirst.plant.pumps import ResolvedPlant
+
+G = 9.80665
+STEEP = 1e10  # [m/(m³/s)] anything shut
+Law = Callable[[float], float]
+
+
+class Piece(NamedTuple):
+    """An element between two nodes, with what it loses at a flow."""
+
+    inlet: str
+    outlet: str
+    loss: Law
+
+
+class Fluid(NamedTuple):
+    """Density [kg/m³] and dynamic viscosity [Pa·s]; water's are checked elsewhere."""
+
+    density: float
+    viscosity: float
+
+
+class Off(NamedTuple):
+    """How far an answer is off: in the element and at the node where it is worst. [m] [m³/s]"""
+
+    head: float
+    element: str
+    flow: float
+    node: str
+
+
+def check(one: ResolvedPlant, fluid: Fluid, flow: Mapping[str, float], head: Mapping[str, float]) -> Off:
+    """Recompute every drop and every balance.
+
+    Parameters
+    ----------
+    one : the plant with its pump's points.
+    fluid : what is pumped.
+    flow : through each element. [m³/s]
+    head : energy head of each node. [m]
+    """
+    pieces, fixed = plant_pieces(one, fluid), fixed_heads(one.plant, fluid)
+    assert set(flow) == set(pieces), "the elements are those of the plant"
+    worst_head, element = max(
+        (abs(head[piece.inlet] - head[piece.outlet] - piece.loss(flow[name])), name)
+        for name, piece in pieces.items()
+    )
+    for node, known in fixed.items():
+        assert abs(head[node] - known) < 1e-9 * (1 + abs(known)), node
+    sums = dict.fromkeys(head.keys() - fixed.keys(), 0.0)
+    for name, piece in pieces.items():
+        for node, sign in ((piece.inlet, -1), (piece.outlet, 1)):
+            if node in sums:
+                sums[node] += sign * flow[name]
+    worst_flow, node = max((abs(total), node) for node, total in sums.items())
+    return Off(worst_head, element, worst_flow, node)
+
+
+def fixed_heads(plant: Plant, fluid: Fluid) -> dict[str, float]:
+    """Heads of supply and delivery (or of the open outlet). [m]"""
+    weight = fluid.density * G
+    heads = {"supply": plant.supply.surface_m + plant.supply.gas_bar * 1e5 / weight}
+    if not plant.discharge.attached:
+        return heads | {"open": plant.pump.centre_m}
+    far = plant.delivery.surface_m
+    if plant.delivery.outlet_m is not None:
+        far = max(far, plant.delivery.outlet_m)
+    return heads | {"delivery": far + plant.delivery.gas_bar * 1e5 / weight}
+
+
+def plant_pieces(one: ResolvedPlant, fluid: Fluid) -> dict[str, Piece]:
+    """Every element of the plant by name."""
+    plant = one.plant
+    pump = pump_law(one.curve, *_drive(one), fluid.density)
+    suction = pipe_law(
+        plant.suction.length_m,
+        plant.suction.bore_mm,
+        plant.suction.roughness_mm,
+        plant.suction.fittings_k + plant.suction.strainer_k,
+        fluid,
+    )
+    pieces = {"suction-line": Piece("supply", "suction", suction)}
+    check = check_law(plant.check.k, plant.discharge.bore_mm, plant.check.fitted)
+    match plant.pump.arrangement:
+        case "single":
+            pieces["pump-1"] = Piece("suction", "discharge", pump)
+        case "side-by-side":
+            for i in "12":
+                pieces[f"pump-{i}"] = Piece("suction", f"pump-{i}-out", pump)
+                pieces[f"check-{i}"] = Piece(f"pump-{i}-out", "discharge", check)
+        case "in-line":
+            pieces["pump-1"] = Piece("suction", "pump-1-out", pump)
+            pieces["check-1"] = Piece("pump-1-out", "between", check)
+            pieces["pump-2"] = Piece("between", "pump-2-out", pump)
+            pieces["check-2"] = Piece("pump-2-out", "discharge", check)
+    return pieces | (_line(plant, fluid, check) if plant.discharge.attached else _open_outlet(plant))
+
+
+def _line(plant: Plant, fluid: Fluid, check: Law) -> dict[str, Piece]:
+    line = plant.discharge
+    alone = plant.pump.arrangement == "single"
+    outlet = plant.delivery.outlet_m
+    held = outlet is not None and outlet > plant.delivery.surface_m
+    pieces = {"check-1": Piece("discharge", "after-check", check)} if alone else {}
+    return pieces | {
+        "valve": Piece("after-check" if alone else "discharge", "after-valve", valve_law(plant)),
+        "discharge-line": Piece(
+            "after-valve",
+            "pipe-end",
+            pipe_law(line.length_m, line.bore_mm, line.roughness_mm, line.fittings_k, fluid),
+        ),
+        "end": Piece("pipe-end", "delivery", check_law(0.0, line.bore_mm, held)),
+    }
+
+
+def _open_outlet(plant: Plant) -> dict[str, Piece]:
+    return {"end": Piece("discharge", "open", check_law(1.0, plant.discharge.bore_mm, True))}
+
+
+def pipe_law(length: float, bore_mm: float, roughness_mm: float, k: float, fluid: Fluid) -> Law:
+    """Darcy–Weisbach and fittings: (f L/D + K) v²/2g. [m³/s] -> [m]"""
+    bore, kinematic = bore_mm / 1000, fluid.viscosity / fluid.density
+
+    def loss(flow: float) -> float:
+        if flow == 0:
+            return 0.0
+        speed = abs(flow) / (pi / 4 * bore**2)
+        factor = friction_factor(speed * bore / kinematic, roughness_mm / bore_mm)
+        return copysign((factor * length / bore + k) * speed**2 / (2 * G), flow)
+
+    return loss
+
+
+def friction_factor(reynolds: float, roughness: float) -> float:
+    """64/Re below 2000, Colebrook above 4000, a cubic of logarithm over logarithm between."""
+    if reynolds <= 2000:
+        return 64 / reynolds
+    if reynolds >= 4000:
+        return _colebrook(reynolds, roughness)
+    end = _colebrook(4000, roughness)
+    bridge = CubicHermiteSpline(
+        [log(2000), log(4000)], [log(64 / 2000), log(end)], [-1.0, _colebrook_exponent(end, roughness)]
+    )
+    return exp(float(bridge(log(reynolds))))
+
+
+def _colebrook(reynolds: float, roughness: float) -> float:
+    x = 8.0  # 1/√f
+    for _ in range(60):
+        x = -2 * log10(roughness / 3.7 + 2.51 * x / reynolds)
+    return x**-2
+
+
+def _colebrook_exponent(factor: float, roughness: float) -> float:
+    """d ln f / d ln Re at Re 4000, by implicit differentiation of Colebrook's equation."""
+    x = 1 / sqrt(factor)
+    rough, smooth = roughness / 3.7, 2.51 * x / 4000
+    gain = 2 / log(10) * smooth / (rough + smooth)
+    return -2 * gain / (x + gain)
+
+
+def valve_law(plant: Plant) -> Law:
+    """IEC 60534: Kv m³/h pass at 1 bar, in water of 999.1 kg/m³; at opening 0 nothing."""
+    valve = plant.valve
+    share = {
+        "equal-percentage": valve.rangeability ** (valve.opening - 1),
+        "linear": 1 / valve.rangeability + (1 - 1 / valve.rangeability) * valve.opening,
+        "quick-opening": sqrt(valve.opening),
+    }[valve.characteristic]
+    kv = valve.kv_open_m3h * share if valve.opening > 0 else 0.0
+    scale = 1e5 * 3600**2 / (999.1 * G)
+    if kv <= 10 * sqrt(scale) / STEEP:  # passes at 100 m no more than a shut one
+        return lambda flow: STEEP * flow
+    return lambda flow: scale / kv**2 * abs(flow) * flow
+
+
+def check_law(k: float, bore_mm: float, holds: bool) -> Law:
+    """K v²/2g forward; backward one steep line where it is fitted, else the same."""
+    area = pi / 4 * (bore_mm / 1000) ** 2
+    k = k if holds else 0.0
+
+    def loss(flow: float) -> float:
+        if holds and flow < 0:
+            return STEEP * flow
+        return k * flow * abs(flow) / (2 * G * area**2)
+
+    return loss
+
+
+class Motor(NamedTuple):
+    """Field speed [rad/s] and speed lost per torque [rad/s per N·m]."""
+
+    field: float
+    droop: float
+
+
+def _drive(one: ResolvedPlant) -> tuple[float, int, float, float]:
+    drive = one.plant.drive
+    supply = float(drive.supply_hz)
+    frequency = supply if drive.frequency_hz is None else drive.frequency_hz
+    return (drive.motor_kw or one.curve.motor_kw), drive.poles, supply, frequency
+
+
+def _motor(kw: float, poles: int, supply: float, frequency: float) -> Motor:
+    """Slip at rated load from a table over the logarithm of power; weaker above the supply's frequency."""
+    table = [(0.373, 0.05), (3.73, 0.03), (11.2, 0.025), (37.3, 0.017), (186.0, 0.008)]
+    slip = table[0][1] if kw <= table[0][0] else table[-1][1]
+    for (a, slip_a), (b, slip_b) in zip(table, table[1:], strict=False):
+        if a < kw < b:
+            slip = slip_a + (slip_b - slip_a) * log(kw / a) / log(b / a)
+    field = 4 * pi * supply / poles
+    rated_torque = kw * 1000 / (field * (1 - slip))
+    return Motor(4 * pi * frequency / poles, field * slip / rated_torque * max(frequency / supply, 1.0) ** 2)
+
+
+@lru_cache(maxsize=32)
+def pump_law(curve: Curve, kw: float, poles: int, supply: float, frequency: float, density: float) -> Law:
+    """Minus the head of a pump on its motor. [m³/s] -> [m]"""
+    motor = _motor(kw, poles, supply, frequency)
+    test = curve.speed_rpm * pi / 30
+    flow = [q / 3600 for q in curve.flow_m3h]
+    head, torque = list(curve.head_m), [power / test for power in shaft_powers(curve)]
+    lost = [motor.droop * density / curve.density_kgm3 * t / test for t in torque]
+    ratio = [speed_ratio(motor.field / test, c) for c in lost]
+    _hold(ratio, flow, head)
+    head_slope = PchipInterpolator(flow, head).derivative()(flow)
+    lost_slope = [motor.droop * density / curve.density_kgm3 / test * s
+                  for s in PchipInterpolator(flow, torque).derivative()(flow)]  # fmt: skip
+    q, h, m = [], [], []
+    for k, x in enumerate(ratio):
+        turn = -lost_slope[k] * x**2 / (1 + 2 * lost[k] * x)
+        q.append(x * flow[k])
+        h.append(x**2 * head[k])
+        m.append((x**2 * head_slope[k] + 2 * x * turn * head[k]) / max(x + flow[k] * turn, 0.1 * x))
+    m = _monotone(q, h, m)
+    inside, bend = CubicHermiteSpline(q, h, m), h[0] / q[-1] ** 2
+
+    def loss(at: float) -> float:
+        if at < 0:
+            return -(h[0] + m[0] * at + bend * at**2)
+        if at > q[-1]:
+            return -(h[-1] + m[-1] * (at - q[-1]) - bend * (at - q[-1]) ** 2)
+        return -float(inside(at))
+
+    return loss
+
+
+def shaft_powers(curve: Curve) -> list[float]:
+    """Powers at the points, at the test's speed and density; at no flow along the next two. [W]"""
+    if curve.power_kw is not None:
+        return [kw * 1000 for kw in curve.power_kw]
+    assert curve.efficiency_percent is not None
+    points = list(zip(curve.flow_m3h, curve.head_m, curve.efficiency_percent, strict=True))[1:]
+    powers = [curve.density_kgm3 * G * q / 3600 * h / (e / 100) for q, h, e in points]
+    (q1, _, _), (q2, _, _) = points[:2]
+    at_rest = powers[0] - (powers[1] - powers[0]) / (q2 - q1) * q1
+    return [min(max(at_rest, powers[0] / 4), powers[0] * 4), *powers]
+
+
+def speed_ratio(no_load: float, lost: float) -> float:
+    """Speed over the test's, where the motor's line x = no_load - lost x² is met."""
+    return float(brentq(lambda x: x - no_load + lost * x**2, 0.0, no_load, xtol=1e-16, rtol=1e-15))
+
+
+def _hold(ratio: list[float], flow: list[float], head: list[float]) -> None:
+    """Where slip alone would make flow fall back or head rise, it stops at the edge."""
+    pairs = range(1, len(ratio))
+    if all(
+        ratio[k] * flow[k] - ratio[k - 1] * flow[k - 1] >= 0.1 * ratio[k - 1] * (flow[k] - flow[k - 1])
+        and ratio[k] ** 2 * head[k] <= ratio[k - 1] ** 2 * head[k - 1]
+        for k in pairs
+    ):
+        return
+    for k in pairs:
+        before = ratio[k - 1]
+        least = before * (flow[k - 1] + 0.1 * (flow[k] - flow[k - 1])) / flow[k]
+        most = before * sqrt(head[k - 1] / head[k]) * (1 - 1e-9)
+        ratio[k] = min(max(ratio[k], least), most)
+
+
+def _monotone(q: list[float], h: list[float], m: list[float]) -> list[float]:
+    """Slopes at most three times the flatter secant beside them."""
+    secant = [(h[k + 1] - h[k]) / (q[k + 1] - q[k]) for k in range(len(q) - 1)]
+    left, right = [secant[0], *secant], [*secant, secant[-1]]
+    return [
+        min(max(m[k], 3 * max(left[k], right[k])), 0.0) if left[k] < 0 and right[k] < 0 else 0.0
+        for k in range(len(q))
+    ]

@@ -1,0 +1,237 @@
+"""Legal plants of every shape: for hypothesis, and by the thousand from a seed.
+
+A plant starts as a sensible one, its lines and valve chosen for its pump; then
+a few keys are set anywhere in their legal range, the very ends included, and
+what the ranges alone do not ensure (a surface between bottom and rim) is mended.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from math import exp, log, pi, sqrt
+from random import Random
+from typing import Any, Protocol, TypeVar
+
+from hypothesis import strategies as st
+
+from loadfirst.plant.checks import check_plant
+from loadfirst.plant.decode import decode
+from loadfirst.plant.keys import keys_of
+from loadfirst.plant.plant import Plant
+from loadfirst.plant.pumps import ResolvedPlant, resolve
+
+T = TypeVar("T")
+Data = dict[str, Any]
+
+MODELS = ("small", "medium", "large")
+ARRANGEMENTS = ("single", "side-by-side", "in-line")
+NO_NUMBER = ("gauges.", "meters.", "pump.curve", "format")
+"""Keys that are no number, or that no flow depends on."""
+
+
+class Chooser(Protocol):
+    """Where the choices come from."""
+
+    def number(self, low: float, high: float) -> float:
+        """Any number of a range, both ends included."""
+        ...
+
+    def pick(self, items: Sequence[T]) -> T:
+        """One of a few."""
+        ...
+
+
+class Drawn:
+    """Choices made by hypothesis, which will look for the simplest that fails."""
+
+    def __init__(self, draw: Callable[[st.SearchStrategy[Any]], Any]) -> None:
+        self.draw = draw
+
+    def number(self, low: float, high: float) -> float:
+        return float(self.draw(st.floats(low, high)))
+
+    def pick(self, items: Sequence[T]) -> T:
+        picked: T = self.draw(st.sampled_from(items))
+        return picked
+
+
+class Dice:
+    """Choices made from a seed."""
+
+    def __init__(self, seed: int) -> None:
+        self.random = Random(seed)
+
+    def number(self, low: float, high: float) -> float:
+        return self.random.uniform(low, high)
+
+    def pick(self, items: Sequence[T]) -> T:
+        return self.random.choice(items)
+
+
+@st.composite
+def plants(
+    draw: Callable[[st.SearchStrategy[Any]], Any],
+    arrangements: Sequence[str] = ARRANGEMENTS,
+    attached: Sequence[bool] = (True, True, True, False),
+    wild: Sequence[int] = (0, 0, 1, 2, 5),
+) -> ResolvedPlant:
+    """Legal plants; `wild` says how many keys may stand anywhere in their range."""
+    choose = Drawn(draw)
+    return legal(plant_data(choose, choose.pick(arrangements), choose.pick(attached), choose.pick(wild)))
+
+
+def random_plants(seed: int, count: int) -> Iterator[ResolvedPlant]:
+    """As many plants, the same for the same seed."""
+    choose = Dice(seed)
+    for _ in range(count):
+        shape = choose.pick(ARRANGEMENTS), choose.pick((True, True, True, False))
+        yield legal(plant_data(choose, *shape, choose.pick((0, 0, 1, 2, 5))))
+
+
+def legal(data: Data) -> ResolvedPlant:
+    """Decode and check as a file would be."""
+    plant = decode(Plant, data)
+    check_plant(plant)
+    return resolve(plant)
+
+
+def plant_data(choose: Chooser, arrangement: str, attached: bool, wild: int) -> Data:
+    """A plant as it would stand in a file."""
+    curve = _curve(choose)
+    flow, head = curve["flow_m3h"][-1] * choose.number(0.3, 0.9), curve["head_m"][0]
+    data: Data = {
+        "format": 1,
+        "title": "Any plant",
+        "liquid": _liquid(choose),
+        "supply": _vessel(choose, choose.number(-4, 6)),
+        "suction": _line(choose, flow, (0.3, 4.0), (0.5, 50)),
+        "pump": {"arrangement": arrangement, "centre_m": choose.number(-5, 5)},
+        "drive": _drive(choose, curve["speed_rpm"]),
+        "check": {"fitted": choose.pick((True, True, False)), "k": choose.number(0, 10)},
+        "valve": _valve(choose, flow),
+        "discharge": _line(choose, flow, (0.5, 6.0), (1, 2000)) | {"attached": attached},
+        "delivery": _vessel(choose, choose.number(-0.3, 1.2) * min(head, 700.0)),
+    }
+    data["pump"] |= {"model": choose.pick(MODELS)} if choose.pick((True, False, False)) else {"curve": curve}
+    if choose.pick((True, False, False)):
+        data["delivery"]["outlet_m"] = data["delivery"]["surface_m"] + choose.number(-1, 3)
+    for _ in range(wild):
+        _set_anywhere(choose, data)
+    return _mend(data)
+
+
+def _times(choose: Chooser, low: float, high: float) -> float:
+    """A number over orders of magnitude."""
+    return min(max(exp(choose.number(log(low), log(high))), low), high)
+
+
+def _curve(choose: Chooser) -> Data:
+    """A pump of any size: heads that fall, flat or steep; efficiency or power."""
+    count = choose.pick((3, 4, 6, 9, 15))
+    last, shut_off = _times(choose, 0.2, 3000), _times(choose, 1, 400)
+    steps = [choose.number(0.3, 1) for _ in range(count - 1)]
+    flows = [last * sum(steps[:k]) / sum(steps) for k in range(count)]
+    depth, bend = choose.number(0.05, 0.98), choose.pick((1.0, 1.5, 2.0, 3.0))
+    heads = [shut_off * (1 - depth * (flow / last) ** bend) for flow in flows]
+    peak, best = choose.number(20, 88), choose.number(0.5, 1.0)
+    shares = [flow / last / best for flow in flows]
+    efficiency = [0.0] + [max(peak * (1 - (1 - share) ** 2), 1.0) for share in shares[1:]]
+    hydraulic = [9.80665 * flow / 3600 * head for flow, head in zip(flows, heads, strict=True)]
+    powers = [kw / (e / 100) for kw, e in zip(hydraulic[1:], efficiency[1:], strict=True)]
+    curve: Data = {
+        "speed_rpm": choose.pick((970.0, 1450.0, 2900.0, 3500.0)),
+        "flow_m3h": flows,
+        "head_m": heads,
+        "npshr_m": [0.5 + 6 * (flow / last) ** 2 for flow in flows],
+        "motor_kw": min(max(max(powers) * choose.number(0.6, 2.0), 0.01), 20000.0),
+    }
+    if choose.pick((True, False)) and max(powers) < 15000:
+        rising = [max(powers[0] * choose.number(0.4, 1.2), 0.002), *[max(kw, 0.002) for kw in powers]]
+        return curve | {"power_kw": rising}
+    return curve | {"efficiency_percent": efficiency}
+
+
+def _liquid(choose: Chooser) -> Data:
+    if choose.pick((True, True, False)):
+        return {"temperature_c": choose.number(0, 100)}
+    return {
+        "name": "oil",
+        "density_kgm3": choose.number(600, 1500),
+        "viscosity_mpas": _times(choose, 0.2, 2000),
+        "vapour_bar": choose.number(0, 1),
+    }
+
+
+def _vessel(choose: Chooser, surface: float) -> Data:
+    return {
+        "surface_m": surface,
+        "bottom_m": surface - choose.number(0, 3),
+        "top_m": surface + choose.number(0.1, 3),
+        "gas_bar": choose.pick((0.0, 0.0, choose.number(-0.5, 3.0))),
+    }
+
+
+def _line(choose: Chooser, flow: float, speed: tuple[float, float], length: tuple[float, float]) -> Data:
+    """A pipe in which that flow [m³/h] has a usual speed [m/s]."""
+    bore = min(max(sqrt(flow / 3600 / _times(choose, *speed) * 4 / pi) * 1e3, 5.0), 2000.0)
+    return {
+        "length_m": _times(choose, *length),
+        "bore_mm": bore,
+        "roughness_mm": bore * choose.pick((0.0, 1e-4, 1e-3, 0.05)),
+        "fittings_k": choose.number(0, 20),
+    }
+
+
+def _drive(choose: Chooser, speed: float) -> Data:
+    """Mostly the motor that the pump was measured with."""
+    usual = {970.0: (6, 50), 1450.0: (4, 50), 2900.0: (2, 50), 3500.0: (2, 60)}[speed]
+    poles, supply = choose.pick((usual, usual, usual, (choose.pick((2, 4, 6, 8)), choose.pick((50, 60)))))
+    drive: Data = {"supply_hz": supply, "poles": poles}
+    return drive | choose.pick(({}, {}, {"frequency_hz": choose.number(5, 75)}))
+
+
+def _valve(choose: Chooser, flow: float) -> Data:
+    return {
+        "kv_open_m3h": min(max(flow * _times(choose, 0.2, 20), 0.01), 1e5),
+        "characteristic": choose.pick(("linear", "equal-percentage", "quick-opening")),
+        "rangeability": choose.number(5, 200),
+        "opening": choose.pick((0.0, 1.0, choose.number(0, 1), choose.number(0, 1))),
+    }
+
+
+def _set_anywhere(choose: Chooser, data: Data) -> None:
+    """One number at an end of its legal range, or anywhere in it."""
+    path, low, high = choose.pick(_numbers())
+    inside = choose.number(low, high)
+    scaled = _times(choose, low, high) if low > 0 else inside
+    table, key = path.split(".")
+    if table == "liquid" and (key == "temperature_c") == ("name" in data["liquid"]):
+        return  # water has its temperature, any other liquid its three properties
+    data.setdefault(table, {})[key] = choose.pick((low, high, inside, scaled))
+
+
+def _numbers() -> list[tuple[str, float, float]]:
+    """Every number of a plant that a flow or a head depends on, with its legal range."""
+    found = []
+    for path, key in keys_of(Plant).items():
+        facts = key.expected.facts
+        if key.expected.kind == "number" and not path.startswith(NO_NUMBER):
+            found.append((path, float(facts["low"]), float(facts["high"])))
+    return found
+
+
+def _mend(data: Data) -> Data:
+    """What holds between keys: see `plant.checks`."""
+    air = data.setdefault("site", {}).get("barometer_bar", 1.01325)
+    for vessel in (data["supply"], data["delivery"]):
+        lowest, highest = (-30.0, 200.0) if vessel is data["supply"] else (-30.0, 1000.0)
+        vessel["surface_m"] = min(max(vessel["surface_m"], lowest), highest)
+        vessel["bottom_m"] = min(max(vessel["bottom_m"], -35.0), vessel["surface_m"])
+        vessel["top_m"] = max(vessel["top_m"], vessel["surface_m"], vessel["bottom_m"] + 0.1, -30.0)
+        vessel["gas_bar"] = max(vessel["gas_bar"], -air)
+    for line in (data["suction"], data["discharge"]):
+        line["roughness_mm"] = min(line["roughness_mm"], line["bore_mm"] / 20.0001, 5.0)
+    if data["delivery"].get("outlet_m") is not None:
+        outlet = max(data["delivery"]["outlet_m"], data["delivery"]["bottom_m"], -30.0)
+        data["delivery"]["outlet_m"] = min(outlet, 1010.0)
+    return data
