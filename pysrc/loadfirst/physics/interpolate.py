@@ -48,10 +48,9 @@ def monotone_slopes(x: Array, y: Array) -> Array:
     weight_left = 2 * step[..., 1:] + step[..., :-1]
     weight_right = step[..., 1:] + 2 * step[..., :-1]
     alike = left * right > 0
-    safe_left, safe_right = np.where(alike, left, 1.0), np.where(alike, right, 1.0)
-    mean = (weight_left + weight_right) / (weight_left / safe_left + weight_right / safe_right)
+    divisor = np.where(alike, weight_left * right + weight_right * left, 1.0)
     slopes = np.empty_like(y)
-    slopes[..., 1:-1] = np.where(alike, mean, 0.0)
+    slopes[..., 1:-1] = np.where(alike, (weight_left + weight_right) * left * right / divisor, 0.0)
     slopes[..., 0] = _end_slope(step[..., 0], step[..., 1], secant[..., 0], secant[..., 1])
     slopes[..., -1] = _end_slope(step[..., -1], step[..., -2], secant[..., -1], secant[..., -2])
     return slopes

@@ -64,6 +64,7 @@ Index = npt.NDArray[np.intp]
 
 HEAD, TORQUE, NPSH = 0, 1, 2
 LEAST_STEP = 0.1  # [-] part of a step in flow that slip can never take away
+EDGE = 1 - 1e-9  # [-] keeps a held point falling, rounding included
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,7 +178,7 @@ def _hold(free: Array, points: Points) -> Array:
         step = flow[..., k] - flow[..., k - 1]
         least = before * (flow[..., k - 1] + LEAST_STEP * step) / flow[..., k]
         positive = np.where(head[..., k] > 0, head[..., k], 1.0)
-        most = np.where(head[..., k] > 0, before * np.sqrt(head[..., k - 1] / positive), np.inf)
+        most = np.where(head[..., k] > 0, before * np.sqrt(head[..., k - 1] / positive) * EDGE, np.inf)
         held[..., k] = np.clip(free[..., k], least, most)
     return held
 
