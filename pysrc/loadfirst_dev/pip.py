@@ -12,6 +12,9 @@ from loadfirst_dev.pins import Pins
 from loadfirst_dev.say import Problem, Progress
 
 
+RETRIES = 3
+
+
 def options_of(pins: Pins, file: str) -> list[str]:
     """What pip must be told so that it takes a wheel for the browser's Python, not for ours."""
     if "pyemscripten" not in file:
@@ -38,7 +41,7 @@ def download(python: Path, requirement: str, options: list[str], folder: Path, s
     """
     command = [
         *(str(python), "-m", "pip", "download", "--quiet", "--no-input", "--no-cache-dir", "--no-deps"),
-        *("--only-binary=:all:", "--retries", "3", *options, "--dest", str(folder), requirement),
+        *("--only-binary=:all:", "--retries", str(RETRIES), *options, "--dest", str(folder), requirement),
     ]
     scratch = folder / "pip"
     scratch.mkdir(parents=True, exist_ok=True)

@@ -13,6 +13,8 @@ import zipfile
 LONG_AGO = (1980, 1, 1, 0, 0, 0)
 WITHOUT_DOCSTRINGS = 2  # as python -OO; the page sets PYTHONOPTIMIZE to match
 HEAD = importlib.util.MAGIC_NUMBER + (0b01).to_bytes(4, "little")  # PEP 552: by hash, unchecked
+ONLY_DOCSTRINGS = ("numpy/_core/_add_newdocs.py", "numpy/_core/_add_newdocs_scalars.py")
+"""Modules that do nothing but hang docstrings on compiled functions; empty ones take their place."""
 LEFT_OUT = (".pyi", ".pxd", ".pyx", ".h", ".c", ".a", ".pc", ".ini", ".typed", ".bat")
 
 
@@ -38,5 +40,7 @@ def compiled(name: str, data: bytes) -> tuple[str, bytes]:
     """A source as its compiled file, never checked against the source again; any other file as it is."""
     if not name.endswith(".py"):
         return name, data
-    code = compile(data, name, "exec", dont_inherit=True, optimize=WITHOUT_DOCSTRINGS)
+    code = compile(
+        b"" if name in ONLY_DOCSTRINGS else data, name, "exec", dont_inherit=True, optimize=WITHOUT_DOCSTRINGS
+    )
     return name + "c", HEAD + importlib.util.source_hash(data) + marshal.dumps(code)
