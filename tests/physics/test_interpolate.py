@@ -39,8 +39,8 @@ def points(draw: st.DrawFn) -> tuple[Array, Array]:
     """Any points with rising x."""
     count = draw(st.integers(3, 20))
     steps = draw(st.lists(st.floats(1e-3, 1e3), min_size=count, max_size=count))
-    heights = draw(st.lists(st.floats(-1e3, 1e3), min_size=count, max_size=count))
-    return np.cumsum(steps), np.array(heights)
+    heights = draw(st.lists(st.integers(-(10**6), 10**6), min_size=count, max_size=count))
+    return np.cumsum(steps), np.array(heights) / 1e3
 
 
 @pytest.mark.native
