@@ -74,23 +74,23 @@ def _instruments(output: ReadOutput) -> Iterator[str]:
         off = {"low": "  off the scale, below its lower end", "high": "  off the scale, beyond its upper end"}
         precise = decimals + (1 if error < 10**-decimals else 0)
         yield (
-            f"  {instrument.id:<18}{value:>9z.{decimals}f} {unit:<6} ± {error:.{precise}f}"
+            f"  {instrument.id:<18}{value:>z9.{decimals}f} {unit:<6} ± {error:.{precise}f}"
             f"{off.get(instrument.off_scale or '', '')}"
         )
 
 
 def _breakdown(output: ReadOutput) -> Iterator[str]:
     for block in output.head_breakdown:
-        yield f"  {BLOCKS[block.block]:<28}{block.head_m:>9z.2f} m"
-    yield f"  {'together':<28}{sum(block.head_m for block in output.head_breakdown):>9z.2f} m"
+        yield f"  {BLOCKS[block.block]:<28}{block.head_m:>z9.2f} m"
+    yield f"  {'together':<28}{sum(block.head_m for block in output.head_breakdown):>z9.2f} m"
 
 
 def _balance(output: ReadOutput) -> Iterator[str]:
     balance = output.balance
-    yield f"  {'pressure, flange to flange':<28}{balance.pressure_head_m:>9z.2f} m"
-    yield f"  {'height, flange to flange':<28}{balance.height_m:>9z.2f} m"
-    yield f"  {'difference of velocity heads':<28}{balance.velocity_head_m:>9z.2f} m"
-    yield f"  {'together':<28}{balance.answer_m:>9z.2f} m"
+    yield f"  {'pressure, flange to flange':<28}{balance.pressure_head_m:>z9.2f} m"
+    yield f"  {'height, flange to flange':<28}{balance.height_m:>z9.2f} m"
+    yield f"  {'difference of velocity heads':<28}{balance.velocity_head_m:>z9.2f} m"
+    yield f"  {'together':<28}{balance.answer_m:>z9.2f} m"
 
 
 def _power(machine: Machine) -> Iterator[str]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from loadfirst.instruments.gauge import dial_pressure
 from loadfirst.instruments.instrument import Instrument, Reading, Shown
@@ -64,16 +65,21 @@ def _flow_meter(state: State, plant: Plant) -> Reading:
 
 def _ammeters(state: State, plant: Plant) -> Iterator[Reading]:
     for number, machine in enumerate(state.machines, start=1):
-        high = plant.meters.current_range_a or ammeter_scale(_rated_current(machine, plant))
+        high = plant.meters.current_range_a or _ammeter_scale(machine, plant)
         dial = Instrument(f"ammeter-{number}", "current", 0.0, high, plant.meters.current_percent)
         yield dial.show(_if(state, machine, "current"))
 
 
-def _rated_current(machine: Machine, plant: Plant) -> float:
-    """What the motor's name plate says. [A] Its rated power is the shaft power over the load."""
-    power = machine.shaft_power / machine.load
-    motor = Motor.rated(power, poles=plant.drive.poles, supply_frequency=plant.drive.supply_hz)
-    return float(motor.rated_current[0, 0])
+@lru_cache(maxsize=64)
+def _rated_current(power: float, poles: int, supply_frequency: int) -> float:
+    """What the motor's name plate says. [W], -, [Hz] -> [A]"""
+    return float(Motor.rated(power, poles=poles, supply_frequency=supply_frequency).rated_current[0, 0])
+
+
+def _ammeter_scale(machine: Machine, plant: Plant) -> float:
+    """Upper end of an ammeter that suits the motor, whose rated power is shaft power over load. [A]"""
+    power = float(f"{machine.shaft_power / machine.load:.9g}")
+    return ammeter_scale(_rated_current(power, plant.drive.poles, plant.drive.supply_hz))
 
 
 def _tachometers(state: State, plant: Plant) -> Iterator[Reading]:

@@ -100,6 +100,8 @@ def _item(node: inspect.Type, index: int) -> inspect.Type:
 
 
 def _join(where: str, name: str) -> str:
+    """A dotted path; a key that TOML would have in quotation marks gets them."""
+    name = name if re.fullmatch(r"[A-Za-z0-9_-]+", name) else f'"{name}"'
     return f"{where}.{name}" if where else name
 
 

@@ -49,9 +49,7 @@ def note(node: inspect.Type, name: str) -> str:
         return next((text for option in node.types if (text := note(option, name))), "")
     if not isinstance(node, inspect.Metadata):
         return ""
-    return str((node.extra or {}).get(name) or (node.extra_json_schema or {}).get(name, "")) or note(
-        node.type, name
-    )
+    return str((node.extra_json_schema or {}).get(name, "")) or note(node.type, name)
 
 
 def expected(node: inspect.Type) -> Expected:

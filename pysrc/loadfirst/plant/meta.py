@@ -15,12 +15,12 @@ class Part(Struct, frozen=True, forbid_unknown_fields=True):
 
 def quantity(unit: str, low: float, high: float, says: str) -> Meta:
     """What a number means: its unit, its range (both ends included) and a sentence."""
-    return Meta(ge=low, le=high, description=says, extra={"unit": unit})
+    return Meta(ge=low, le=high, description=says, extra_json_schema={"unit": unit})
 
 
 def entry(unit: str, low: float, high: float) -> Meta:
     """One number of a list; the list itself carries the sentence."""
-    return Meta(ge=low, le=high, extra={"unit": unit})
+    return Meta(ge=low, le=high, extra_json_schema={"unit": unit})
 
 
 def points(says: str) -> Meta:
@@ -35,4 +35,4 @@ def words(says: str, longest: int) -> Meta:
 
 def choice(says: str, unit: str = "") -> Meta:
     """One of a few words or numbers, or yes or no."""
-    return Meta(description=says, extra={"unit": unit})
+    return Meta(description=says, extra_json_schema={"unit": unit} if unit else {})

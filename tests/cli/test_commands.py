@@ -1,0 +1,196 @@
+"""The command line: what it prints and how it exits."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+import msgspec
+import pytest
+
+from loadfirst.__main__ import main
+from loadfirst.cli.output import CurvesOutput, ReadOutput
+from loadfirst.plant import library
+
+PLANT = str(library.path("plants", "rinse-transfer"))
+
+
+def run(capsys: pytest.CaptureFixture[str], *arguments: str) -> tuple[int, str, str]:
+    """Exit code, what it printed, and what it complained."""
+    code = main(list(arguments))
+    printed = capsys.readouterr()
+    return code, printed.out, printed.err
+
+
+def as_json(capsys: pytest.CaptureFixture[str], *arguments: str) -> Any:
+    """The JSON that a command prints."""
+    code, out, err = run(capsys, *arguments, "--json")
+    assert (code, err) == (0, "")
+    return json.loads(out, parse_constant=pytest.fail)
+
+
+def test_read_prints_what_an_engineer_asks_for(capsys: pytest.CaptureFixture[str]) -> None:
+    """Every instrument with unit and error, duty point, both sides of the balance, power."""
+    code, out, err = run(capsys, "read", PLANT)
+    assert (code, err) == (0, "")
+    for words in (
+        "Rinse-water transfer", "gauge-suction", "gauge-discharge", "gauge-after-valve", "flow-meter", "ammeter-1",
+        "tachometer-1", "level-supply", "Duty point", "control valve", "together", "difference of velocity heads",
+        "of the motor's rated power", "NPSH",
+    ):  # fmt: skip
+        assert words in out
+    assert "Notes" not in out
+    assert "-0.00" not in out
+
+
+def test_both_sides_of_the_printed_balance_are_equally_tall(capsys: pytest.CaptureFixture[str]) -> None:
+    """What the load asks for, what the machine answers: the same number, twice printed."""
+    out = run(capsys, "read", PLANT, "--set", "valve.opening=0.35")[1]
+    sums = [line.split()[1] for line in out.splitlines() if line.startswith("  together")]
+    assert len(sums) == 2
+    assert sums[0] == sums[1]
+
+
+def test_json_carries_units_in_its_keys_and_fits_its_schema_type(capsys: pytest.CaptureFixture[str]) -> None:
+    """Decoded strictly by the type that the schema is made from."""
+    data = as_json(capsys, "read", PLANT)
+    output = msgspec.convert(data, ReadOutput)
+    assert output.converged
+    by_id = {instrument["id"]: instrument for instrument in data["instruments"]}
+    assert by_id["gauge-discharge"]["pressure_bar"] == pytest.approx(4.7, abs=0.5)
+    assert by_id["gauge-discharge"]["high_bar"] == pytest.approx(6)
+    assert by_id["flow-meter"]["flow_m3h"] == pytest.approx(data["duty"]["flow_m3h"])
+    assert by_id["tachometer-1"]["speed_rpm"] == pytest.approx(2950, abs=30)
+    assert sum(block["head_m"] for block in data["head_breakdown"]) == pytest.approx(data["duty"]["head_m"])
+    balance = data["balance"]
+    parts = balance["pressure_head_m"] + balance["height_m"] + balance["velocity_head_m"]
+    assert parts == pytest.approx(balance["answer_m"])
+
+
+def test_curves_meet_at_the_duty_point(capsys: pytest.CaptureFixture[str]) -> None:
+    """Load and machine, interpolated at the duty flow, give the duty head."""
+    data = as_json(capsys, "curves", PLANT, "--points", "400")
+    output = msgspec.convert(data, CurvesOutput)
+    duty = output.duty
+    after = next(at for at, flow in enumerate(output.flow_m3h) if flow >= duty.flow_m3h)
+    for column in (output.load_head_m, output.station_head_m):
+        near = sorted((column[after - 1] or 0.0, column[after] or 0.0))
+        assert near[0] - 1e-6 <= duty.head_m <= near[1] + 1e-6
+
+
+def test_curves_without_json_are_a_table(capsys: pytest.CaptureFixture[str]) -> None:
+    """One row per point under a heading."""
+    lines = run(capsys, "curves", PLANT, "--points", "5")[1].splitlines()
+    heading = next(at for at, line in enumerate(lines) if "station m" in line)
+    assert len([line for line in lines[heading + 1 :] if line.strip()]) == 5 + 1
+
+
+@pytest.mark.parametrize(
+    ("setting", "note"),
+    [
+        ("valve.opening=0", "minutes at most"),
+        ("discharge.attached=false", "never open a flange"),
+        ("drive.motor_kw=2", "Its protection would trip"),
+        ("suction.strainer_k=3000", "it cavitates"),
+    ],
+)
+def test_notes_are_told_in_plain_words(capsys: pytest.CaptureFixture[str], setting: str, note: str) -> None:
+    """With the caution where there is one."""
+    assert note in " ".join(run(capsys, "read", PLANT, "--set", setting)[1].split())
+
+
+def test_settings_are_written_as_in_a_file_words_without_quotation_marks_too(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """Several may be given."""
+    settings = (
+        "--set",
+        "pump.model=large",
+        "--set",
+        "gauges.discharge.range_bar=[0, 10]",
+        "--set",
+        "check.fitted=false",
+    )
+    data = as_json(capsys, "read", PLANT, *settings)
+    gauge = next(i for i in data["instruments"] if i["id"] == "gauge-discharge")
+    assert gauge["high_bar"] == pytest.approx(10)
+
+
+@pytest.mark.parametrize(
+    ("setting", "sentence"),
+    [
+        ("valve.openning=1", "valve.openning is not a known key. Did you mean valve.opening?"),
+        ("valve.opening=1.4", "valve.opening is 1.4, but must be from 0 to 1."),
+        (
+            "valve.opening=0,3",
+            "valve.opening is '0,3', but must be a number from 0 to 1. "
+            "Write it with a decimal point and without quotation marks.",
+        ),
+        (
+            "valve.opening",
+            "--set is 'valve.opening', but must be of the form key=value. For example valve.opening=0.3",
+        ),
+        ("valve.opening=1\nx = 2", "valve.opening is '1·x = 2', but must be a number from 0 to 1."),
+    ],
+)
+def test_a_setting_that_cannot_be_used_is_wrong_usage(
+    capsys: pytest.CaptureFixture[str], setting: str, sentence: str
+) -> None:
+    """Exit code 2: the file is sound."""
+    assert run(capsys, "read", PLANT, "--set", setting) == (2, "", sentence + "\n")
+
+
+def test_wrong_usage_exits_with_2(capsys: pytest.CaptureFixture[str]) -> None:
+    """No command, no file, an unknown command, too many points."""
+    for arguments in ([], ["read"], ["reed", PLANT], ["curves", PLANT, "--points", "1"], ["schema", "x"]):
+        with pytest.raises(SystemExit) as left:
+            main(arguments)
+        assert left.value.code == 2
+    capsys.readouterr()
+
+
+@pytest.mark.native
+def test_a_problem_in_the_file_exits_with_1_and_names_the_file(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    """A wrong value, wrong syntax, no file at all; nothing on the standard output."""
+    wrong = tmp_path / "wrong.toml"
+    wrong.write_text(
+        'format = 1\ntitle = "x"\n[pump]\nmodel = "small"\n[valve]\nopening = 1.4\n', encoding="utf-8"
+    )
+    assert run(capsys, "read", str(wrong)) == (
+        1,
+        "",
+        "wrong.toml: valve.opening is 1.4, but must be from 0 to 1.\n",
+    )
+    wrong.write_text("format 1", encoding="utf-8")
+    assert run(capsys, "curves", str(wrong), "--json")[0] == 1
+    assert run(capsys, "read", str(tmp_path / "none.toml"))[0] == 1
+
+
+@pytest.mark.native
+def test_a_fault_in_the_file_outranks_a_setting_that_would_mend_it(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    """The file is judged first, as it stands."""
+    wrong = tmp_path / "wrong.toml"
+    wrong.write_text(
+        'format = 1\ntitle = "x"\n[pump]\nmodel = "small"\n[valve]\nopening = 1.4\n', encoding="utf-8"
+    )
+    assert run(capsys, "read", str(wrong), "--set", "valve.opening=1")[0] == 1
+
+
+@pytest.mark.native
+def test_it_runs_as_a_module_even_where_the_terminal_knows_no_superscripts() -> None:
+    """The process itself: exit code, and a terminal that has only ASCII."""
+    source = str(Path(__file__).parents[2] / "pysrc")
+    surroundings = {**os.environ, "PYTHONPATH": source, "PYTHONIOENCODING": "ascii"}
+    done = subprocess.run(
+        [sys.executable, "-m", "loadfirst", "read", PLANT], env=surroundings, capture_output=True, check=False
+    )
+    assert (done.returncode, done.stderr) == (0, b"")
+    assert b"m?/h" in done.stdout

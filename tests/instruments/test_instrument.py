@@ -1,0 +1,70 @@
+"""A sound instrument passes the truth on, as far as its scale reaches."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from loadfirst.instruments.instrument import Instrument
+from loadfirst.instruments.scales import STEPS, ammeter_scale, next_scale
+from loadfirst.instruments.uncertainty import class_limit, reading_limit, standard_uncertainty
+
+DIAL = Instrument("gauge", "pressure", -1e5, 5e5, span_percent=1.6)
+
+
+@given(st.floats(-1e5, 5e5))
+def test_within_the_scale_the_truth_is_shown_as_it_is(truth: float) -> None:
+    """No error is invented; how far it may be off is told beside it."""
+    reading = DIAL.show(truth)
+    assert (reading.value, reading.off_scale) == (truth, None)
+    assert reading.accuracy == pytest.approx(0.016 * 6e5)
+
+
+@pytest.mark.parametrize(("truth", "end", "off"), [(-2e5, -1e5, "low"), (9e5, 5e5, "high")])
+def test_beyond_the_scale_the_pointer_rests_on_its_stop(truth: float, end: float, off: str) -> None:
+    """The value is the end of the scale, and marked: nobody can tell how far beyond the truth is."""
+    reading = DIAL.show(truth)
+    assert (reading.value, reading.off_scale) == (end, off)
+
+
+def test_rounding_does_not_count_as_off_the_scale() -> None:
+    """A gauge in the open air stands at 0, not below it."""
+    assert Instrument("gauge", "pressure", 0.0, 6e5).show(-1e-10).off_scale is None
+
+
+def test_nothing_to_measure_shows_nothing() -> None:
+    """Not a zero: a zero is a reading."""
+    reading = DIAL.show(None)
+    assert (reading.value, reading.accuracy, reading.off_scale) == (None, None, None)
+    assert (reading.low, reading.high) == (-1e5, 5e5)
+
+
+def test_errors_of_span_and_of_reading_add_up() -> None:
+    """A meter may be specified both ways at once."""
+    meter = Instrument("meter", "flow", 0.0, 10.0, span_percent=1.0, reading_percent=2.0)
+    assert meter.show(5.0).accuracy == pytest.approx(0.1 + 0.1)
+
+
+def test_the_standard_uncertainty_of_a_limit_is_that_over_root_three() -> None:
+    """JCGM 100:2008, 4.3.7: equally likely within ±a has the variance a²/3; exact."""
+    limit = class_limit(1.6, 0.0, 6.0)
+    assert standard_uncertainty(limit) ** 2 == pytest.approx(limit**2 / 3, rel=1e-15)
+    assert reading_limit(0.1, -2950) == pytest.approx(2.95)
+
+
+@given(st.floats(1e-3, 1e5))
+def test_a_usual_scale_reaches_far_enough_and_not_much_farther(least: float) -> None:
+    """The next of 1, 1.5, 2.5, 4, 6 in its decade."""
+    end = next_scale(least)
+    assert least * (1 - 1e-9) <= end <= least * (5 / 3) * (1 + 1e-9)
+    mantissa = end / 10 ** math.floor(math.log10(end) + 1e-9)
+    assert any(mantissa == pytest.approx(step) for step in STEPS)
+
+
+def test_an_ammeter_reaches_half_as_far_again_as_the_rated_current() -> None:
+    """14 A on the name plate: 21 A at least, so 25 A."""
+    assert ammeter_scale(14.0) == 25.0
+    assert ammeter_scale(10.0) == 15.0
