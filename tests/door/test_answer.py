@@ -9,6 +9,7 @@ import pytest
 from loadfirst.door.answer import answer
 from loadfirst.door.catalogue import catalogue
 from loadfirst.door.messages import AnswerAsk
+from loadfirst.plant import toml_text
 
 EDITS: dict[str, dict[str, Any]] = {
     "as it stands": {},
@@ -63,6 +64,14 @@ def test_60_hertz_moves_the_drive_along_where_nothing_else_is_said() -> None:
     assert answer(AnswerAsk(plant="rinse-transfer", edits=edits))["plant"]["drive"]["frequency_hz"] == 60
     edits["drive.frequency_hz"] = 45
     assert answer(AnswerAsk(plant="rinse-transfer", edits=edits))["plant"]["drive"]["frequency_hz"] == 45
+
+
+def test_a_drag_reads_no_file_again(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Plant and pump are read once; every further answer is computed from memory."""
+    ask = AnswerAsk(plant="rinse-transfer", edits={"valve.opening": 0.3})
+    first = answer(ask)
+    monkeypatch.setattr(toml_text, "read", lambda path: pytest.fail(f"read {path}"))
+    assert answer(ask) == first
 
 
 def test_the_catalogue_lists_plants_pumps_and_cases() -> None:

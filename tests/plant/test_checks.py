@@ -72,7 +72,8 @@ SENTENCES = [
     ),
     (
         with_curve(head_m=[30, 31, 23, 14]),
-        "pump.curve.head_m[1] is 31.0, but must be below the one before it, 30 m. It is number 2 of the list.",
+        "pump.curve.head_m[1] is 31.0, but must be below the one before it, 30 m. "
+        "It is number 2 of the list.",
     ),
     (
         with_curve(npshr_m=[1, 1, 1]),

@@ -10,9 +10,9 @@ from msgspec import UnsetType
 from loadfirst.errors import InputError
 from loadfirst.plant.decode import in_file
 from loadfirst.plant.plant import Curve, Delivery, Discharge, Gauge, Liquid, Plant, Suction, Supply
-from loadfirst.units import HOUR, G
+from loadfirst.units import HOUR, TO_SI, G
 
-ROUGHEST = 1 / 20  # of the bore: the end of the range for which the friction law is stated
+SMOOTHER = 20  # bore over roughness, at least: the end of the range for which the friction law is stated
 PROPERTIES = ("density_kgm3", "viscosity_mpas", "vapour_bar")
 Faults = Iterator[InputError]
 
@@ -118,8 +118,9 @@ def _outlet_faults(delivery: Delivery) -> Faults:
 
 
 def _line_faults(where: str, line: Suction | Discharge) -> Faults:
-    limit = line.bore_mm * ROUGHEST
-    if line.roughness_mm > limit:
+    mm = TO_SI["mm"]
+    if line.roughness_mm * mm > line.bore_mm * mm / SMOOTHER:  # in metres, as the pipe's law will see it
+        limit = line.bore_mm / SMOOTHER
         yield _beside(
             f"{where}.roughness_mm", line.roughness_mm, "at or below", f"1/20 of {where}.bore_mm", limit, "mm"
         )
