@@ -72,7 +72,7 @@ def test_a_message_that_is_too_long_is_not_even_opened() -> None:
         ({"plant": "../plants/rinse-transfer"}, "plant", "lookup"),
         ({"plant": LEAST, "edits": {"valve.openning": 1}}, "valve.openning", "unknown"),
         ({"plant": LEAST, "edits": {"valve.opening": 1.4}}, "valve.opening", "range"),
-        ({"plant": LEAST, "edits": {"supply.surface_m": 9}}, "supply.surface_m", "together"),
+        ({"plant": "rinse-transfer", "edits": {"supply.surface_m": 9}}, "supply.surface_m", "together"),
         ({"plant": {**LEAST, "pump": {"model": "none"}}}, "pump.model", "lookup"),
         ([], "body", "type"),
     ],

@@ -20,11 +20,11 @@ SENTENCES = [
         "discharge.roughness_mm is 3.0, but must be at or below 1/20 of discharge.bore_mm, 2.5 mm.",
     ),
     (
-        with_table("supply", surface_m=4.5),
+        with_table("supply", surface_m=4.5, top_m=4),
         "supply.surface_m is 4.5, but must be at or below supply.top_m, 4 m.",
     ),
     (
-        with_table("delivery", surface_m=11),
+        with_table("delivery", surface_m=11, bottom_m=12),
         "delivery.surface_m is 11.0, but must be at or above delivery.bottom_m, 12 m.",
     ),
     (
@@ -32,7 +32,7 @@ SENTENCES = [
         "supply.top_m is 5.0, but must be above supply.bottom_m, 5 m.",
     ),
     (
-        with_table("delivery", outlet_m=3),
+        with_table("delivery", outlet_m=3, bottom_m=12),
         "delivery.outlet_m is 3.0, but must be at or above delivery.bottom_m, 12 m.",
     ),
     (
@@ -117,6 +117,8 @@ def test_keys_that_contradict_each_other_get_their_sentence(data: dict[str, Any]
         LEAST,
         with_table("supply", surface_m=4, top_m=4),
         with_table("supply", surface_m=0, bottom_m=0),
+        with_table("delivery", surface_m=30),
+        with_table("delivery", outlet_m=3),
         with_table("suction", bore_mm=20, roughness_mm=1),
         with_table("delivery", outlet_m=99),
         with_table("liquid", name="brine", density_kgm3=1180, viscosity_mpas=1.8, vapour_bar=0.02),

@@ -18,6 +18,7 @@ def test_an_edit_changes_one_key_and_leaves_the_original_alone() -> None:
     data = copy.deepcopy(before)
     edited = apply_edits(data, {"valve.opening": 0.25})
     assert edited["valve"] == {"rangeability": 30, "opening": 0.25}
+    assert {key for key in edited if edited[key] != before.get(key)} == {"valve", "supply", "delivery"}
     assert data == before
 
 

@@ -9,6 +9,7 @@ from loadfirst.errors import InputError
 from loadfirst.plant.decode import nearest
 from loadfirst.plant.keys import keys_of
 from loadfirst.plant.plant import Plant
+from loadfirst.plant.vessels import with_walls
 
 MOST = 200  # edits at once; a plant has about sixty keys
 
@@ -27,6 +28,12 @@ def apply_edits(data: Mapping[str, Any], edits: Mapping[str, Any]) -> dict[str, 
         Dotted keys and their new values in file units: ``{"valve.opening": 0.3}``.
         None puts a key back to its default.
 
+    Returns
+    -------
+    dict
+        Bottom and rim of the vessels are said in it, so that they stay where
+        they were when a surface is moved.
+
     Raises
     ------
     InputError
@@ -41,7 +48,7 @@ def apply_edits(data: Mapping[str, Any], edits: Mapping[str, Any]) -> dict[str, 
         _put(result, key, value)
         if key in INSTEAD and value is not None:
             result["pump"].pop(INSTEAD[key], None)
-    return result
+    return with_walls(result, data)
 
 
 def _put(result: dict[str, Any], key: str, value: Any) -> None:

@@ -67,10 +67,12 @@ class Supply(Part, frozen=True):
     surface_m: Annotated[
         float, quantity("m", -30, 200, "Height of the liquid's surface above the floor.")
     ] = 2.0
-    bottom_m: Annotated[float, quantity("m", -35, 200, "Height of the vessel's bottom above the floor.")] = (
-        0.0
-    )
-    top_m: Annotated[float, quantity("m", -30, 210, "Height of the vessel's rim above the floor.")] = 4.0
+    bottom_m: Annotated[
+        float, quantity("m", -35, 200, "Height of the vessel's bottom; 2 m below the surface if left out.")
+    ] = 0.0
+    top_m: Annotated[
+        float, quantity("m", -30, 210, "Height of the vessel's rim; 2 m above the surface if left out.")
+    ] = 4.0
     gas_bar: Annotated[float, quantity("bar", -0.9, 40, "Gauge pressure of the gas on the surface.")] = 0.0
 
 
@@ -165,10 +167,12 @@ class Delivery(Part, frozen=True):
     surface_m: Annotated[
         float, quantity("m", -30, 1000, "Height of the liquid's surface above the floor.")
     ] = 14.0
-    bottom_m: Annotated[float, quantity("m", -35, 1000, "Height of the vessel's bottom above the floor.")] = (
-        12.0
-    )
-    top_m: Annotated[float, quantity("m", -30, 1010, "Height of the vessel's rim above the floor.")] = 16.0
+    bottom_m: Annotated[
+        float, quantity("m", -35, 1000, "Height of the vessel's bottom; 2 m below the surface if left out.")
+    ] = 12.0
+    top_m: Annotated[
+        float, quantity("m", -30, 1010, "Height of the vessel's rim; 2 m above the surface if left out.")
+    ] = 16.0
     gas_bar: Annotated[float, quantity("bar", -0.9, 100, "Gauge pressure of the gas on the surface.")] = 0.0
     outlet_m: (
         Annotated[

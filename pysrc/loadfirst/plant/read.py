@@ -13,6 +13,7 @@ from loadfirst.plant.decode import decode, in_file
 from loadfirst.plant.edits import apply_edits
 from loadfirst.plant.plant import Plant
 from loadfirst.plant.pumps import ResolvedPlant, resolve
+from loadfirst.plant.vessels import with_walls
 
 
 def read_plant(path: Path | str) -> Plant:
@@ -65,7 +66,7 @@ def decode_plant(data: object, file: str = "") -> Plant:
     InputError, or FileError where `file` is given
         For the first thing that cannot be used.
     """
-    plant = decode(Plant, data, file)
+    plant = decode(Plant, with_walls(data, data) if isinstance(data, dict) else data, file)
     check_plant(plant, file)
     return plant
 
