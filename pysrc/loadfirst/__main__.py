@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import os
 import sys
 
 from loadfirst.cli.commands import run
@@ -24,7 +25,13 @@ def main(arguments: list[str] | None = None) -> int:
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):  # a terminal that lacks "m³" gets a question mark, no crash
             stream.reconfigure(errors="replace")
-    return run(sys.argv[1:] if arguments is None else arguments)
+    try:
+        code = run(sys.argv[1:] if arguments is None else arguments)
+        sys.stdout.flush()
+    except BrokenPipeError:  # the reader of a pipe (`| head`) has seen enough
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
+    return code
 
 
 if __name__ == "__main__":
