@@ -25,6 +25,10 @@ CHROMIUM_OPTIONS = [
     "--disable-component-update",
 ]
 
+# The browser's Python drops plain asserts; pytest keeps those of tests, and of these helpers.
+HELPERS = [path.stem for path in HERE.glob("*.py") if path.stem != "conftest"]
+pytest.register_assert_rewrite(*HELPERS, *(f"tests.{name}" for name in HELPERS))
+
 # The same examples at every run, no clock: a slow machine must not make a test fail.
 settings.register_profile(
     "loadfirst",

@@ -7,6 +7,10 @@ from collections.abc import Iterator
 from typing import Any
 
 
+FRACTIONS = {"efficiency": 1.0, "load": 1.0}
+"""Scales of quantities that are parts of a whole, however small they happen to be."""
+
+
 def leaves(value: Any, path: str = "") -> Iterator[tuple[str, Any]]:
     """Every leaf of nested JSON with its path: ``state.nodes.suction.head``, ``curves.load[3]``."""
     if isinstance(value, dict):
@@ -38,7 +42,7 @@ def differences(one: Any, other: Any, relative: float) -> list[str]:
     first, second = dict(leaves(one)), dict(leaves(other))
     if first.keys() != second.keys():
         return sorted(first.keys() ^ second.keys())
-    scales: dict[str, float] = {}
+    scales = dict(FRACTIONS)
     for path, value in first.items():
         if is_number(value):
             scales[kind(path)] = max(scales.get(kind(path), 0.0), abs(value))

@@ -27,7 +27,19 @@ OUTSIDE = {  # what a layer may import from elsewhere, besides the standard libr
 ABOVE_ALL = ("cli", "__main__")  # the command line stands beside the door and may use everything
 
 PURE = ("errors", "units", "physics")
-IMPURE = {"os", "pathlib", "io", "sys", "json", "time", "random", "subprocess", "socket", "threading", "tomllib"}
+IMPURE = {
+    "os",
+    "pathlib",
+    "io",
+    "sys",
+    "json",
+    "time",
+    "random",
+    "subprocess",
+    "socket",
+    "threading",
+    "tomllib",
+}
 """Numbers in, numbers out: these layers know no files, no clock, no chance."""
 
 

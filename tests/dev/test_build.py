@@ -8,11 +8,11 @@ import shutil
 from pathlib import Path
 
 import pytest
+from tests.same import differences
 
 from loadfirst_dev.build import build, remove_others, write
 from loadfirst_dev.fetch import Store
 from loadfirst_dev.pins import digest
-from same import differences
 
 
 def hashes(folder: Path) -> dict[str, str]:

@@ -1,0 +1,81 @@
+"""What the first download leaves out: not asked for by the engine's work, and there when imported."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+import pytest
+
+
+def late(asked: list[str]) -> list[str]:
+    """The late files among the requests."""
+    return [name for name in asked if "late-" in name]
+
+
+def test_the_engine_needs_no_late_file(chromium: Any, test_site: str) -> None:
+    """Every plant and every kind of mistake is answered from the first download."""
+    page = chromium.new_page()
+    asked: list[str] = []
+    page.on("request", lambda request: asked.append(request.url))
+    page.goto(f"{test_site}tests/index.html")
+    asks = [
+        {
+            "v": 1,
+            "id": 1,
+            "kind": "answer",
+            "body": {"plant": "rinse-transfer", "edits": {"valve.openning": 1}},
+        },
+        {"v": 1, "id": 2, "kind": "answer", "body": {"plant": "rinse-transfer"}},
+        {"v": 1, "id": 3, "kind": "plant-file", "body": {"name": "a.toml", "text": "x = ["}},
+        {"v": 1, "id": 4, "kind": "catalogue", "body": {}},
+        {"v": 0, "id": 5},
+    ]
+    told = page.evaluate(ASK_ALL, [json.dumps(ask) for ask in asks])
+    assert [json.loads(text)["ok"] for text in told] == [False, True, False, True, False]
+    assert late(asked) == []
+    page.close()
+
+
+ASK_ALL = """
+async (asks) => {
+  const worker = new Worker("../js/engine/worker.js", {type: "module"});
+  const told = [];
+  await new Promise((resolve, reject) => {
+    worker.onmessage = ({data}) => {
+      if (data.boot?.stage === "failed") reject(new Error(data.boot.text));
+      if (data.reply) told.push(data.reply);
+      if (told.length === asks.length) resolve();
+    };
+    for (const ask of asks) worker.postMessage({ask});
+  });
+  worker.terminate();
+  return told;
+}
+"""
+
+
+@pytest.mark.parametrize(
+    ("code", "value"),
+    [
+        ("import json.tool; json.tool.__name__", "json.tool"),
+        ("import wave; wave.__file__.startswith('/lib/late/')", True),
+        ("import numpy.polynomial; float(numpy.polynomial.Polynomial([1, 2])(3))", 7.0),
+        ("import numpy.fft; float(abs(numpy.fft.fft([1.0, 2.0, 3.0]))[0])", 6.0),
+    ],
+)
+def test_what_was_left_out_is_there_when_imported(run: Any, code: str, value: object) -> None:
+    """Modules of both late files, beside and below what is there already."""
+    assert run(code) == value
+
+
+def test_a_module_that_does_not_exist_is_still_not_found(run: Any) -> None:
+    """The late files promise no more than they hold."""
+    code = """
+try:
+    import json.no_such_module
+except ModuleNotFoundError as error:
+    said = error.name
+said
+"""
+    assert run(code) == "json.no_such_module"
