@@ -35,3 +35,34 @@ draw-tachometer-1 = Speed of pump 1
 draw-tachometer-2 = Speed of pump 2
 draw-no-reading = no reading
 draw-off-scale = { $reading }, off the scale
+
+# The load stack
+draw-asks = asks
+draw-answers = answers
+draw-block-lift = Lift
+draw-block-vessel-pressure = Gas pressure
+draw-block-suction-line = Suction line
+draw-block-pipe = Pipe
+draw-block-fittings = Fittings
+draw-block-valve = Valve
+draw-block-jet = Jet
+draw-pressure-head = pressure head
+draw-height = flange to flange
+draw-velocity-head = velocity head
+draw-stack-says = The load asks: { $blocks }. The machine answers { $head }.
+
+# The chart
+draw-load-curve = Load asks
+draw-machine-curve = Machine answers
+draw-readout = Read both curves at a flow
+draw-readout-short = { $flow }: asks { $load }, answers { $machine }
+draw-readout-says = At { $flow } the load asks { $load }, the machine answers { $machine }
+draw-chart-says = Head over flow. The curves meet at { $flow } and { $head }.
+draw-chart-empty = Head over flow. No answer yet.
+
+# Head along the path
+draw-valve-short = Valve
+draw-path-head = Head
+draw-path-grade = Pressure
+draw-path-pipe = Pipe
+draw-path-says = Head, pressure and height of the pipe, from the supply to the delivery.

@@ -3,30 +3,47 @@
 
 import {el, set} from "./svg.js";
 
+const LAPTOP = 1400; // [px] up to this window width a drawing's pixel is the page's pixel
+
+/** How much larger everything is drawn in a wide window, so that the back row can read it. */
+export function zoom(document) {
+  const width = document.defaultView?.innerWidth ?? 0;
+  return Math.min(1.6, Math.max(1, width / LAPTOP));
+}
+
+/** The size of a sheet that fills its host, in the drawing's own pixels. */
+export function hostSize(host, document, {width, height, least = [180, 180]}) {
+  const scale = zoom(document);
+  return {
+    width: Math.max(least[0], Math.round((host.clientWidth || width) / scale)),
+    height: Math.max(least[1], Math.round((host.clientHeight || height) / scale)),
+  };
+}
+
 /**
  * @param {HTMLElement} host
  * @param {Document} document
  * @param {string} name   class of the drawing, such as "stack"
  * @param {object} view
- * @param {(host: HTMLElement, model: object|null) => {width: number, height: number}} view.size
+ * @param {(host: HTMLElement) => {width: number, height: number}} view.size
  * @param {(model: object, size: object) => string} [view.plan]  text that changes when the drawing must be rebuilt
  * @param {(svg: SVGSVGElement, model: object, size: object) => {update: (model: object) => void, remove?: () => void}} view.build
  */
 export function createFigure(host, document, name, {size, plan = () => "", build}) {
   const svg = el(document, "svg", {class: `drawing-svg ${name}`});
-  let model = null, drawn = null, key = "";
+  let model = null, drawn = null, key = "", box = null;
   host.append(svg);
 
   const update = (next = model) => {
     model = next;
     if (!model) return;
-    const box = size(host, model);
+    box ??= size(host); // asked only after a change of size: it makes the browser lay out the page
     const wanted = `${box.width}×${box.height} ${plan(model, box)}`;
-    if (wanted !== key) rebuild(box, wanted);
+    if (wanted !== key) rebuild(wanted);
     set(svg, "data-origin", model.origin ?? (model.answer ? "live" : "none"));
     drawn.update(model);
   };
-  const rebuild = (box, wanted) => {
+  const rebuild = (wanted) => {
     const focused = svg.contains(document.activeElement) ? document.activeElement.getAttribute("data-control") : null;
     drawn?.remove?.();
     svg.replaceChildren();
@@ -35,7 +52,10 @@ export function createFigure(host, document, name, {size, plan = () => "", build
     key = wanted;
     if (focused) svg.querySelector(`[data-control="${focused}"]`)?.focus();
   };
-  const observer = watch(host, document, () => update());
+  const observer = watch(host, document, () => {
+    box = null;
+    update();
+  });
   return {
     update,
     remove() {

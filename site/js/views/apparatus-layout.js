@@ -11,7 +11,7 @@ const WIDE = {
 };
 const NARROW = {
   narrow: true, ruler: 29, supply: 56, delivery: 62, vessel: 76, pump: 19, dial: 48, stem: 0,
-  top: 30, foot: 0, meters: {height: 122, wide: 150, slim: [96, 80]},
+  top: 30, foot: 0, meters: {height: 122, wide: 150, slim: [96, 82]},
 };
 const NARROW_BELOW = 640;
 
@@ -53,8 +53,8 @@ function sidesOf({height, narrow}, look, line, floorPlace) {
     ["above", "below", line.y + look.pump + 30 < floorPlace - panel ? line.outY - 8 - dial : 0],
     ["below", "below", floorPlace - panel - line.y - dial],
   ];
-  const best = fits.find(([, , room]) => room >= 26) ?? fits[0];
-  return {dials: best[0], meters: best[1], stem: clamp(best[2], 26, look.stem)};
+  const best = fits.find(([, , room]) => room >= 26) ?? fits.reduce((most, one) => (one[2] > most[2] ? one : most));
+  return {dials: best[0], meters: best[1], stem: clamp(best[2], 8, look.stem)};
 }
 
 /** What of a plant decides the layout: when this text changes, everything is placed anew. */

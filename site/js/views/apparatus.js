@@ -51,12 +51,12 @@ export function control(key, {plant, range = {}, units}, words) {
   const value = of[name] ?? plant.drive.supply_hz;
   const attached = plant.discharge.attached;
   if (key === "valve.opening") {
-    const text = value === 0 ? words("draw-shut") : words("draw-open", {opening: units.full("opening", value, 1)});
+    const text = value === 0 ? words("draw-shut") : words("draw-open", {opening: units.full("opening", value)});
     return {value, low: 0, high: 1, step: 0.01, text, off: !attached};
   }
   if (key === "drive.frequency_hz") {
     const [low, high] = range[key] ?? [5, 75];
-    return {value, low, high, step: 0.5, text: units.full("frequency", value, 10), off: false};
+    return {value, low, high, step: 0.5, text: units.full("frequency", value), off: false};
   }
   const [low, high] = range[key] ?? [of.bottom_m, of.top_m];
   const text = units.full("height", value, high - low);
@@ -77,7 +77,7 @@ function updateParts(parts, plan, model, words) {
   }
   parts.lift.update(lift(plant, units, words));
   parts.valve.update({opening: plant.valve.opening, before: before("valve", "opening"), off: !attached,
-    shown: plant.valve.opening === 0 ? words("draw-shut") : units.full("opening", plant.valve.opening, 1)});
+    shown: plant.valve.opening === 0 ? words("draw-shut") : units.full("opening", plant.valve.opening)});
   parts.drive.update({frequency: plant.drive.frequency_hz ?? plant.drive.supply_hz, supply: plant.drive.supply_hz,
     before: previous ? before("drive", "frequency_hz") ?? before("drive", "supply_hz") : null});
   updateMachines(parts, model, words);
@@ -89,7 +89,7 @@ function updateParts(parts, plan, model, words) {
 export function lift({supply, delivery, discharge}, units, words) {
   const to = Number.isFinite(delivery.outlet_m) && delivery.outlet_m > delivery.surface_m ? delivery.outlet_m : delivery.surface_m;
   const size = to - supply.surface_m;
-  return {from: supply.surface_m, to, visible: discharge.attached, shown: words("draw-lift", {head: units.full("head", size, 10)})};
+  return {from: supply.surface_m, to, visible: discharge.attached, shown: words("draw-lift", {head: units.full("head", size)})};
 }
 
 function updateMachines(parts, {answer, plant, units, turning}, words) {
@@ -98,7 +98,7 @@ function updateMachines(parts, {answer, plant, units, turning}, words) {
   parts.pumps.forEach((pump, i) => {
     const machine = machines[i];
     const speed = machine?.speed ?? 0;
-    const says = machine ? words("draw-pump-state", {speed: units.full("speed", speed, 300)}) : words("draw-no-reading");
+    const says = machine ? words("draw-pump-state", {speed: units.full("speed", speed)}) : words("draw-no-reading");
     pump.update({speed, turns: turning, says});
   });
   Object.values(parts.checks).forEach((check, i) => {

@@ -31,6 +31,7 @@ export function gaugeGeometry({range, value, ghost = null}, r) {
     minor: minor.map((at) => ({at, turn: turn(at)})),
     needle: Number.isFinite(value) ? turn(value) : null,
     ghost: Number.isFinite(ghost) ? turn(ghost) : null,
+    crowded: range.some((end) => Math.abs(end) >= 100),
     zero: range[0] < 0 && range[1] > 0 ? turn(0) : null,
   };
 }
@@ -54,7 +55,7 @@ export function createDial(document, {x, y, r, key}) {
   const ghost = make("path", {class: "dial-ghost", d: `M0,${px(-r + 3)}L-3.5,${px(-r - 4)}L3.5,${px(-r - 4)}Z`});
   const needle = make("path", {class: "dial-needle", d: `M-1.7,${px(0.16 * r)}L1.7,${px(0.16 * r)}L0.5,${px(6 - r)}L-0.5,${px(6 - r)}Z`});
   const reading = make("text", {class: "dial-reading", y: px(0.76 * r)});
-  const unit = make("text", {class: "dial-unit", y: px(-0.27 * r)});
+  const unit = make("text", {class: "dial-unit"});
   const off = make("path", {class: "dial-off"});
   const node = make("g", {class: "dial", transform: `translate(${px(x)},${px(y)})`, role: "meter", "data-reading": key},
     make("circle", {class: "dial-bezel", r}), make("circle", {class: "dial-face", r: px(r - 3)}),
@@ -70,6 +71,7 @@ export function createDial(document, {x, y, r, key}) {
       point(ghost, places.ghost);
       say(reading, data.text);
       say(unit, data.unit);
+      set(unit, "y", px(places.crowded ? -0.17 * r : 0.41 * r)); // long numerals need the room below the hub
       show(off, Boolean(data.off));
       if (data.off) set(off, "d", stopArrow(data.off, r));
       set(node, "class", data.off ? "dial off-scale" : "dial");
@@ -97,7 +99,7 @@ function ticks(make, {major, minor, zero}, r) {
     return make("line", {class: kind, x1: px(a[0]), y1: px(a[1]), x2: px(b[0]), y2: px(b[1])});
   };
   const numeral = ({turn, text}) => {
-    const [x, y] = polar(0, 0, r - 18 - (text.length > 2 ? 2 : 0), turn);
+    const [x, y] = polar(0, 0, r - 18 - Math.max(0, 2.2 * (text.length - 2)), turn);
     return make("text", {class: "dial-numeral", x: px(x), y: px(y + 4)}, text);
   };
   return [

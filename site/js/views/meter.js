@@ -30,7 +30,7 @@ export function createFlowMeter(document, {x, y, width, key}) {
   const pointer = make("path", {class: "meter-pointer", d: `M0,${line - 1}l-6,-9h12z`});
   const ghost = make("path", {class: "meter-ghost", d: `M0,${line - 1}l-6,-9h12z`});
   const label = make("text", {class: "part-label", x: 10, y: 17});
-  const reading = make("tspan", {class: "meter-reading"});
+  const reading = make("tspan", {class: width < 150 ? "meter-reading medium" : "meter-reading"});
   const unit = make("tspan", {class: "meter-unit", dx: 4});
   const digits = make("text", {x: width - 10, y: 24, class: "end"}, reading, unit);
   const node = make("g", {class: "meter", role: "meter", "data-reading": key, transform: `translate(${px(x)},${px(y)})`},
@@ -123,8 +123,8 @@ function roundScale(make, {major, minor}, x, y, r) {
 
 /** A tachometer: digits in a counter window. */
 export function createTachometer(document, {x, y, width, key}) {
-  const reading = el(document, "tspan", {class: "meter-reading small"});
-  const unit = el(document, "tspan", {class: "meter-unit", dx: 3});
+  const reading = el(document, "tspan", {class: `meter-reading ${width < 90 ? "tight" : "small"}`});
+  const unit = el(document, "tspan", {class: "meter-unit", dx: width < 90 ? 2 : 3});
   const node = el(document, "g", {class: "meter", role: "meter", "data-reading": key, transform: `translate(${px(x)},${px(y)})`},
     el(document, "rect", {class: "meter-case", width, height: 28, rx: 3}),
     el(document, "rect", {class: "meter-window", x: 3, y: 3, width: width - 6, height: 22, rx: 2}),

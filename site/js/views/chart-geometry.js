@@ -1,0 +1,77 @@
+// Head over flow: where curves, marks and ticks lie. No DOM.
+
+import {between, decimals, linearScale, roundTicks, roundTop, tickStep} from "../lib/scale.js";
+import {linePath} from "../lib/shape.js";
+import {px} from "../lib/svg.js";
+
+const MARGIN = {left: 46, right: 14, top: 46, bottom: 40};
+const DOTS = 12; // marks along the machine's curve
+
+const largest = (values) => values.reduce((most, value) => (Number.isFinite(value) && value > most ? value : most), -Infinity);
+
+/** Ends of both axes for the answers on the sheet. SI. */
+export function chartDomain(answers, curvesShown = true) {
+  const kept = answers.filter(Boolean);
+  if (!kept.length) return {flow: [0, 0.02], head: [0, 50]};
+  const flow = largest(kept.flatMap(({curves, duty}) => [curves.flow.at(-1), 1.05 * duty.flow]));
+  const asked = kept.flatMap(({curves, duty}) => [curves.load[0], duty.head]).filter(Number.isFinite);
+  const answered = largest(kept.flatMap(({curves, duty}) => [...curves.station, ...curves.machine, 1.05 * duty.head, 1e-3]));
+  const low = Math.min(0, ...(curvesShown ? asked : kept.map(({duty}) => duty.head)));
+  return {flow: [0, flow], head: [low, 1.1 * Math.max(answered, ...asked)]};
+}
+
+/**
+ * Scales and ticks for a sheet, with round ends in shown units.
+ * @param {{width: number, height: number}} size
+ * @param {{flow: [number, number], head: [number, number]}} domain  SI
+ * @param {object} units
+ */
+export function chartAxes({width, height}, domain, units) {
+  const plot = {left: MARGIN.left, right: width - MARGIN.right, top: MARGIN.top, bottom: height - MARGIN.bottom};
+  const across = axis("flow", domain.flow, [plot.left, plot.right], Math.max(3, Math.round(width / 75)), units, false);
+  const up = axis("head", domain.head, [plot.bottom, plot.top], Math.max(3, Math.round(height / 60)), units, true);
+  return {plot, x: across.scale, y: up.scale, xTicks: across.ticks, yTicks: up.ticks, flow: across.ends, head: up.ends};
+}
+
+function axis(quantity, ends, places, count, units, rounded) {
+  const shown = ends.map((end) => units.value(quantity, end));
+  const [low, high] = rounded ? roundTop(...shown, count) : shown;
+  const shownScale = linearScale([low, high], places);
+  const digits = decimals(tickStep(low, high, count));
+  const ticks = roundTicks(low, high, count).map((at) => ({place: shownScale(at), text: at.toFixed(digits).replace("-", "−")}));
+  const si = [low, high].map((end) => units.si(quantity, end));
+  return {scale: linearScale(si, places), ticks, ends: si};
+}
+
+/** Path of one curve; a column of nulls after its first value is a wall, such as a shut valve. */
+export function curvePath({flow, heads}, {x, y, plot}) {
+  if (heads.length > 1 && heads.slice(1).every((head) => !Number.isFinite(head))) {
+    const foot = Number.isFinite(heads[0]) ? y(heads[0]) : plot.bottom;
+    return `M${px(x(flow[0]))},${px(foot)}V${px(plot.top)}`;
+  }
+  return linePath(flow.map((at, i) => (Number.isFinite(heads[i]) ? [x(at), y(heads[i])] : [NaN, NaN])));
+}
+
+/** Dots along the machine's curve, at even flows. */
+export function dotsPath({flow, heads}, {x, y}) {
+  const end = flow.at(-1);
+  let path = "";
+  for (let i = 0; i <= DOTS; i++) {
+    const at = (end * i) / DOTS;
+    const head = between(flow, heads, at);
+    if (head !== null) path += `M${px(x(at))},${px(y(head))}h.01`;
+  }
+  return path;
+}
+
+/** What both curves say at a flow. SI; null where a curve does not reach. */
+export function readAt({flow, load, station}, at) {
+  return {flow: at, asked: between(flow, load, at), answered: between(flow, station, at)};
+}
+
+/** Where the words beside the duty point fit: on the side with more room. */
+export function dutyWords(point, {plot}) {
+  const left = point[0] > (plot.left + plot.right) / 2;
+  const low = point[1] < plot.top + 28;
+  return {x: point[0] + (left ? -12 : 12), y: point[1] + (low ? 22 : -24), anchor: left ? "end" : "start"};
+}

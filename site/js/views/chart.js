@@ -1,0 +1,113 @@
+// The head–flow chart: what the load asks, what the machine answers, and where they meet.
+
+import {createFigure, hostSize} from "../lib/figure.js";
+import {el, px, say, set, setAll, show} from "../lib/svg.js";
+import {chartAxes, chartDomain, curvePath, dotsPath, dutyWords} from "./chart-geometry.js";
+import {createReadout} from "./chart-readout.js";
+
+let drawings = 0;
+
+/**
+ * @param {HTMLElement} host
+ * @param {{document: Document, words: function}} deps
+ * @returns {{update: (model: object) => void, remove: () => void}}
+ */
+export function create(host, {document, words}) {
+  return createFigure(host, document, "chart", {
+    size: () => hostSize(host, document, {width: 328, height: 330, least: [240, 250]}),
+    build: (svg, _, size) => build(svg, size, document, words),
+  });
+}
+
+function build(svg, size, document, words) {
+  const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
+  const clip = `chart-${++drawings}`;
+  const {plot} = chartAxes(size, {flow: [0, 1], head: [0, 1]}, {value: (_, v) => v, si: (_, v) => v});
+  const line = (kind) => make("path", {class: kind});
+  const parts = {
+    grid: make("g"), guides: line("duty-guide"), oldLoad: line("ghost-curve ghost-load"), oldMachine: line("ghost-curve"),
+    load: line("load-curve"), single: line("single-curve"), machine: line("machine-curve"), dots: line("machine-dots"),
+    before: make("circle", {class: "duty-before", r: 5.5}), duty: make("circle", {class: "duty", r: 5.5}),
+    dutyHead: make("text", {class: "duty-text"}), dutyFlow: make("text", {class: "duty-text"}),
+    xTitle: make("text", {class: "axis-title end", x: plot.right, y: size.height - 6}),
+    yTitle: make("text", {class: "axis-title", x: 6, y: plot.top - 10}),
+    legend: buildLegend(make, words), readout: createReadout(svg, document, plot, words),
+  };
+  svg.append(
+    make("clipPath", {id: clip}, make("rect", {x: plot.left, y: plot.top - 3, width: plot.right - plot.left + 3, height: plot.bottom - plot.top + 4})),
+    parts.grid, make("path", {class: "axis", d: `M${plot.left},${plot.top}V${plot.bottom}H${plot.right}`}), parts.xTitle, parts.yTitle,
+    make("g", {"clip-path": `url(#${clip})`}, parts.guides, parts.oldLoad, parts.oldMachine, parts.single, parts.load, parts.machine, parts.dots),
+    parts.before, parts.duty, parts.dutyFlow, parts.dutyHead, parts.legend.node, parts.readout.node);
+  set(svg, "role", "group");
+  return {update: (model) => update(svg, parts, model, size, words)};
+}
+
+function buildLegend(make, words) {
+  const load = make("text", {class: "legend-load", x: 40, y: 16}, words("draw-load-curve"));
+  const machine = make("g", {transform: "translate(128,0)"},
+    make("path", {class: "machine-curve", d: "M0,12h28"}), make("path", {class: "machine-dots", d: "M7,12h.01M21,12h.01"}),
+    make("text", {class: "legend-machine", x: 34, y: 16}, words("draw-machine-curve")));
+  return {node: make("g", {class: "legend"}, make("path", {class: "load-curve", d: "M6,12h28"}), load, machine)};
+}
+
+function update(svg, parts, model, size, words) {
+  const {answer, previous, units, curves = true} = model;
+  const axes = chartAxes(size, chartDomain([answer, previous], curves), units);
+  updateAxes(parts, axes, units, svg.ownerDocument);
+  updateCurves(parts, axes, answer, previous, curves);
+  updateDuty(parts, axes, model, words);
+  show(parts.legend.node, curves);
+  parts.readout.update(axes, curves ? answer : null, units);
+  set(svg, "aria-label", answer ? words("draw-chart-says", {
+    flow: units.full("flow", answer.duty.flow), head: units.full("head", answer.duty.head),
+  }) : words("draw-chart-empty"));
+}
+
+function updateAxes({grid, xTitle, yTitle}, {plot, xTicks, yTicks}, units, document) {
+  const key = [...xTicks, ...yTicks].map(({place, text}) => `${text}@${px(place)}`).join();
+  if (key !== grid.drawnFor) {
+    grid.drawnFor = key;
+    const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
+    grid.replaceChildren(
+      ...yTicks.map(({place}) => make("line", {class: "grid-line", x1: plot.left, x2: plot.right, y1: px(place), y2: px(place)})),
+      ...xTicks.map(({place}) => make("line", {class: "axis", x1: px(place), x2: px(place), y1: plot.bottom, y2: plot.bottom + 5})),
+      ...yTicks.map(({place, text}) => make("text", {class: "tick-text end", x: plot.left - 6, y: px(place + 4)}, text)),
+      ...xTicks.map(({place, text}) => make("text", {class: "tick-text middle", x: px(place), y: plot.bottom + 17}, text)));
+  }
+  say(xTitle, units.symbol("flow"));
+  say(yTitle, units.symbol("head"));
+}
+
+function updateCurves(parts, axes, answer, previous, shown) {
+  const {load, single, machine, dots, oldLoad, oldMachine} = parts;
+  for (const node of [load, machine, dots]) show(node, shown && Boolean(answer));
+  for (const node of [oldLoad, oldMachine]) show(node, shown && Boolean(previous));
+  const two = shown && answer?.state.machines.length > 1;
+  show(single, Boolean(two));
+  if (answer && shown) {
+    const {flow} = answer.curves;
+    set(load, "d", curvePath({flow, heads: answer.curves.load}, axes));
+    set(machine, "d", curvePath({flow, heads: answer.curves.station}, axes));
+    set(dots, "d", dotsPath({flow, heads: answer.curves.station}, axes));
+    if (two) set(single, "d", curvePath({flow, heads: answer.curves.machine}, axes));
+  }
+  if (previous && shown) {
+    set(oldLoad, "d", curvePath({flow: previous.curves.flow, heads: previous.curves.load}, axes));
+    set(oldMachine, "d", curvePath({flow: previous.curves.flow, heads: previous.curves.station}, axes));
+  }
+}
+
+function updateDuty({duty, before, guides, dutyFlow, dutyHead}, axes, {answer, previous, units}, words) {
+  for (const node of [duty, guides, dutyFlow, dutyHead]) show(node, Boolean(answer));
+  show(before, Boolean(previous));
+  if (previous) setAll(before, {cx: px(axes.x(previous.duty.flow)), cy: px(axes.y(previous.duty.head))});
+  if (!answer) return;
+  const [x, y] = [axes.x(answer.duty.flow), axes.y(answer.duty.head)];
+  setAll(duty, {cx: px(x), cy: px(y)});
+  set(guides, "d", `M${axes.plot.left},${px(y)}H${px(x)}V${axes.plot.bottom}`);
+  const place = dutyWords([x, y], axes);
+  setAll(dutyFlow, {x: px(place.x), y: px(place.y), "text-anchor": place.anchor});
+  setAll(dutyHead, {x: px(place.x), y: px(place.y + 16), "text-anchor": place.anchor});
+  say(dutyFlow, units.full("flow", answer.duty.flow));
+  say(dutyHead, units.full("head", answer.duty.head));
+}

@@ -1,0 +1,81 @@
+// The load as blocks of head, and the machine's answer, equally tall. No DOM.
+
+import {linearScale, roundTop} from "../lib/scale.js";
+import {spread} from "../lib/shape.js";
+
+/** The order of the blocks, from the floor up. */
+export const BLOCKS = ["lift", "vessel-pressure", "suction-line", "pipe", "fittings", "valve", "jet"];
+
+/** Blocks less than this part of the sheet get no label of their own. */
+const LABELLED = 0.001;
+const FOOT = 66; // [px] room below for the account of the answer
+
+/**
+ * Pile blocks up so that their top is their sum. What relieves the machine
+ * (a negative block) goes down from zero first; what burdens it climbs from there.
+ *
+ * @param {{block: string, head: number}[]} stack
+ * @returns {{block: string, head: number, from: number, to: number}[]} in the order of BLOCKS [m]
+ */
+export function pile(stack) {
+  const heads = new Map(stack.map(({block, head}) => [block, head]));
+  const known = BLOCKS.filter((block) => heads.has(block)).map((block) => ({block, head: heads.get(block)}));
+  let down = 0;
+  const relief = known.filter(({head}) => head < 0).map((one) => ({...one, from: down, to: (down += one.head)}));
+  let up = down;
+  const burden = known.filter(({head}) => head >= 0).map((one) => ({...one, from: up, to: (up += one.head)}));
+  return [...relief, ...burden];
+}
+
+/** Ends of the axis of heads: everything fits, and it stays put while a control moves. [m] */
+export function headDomain(answers) {
+  const tops = [1e-3], lows = [0];
+  for (const answer of answers.filter(Boolean)) {
+    const blocks = pile(answer.stack ?? []);
+    const shutOff = (answer.curves?.station ?? []).filter(Number.isFinite);
+    tops.push(answer.balance ?? 0, ...blocks.map(({to}) => to), ...shutOff);
+    lows.push(answer.balance ?? 0, ...blocks.map(({to}) => to));
+  }
+  return roundTop(Math.min(...lows), Math.max(...tops), 5);
+}
+
+/**
+ * Places for a sheet of `width` × `height`.
+ * @param {object} now      {stack, balance, curves}: balance is the machine's answer [m]
+ * @param {object|null} before  the same of the last committed answer
+ */
+export function stackGeometry(now, before, {width, height}) {
+  const domain = headDomain([now, before]);
+  const y = linearScale(domain, [height - FOOT, 40]);
+  const blocks = pile(now?.stack ?? []);
+  const columns = columnsOf(width, blocks.some(({head}) => head < 0));
+  const size = domain[1] - domain[0];
+  const labelled = blocks.filter(({head}) => Math.abs(head) > LABELLED * size);
+  const middles = labelled.map(({from, to}) => (y(from) + y(to)) / 2);
+  const places = spread(middles, 16, 40, height - FOOT - 6);
+  return {
+    y, domain, columns,
+    blocks: blocks.map((one) => ({...one, top: y(Math.max(one.from, one.to)), height: Math.abs(y(one.from) - y(one.to))})),
+    labels: labelled.map((one, i) => ({block: one.block, head: one.head, at: middles[i], y: places[i]})),
+    answer: now ? bar(y, now.balance) : null,
+    ghost: before && Math.abs(before.balance - (now?.balance ?? 0)) > 0.004 * size ? bar(y, before.balance) : null,
+  };
+}
+
+/** Two columns; a load that also relieves has the relieving blocks beside the burdening ones. */
+function columnsOf(width, relieves) {
+  const bar = Math.min(80, Math.max(30, Math.round(0.16 * width)));
+  const gap = Math.round(0.1 * bar) + 3;
+  const right = width - 7;
+  const load = {x: right - 2 * bar - gap, width: bar};
+  const side = relieves ? Math.round(0.36 * bar) : 0;
+  return {
+    machine: {x: right - bar, width: bar}, load,
+    relief: {x: load.x, width: side}, burden: {x: load.x + side, width: bar - side},
+    labels: load.x - 9,
+  };
+}
+
+function bar(y, head) {
+  return {top: y(Math.max(0, head)), bottom: y(Math.min(0, head)), height: Math.abs(y(0) - y(head)), end: y(head)};
+}

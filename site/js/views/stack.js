@@ -1,0 +1,128 @@
+// The load stack: what the load asks for, block by block, beside what the machine answers.
+
+import {createFigure, hostSize} from "../lib/figure.js";
+import {el, px, say, set, setAll, show} from "../lib/svg.js";
+import {createHatches} from "./hatch.js";
+import {BLOCKS, stackGeometry} from "./stack-geometry.js";
+
+/**
+ * @param {HTMLElement} host
+ * @param {{document: Document, words: function}} deps
+ * @returns {{update: (model: object) => void, remove: () => void}}
+ */
+export function create(host, {document, words}) {
+  return createFigure(host, document, "stack", {
+    size: () => hostSize(host, document, {width: 200, height: 330, least: [180, 280]}),
+    build: (svg, _, size) => build(svg, size, document, words),
+  });
+}
+
+function build(svg, size, document, words) {
+  const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
+  const hatches = createHatches(document);
+  const {load, machine, labels} = stackGeometry(null, null, size).columns;
+  const blocks = Object.fromEntries(BLOCKS.map((block) => [block, buildBlock(make, block, hatches, load, labels)]));
+  const parts = {
+    blocks,
+    answer: make("rect", {class: "answer-bar", x: machine.x, width: machine.width}),
+    dots: make("path", {class: "answer-dots"}),
+    ghost: make("path", {class: "stack-ghost"}),
+    zero: make("line", {class: "zero-line", x1: load.x - 8, x2: machine.x + machine.width + 6}),
+    level: make("line", {class: "equal-line", x1: load.x - 6, x2: machine.x + machine.width + 6}),
+    head: make("text", {class: "answer-text end", x: machine.x + machine.width + 6}),
+    balance: buildBalance(make, size, words),
+  };
+  svg.append(hatches.node,
+    make("text", {class: "column-load end", x: Math.min(load.x + load.width / 2 + 15, size.width - 68), y: 16}, words("draw-asks")),
+    make("text", {class: "column-machine end", x: Math.min(machine.x + machine.width / 2 + 28, size.width - 5), y: 16}, words("draw-answers")),
+    ...Object.values(blocks).map(({rect}) => rect), parts.answer, parts.dots, parts.ghost, parts.zero, parts.level,
+    parts.head, ...Object.values(blocks).flatMap(({leader, text}) => [leader, text]), parts.balance.node);
+  set(svg, "role", "img");
+  return {update: (model) => update(svg, parts, model, size, words, {load, machine, labels})};
+}
+
+function buildBlock(make, block, hatches, load, labels) {
+  const name = make("tspan", {class: "block-name"});
+  const value = make("tspan", {class: "block-value", dx: 4});
+  return {
+    rect: make("rect", {class: "load-block", "data-block": block, fill: hatches.fill(block), x: load.x, width: load.width}),
+    leader: make("path", {class: "leader-line"}),
+    text: make("text", {class: "end", x: labels}, name, value), name, value,
+  };
+}
+
+/** The account that always closes: pressure head + height + velocity head = the answer. */
+function buildBalance(make, {width, height}, words) {
+  const right = Math.min(width - 10, 230);
+  const rows = ["draw-pressure-head", "draw-height", "draw-velocity-head"].map((name, i) => {
+    const value = make("text", {class: "balance-value end", x: right, y: height - 38 + 15 * i});
+    return {value, label: make("text", {class: "balance-name", x: 10, y: height - 38 + 15 * i}, `${i ? "+" : "="} ${words(name)}`)};
+  });
+  const rule = make("line", {class: "zero-line faint", x1: 8, x2: right, y1: height - 53, y2: height - 53});
+  return {values: rows.map(({value}) => value), node: make("g", {class: "balance"}, rule, ...rows.flatMap(({value, label}) => [label, value]))};
+}
+
+const essence = (answer) => answer && {stack: answer.stack, balance: answer.state.balance.answer, curves: answer.curves};
+
+function update(svg, parts, {answer, previous, units}, size, words, columns) {
+  const places = stackGeometry(essence(answer), essence(previous), size);
+  const span = places.domain[1] - places.domain[0];
+  const shown = (head) => units.text("head", head, span);
+  const byName = new Map(places.blocks.map((one) => [one.block, one]));
+  const labels = new Map(places.labels.map((one) => [one.block, one]));
+  for (const name of BLOCKS) updateBlock(parts.blocks[name], name, byName.get(name), labels.get(name), places.columns, shown, words);
+  for (const [line, head] of [[parts.zero, 0], [parts.level, answer?.state.balance.answer ?? 0]]) {
+    setAll(line, {y1: px(places.y(head)), y2: px(places.y(head))});
+  }
+  updateAnswer(parts, places, columns, answer ? units.full("head", answer.state.balance.answer, span) : "");
+  updateBalance(parts.balance, answer?.state.balance, shown);
+  set(svg, "aria-label", answer ? describe(answer, units, words, span) : words("draw-no-reading"));
+}
+
+function updateBlock({rect, leader, text, name, value}, block, place, label, {relief, burden, labels}, shown, words) {
+  show(rect, Boolean(place) && place.height > 0);
+  show(text, Boolean(label));
+  show(leader, Boolean(label));
+  const column = place?.head < 0 ? relief : burden;
+  if (place) setAll(rect, {...column, y: px(place.top), height: px(place.height), class: place.head < 0 ? "load-block relief" : "load-block"});
+  if (!label) return;
+  set(text, "y", px(label.y + 4));
+  say(name, words(`draw-block-${block}`));
+  say(value, shown(label.head));
+  set(leader, "d", `M${labels + 3},${px(label.y)}L${column.x - 1},${px(label.at)}`);
+}
+
+function updateAnswer({answer, dots, ghost, level, head}, places, {load, machine}, text) {
+  const bar = places.answer;
+  for (const node of [answer, dots, level, head]) show(node, Boolean(bar));
+  show(ghost, Boolean(places.ghost));
+  if (places.ghost) set(ghost, "d", ghostPath(places.ghost, load, machine));
+  if (!bar) return;
+  setAll(answer, {y: px(bar.top), height: px(bar.height)});
+  set(dots, "d", dotRows(machine, bar));
+  say(head, text);
+  set(head, "y", px(bar.end < places.y(0) ? bar.end - 6 : bar.end + 16));
+}
+
+/** Dots down the middle of the answer's bar: the machine's mark, also without colour. */
+function dotRows({x, width}, {top, bottom}) {
+  let path = "";
+  for (let y = bottom - 9; y > top + 6; y -= 16) path += `M${px(x + width / 2)},${px(y)}h.01`;
+  return path;
+}
+
+/** Outlines of both columns at the last committed answer. */
+function ghostPath({top, bottom}, load, machine) {
+  return [load, machine].map(({x, width}) => `M${x},${px(bottom)}V${px(top)}H${x + width}V${px(bottom)}`).join("");
+}
+
+function updateBalance({values}, balance, shown) {
+  const heads = balance ? [balance.pressure_head, balance.height, balance.velocity_head] : [];
+  values.forEach((node, i) => say(node, balance ? shown(heads[i]) : "–"));
+}
+
+/** The whole picture in a sentence. */
+function describe({stack, state}, units, words, span) {
+  const blocks = stack.filter(({head}) => head !== 0).map(({block, head}) => `${words(`draw-block-${block}`)} ${units.full("head", head, span)}`);
+  return words("draw-stack-says", {blocks: blocks.join(", "), head: units.full("head", state.balance.answer, span)});
+}

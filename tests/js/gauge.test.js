@@ -1,0 +1,57 @@
+// Dials and scales.
+import assert from "node:assert/strict";
+import {test} from "node:test";
+import {createGauge, gaugeGeometry, numeralCount} from "../../site/js/views/gauge.js";
+import {scaleMarks} from "../../site/js/views/meter.js";
+import {everyNode, fakeDocument, fakeHost} from "./fake-document.js";
+
+test("the needle turns in proportion to the reading", () => {
+  const turn = (value) => gaugeGeometry({range: [0, 6], value}, 48).needle;
+  assert.deepEqual([turn(0), turn(3), turn(6)], [-125, 0, 125]);
+});
+
+test("the needle rests against its stop beyond the scale", () => {
+  assert.equal(gaugeGeometry({range: [0, 6], value: 9}, 48).needle, 125);
+});
+
+test("a dial without a reading has no needle and no ghost", () => {
+  const {needle, ghost} = gaugeGeometry({range: [0, 6], value: null, ghost: null}, 48);
+  assert.deepEqual([needle, ghost], [null, null]);
+});
+
+test("a dial that reaches below zero marks its zero", () => {
+  assert.equal(gaugeGeometry({range: [-1, 1], value: 0}, 48).zero, 0);
+  assert.equal(gaugeGeometry({range: [0, 6], value: 0}, 48).zero, null);
+});
+
+test("longer numerals are fewer, so that they do not touch", () => {
+  assert.ok(numeralCount([0, 6000], 48) < numeralCount([0, 6], 48));
+});
+
+test("every numeral of a dial stands at a round value within its ends", () => {
+  for (const range of [[0, 6], [-1, 1.5], [0, 87], [-14.5, 21.8], [0, 600], [0, 1e4]]) {
+    const {major} = gaugeGeometry({range, value: 0}, 48);
+    assert.ok(major.length >= 2, `${range}`);
+    for (const {at} of major) assert.ok(at >= range[0] && at <= range[1]);
+  }
+});
+
+test("a straight scale runs from end to end", () => {
+  const {at, major} = scaleMarks([0, 100], [14, 150], 136);
+  assert.deepEqual([at(0), at(50), at(100), at(150)], [14, 82, 150, 150]);
+  assert.ok(major.length >= 2);
+});
+
+test("a stand-alone dial says its reading in words and reuses its nodes", () => {
+  const document = fakeDocument();
+  const host = fakeHost(document, 120);
+  const gauge = createGauge(host, {document});
+  const data = {label: "Discharge", unit: "bar", range: [0, 6], value: 3, text: "3.00", off: null, says: "3.00 bar"};
+  gauge.update(data);
+  const before = everyNode(host);
+  gauge.update({...data, value: 4, text: "4.00", says: "4.00 bar"});
+  const meter = everyNode(host).find((node) => node.getAttribute?.("role") === "meter");
+  assert.equal(meter.getAttribute("aria-valuetext"), "4.00 bar");
+  assert.equal(meter.getAttribute("aria-valuenow"), "4");
+  assert.deepEqual(everyNode(host), before);
+});

@@ -1,0 +1,146 @@
+// The load stack, the head-flow chart and the head along the path.
+import assert from "node:assert/strict";
+import {test} from "node:test";
+import {createUnits} from "../../site/js/units.js";
+import * as chart from "../../site/js/views/chart.js";
+import {chartAxes, chartDomain, curvePath, readAt} from "../../site/js/views/chart-geometry.js";
+import {keyed} from "../../site/js/views/chart-readout.js";
+import * as path from "../../site/js/views/path.js";
+import {pathGeometry, pathPlaces} from "../../site/js/views/path-geometry.js";
+import * as stack from "../../site/js/views/stack.js";
+import {pile, stackGeometry} from "../../site/js/views/stack-geometry.js";
+import {sampleAnswer, samplePlant} from "./drawing-sample.js";
+import {everyNode, fakeDocument, fakeHost} from "./fake-document.js";
+
+const units = createUnits("m3h-bar-m", "en");
+const words = (id, args) => (args ? `${id} ${Object.values(args).join(" ")}` : id);
+const SIZE = {width: 300, height: 330};
+const near = (got, wanted, within = 1e-6) => assert.ok(Math.abs(got - wanted) <= within, `${got}, not ${wanted}`);
+
+test("the pile's top is the sum of its blocks, also with blocks that relieve", () => {
+  for (const heads of [[12, 0, 1, 3, 1, 8], [-14, -5, 1, 4, 1, 20], [-30, 0, 1, 2, 1, 0]]) {
+    const names = ["lift", "vessel-pressure", "suction-line", "pipe", "fittings", "valve"];
+    const blocks = pile(heads.map((head, i) => ({block: names[i], head})));
+    near(blocks.at(-1).to, heads.reduce((a, b) => a + b));
+    for (const {head, from, to} of blocks) near(to - from, head);
+  }
+});
+
+test("blocks touch without gaps, relief downward from zero first", () => {
+  const blocks = pile([{block: "lift", head: -5}, {block: "pipe", head: 3}, {block: "valve", head: 4}]);
+  assert.deepEqual(blocks.map(({block, from, to}) => [block, from, to]), [["lift", 0, -5], ["pipe", -5, -2], ["valve", -2, 2]]);
+});
+
+test("load and answer end at the same height on the sheet", () => {
+  const heads = [{block: "lift", head: 12}, {block: "valve", head: 8}];
+  const {blocks, answer} = stackGeometry({stack: heads, balance: 20, curves: {station: [40, 30]}}, null, SIZE);
+  near(blocks.at(-1).top, answer.top);
+  near(blocks[0].top + blocks[0].height, answer.bottom);
+});
+
+test("the axis holds still while the answer moves below the shut-off head", () => {
+  const domain = (balance) => stackGeometry({stack: [], balance, curves: {station: [40, 30]}}, null, SIZE).domain;
+  assert.deepEqual(domain(12), domain(39));
+});
+
+test("the stack hides the ghost of an answer that is the same", () => {
+  const one = {stack: [{block: "lift", head: 12}], balance: 12, curves: {station: [40]}};
+  assert.equal(stackGeometry(one, one, SIZE).ghost, null);
+  assert.ok(stackGeometry(one, {...one, balance: 20}, SIZE).ghost);
+});
+
+test("chart axes hold the curves, the duty point and a load below zero", () => {
+  const answer = sampleAnswer();
+  answer.curves.load = answer.curves.load.map((head) => head - 20);
+  const {flow, head} = chartDomain([answer, null]);
+  assert.deepEqual(flow, [0, 0.02]);
+  assert.ok(head[0] <= -8 && head[1] >= 40);
+});
+
+test("hidden curves ask for no room below zero", () => {
+  const answer = sampleAnswer();
+  answer.curves.load = answer.curves.load.map((head) => head - 20);
+  assert.equal(chartDomain([answer], false).head[0], 0);
+});
+
+test("ticks stand at round numbers of the shown unit", () => {
+  const {xTicks, yTicks} = chartAxes(SIZE, {flow: [0, 0.02], head: [0, 44]}, createUnits("gpm-psi-ft", "en"));
+  for (const {text} of [...xTicks, ...yTicks]) assert.match(text, /^\d+0$|^0$|^\d+5$/);
+});
+
+test("a curve breaks where the load has no value, and a shut valve is a wall", () => {
+  const axes = chartAxes(SIZE, {flow: [0, 3], head: [0, 10]}, units);
+  assert.equal(curvePath({flow: [0, 1, 2, 3], heads: [1, 2, null, 3]}, axes).match(/M/g).length, 2);
+  assert.match(curvePath({flow: [0, 1, 2], heads: [4, null, null]}, axes), /^M[\d.]+,[\d.]+V[\d.]+$/);
+});
+
+test("the readout says what both curves hold at a flow", () => {
+  const curves = {flow: [0, 1], load: [10, 20], station: [40, 20]};
+  assert.deepEqual(readAt(curves, 0.5), {flow: 0.5, asked: 15, answered: 30});
+  assert.deepEqual(readAt({...curves, load: [10, null]}, 0.5), {flow: 0.5, asked: null, answered: 30});
+});
+
+test("keys move the readout and stop at the chart's ends", () => {
+  assert.equal(keyed("End", 0.2, [0, 1]), 1);
+  assert.equal(keyed("ArrowLeft", 0, [0, 1]), 0);
+  near(keyed("ArrowRight", 0.5, [0, 1]), 0.52);
+  assert.equal(keyed("x", 0.5, [0, 1]), null);
+});
+
+test("places along the path rise from edge to edge, also where a step has no length", () => {
+  const places = pathPlaces([{distance: 0}, {distance: 4}, {distance: 4}, {distance: 124}]);
+  assert.equal(places[0], 0);
+  near(places.at(-1), 1);
+  places.slice(1).forEach((at, i) => assert.ok(at > places[i]));
+});
+
+test("the pressure line meets the surface of an open vessel", () => {
+  const {path: points, liquid} = sampleAnswer().state;
+  const drawn = pathGeometry({path: points, density: liquid.density}, null, units, {width: 540, height: 200});
+  const end = (d) => d.split("L").at(-1);
+  assert.equal(end(drawn.grade), end(drawn.pipe));
+  assert.equal(end(drawn.grade), end(drawn.head));
+});
+
+test("an undefined pressure leaves a gap and no broken number", () => {
+  const {path: points} = sampleAnswer().state;
+  const holed = points.map((one, i) => (i === 2 ? {...one, head: null, pressure: null} : one));
+  const drawn = pathGeometry({path: holed, density: 1000}, null, units, {width: 540, height: 200});
+  for (const d of [drawn.head, drawn.grade, drawn.between, drawn.machine]) assert.ok(!d.includes("NaN"));
+});
+
+for (const [name, view] of Object.entries({stack, chart, path})) {
+  const draw = (model) => {
+    const document = fakeDocument();
+    const host = fakeHost(document, 300, 330);
+    const drawing = view.create(host, {document, words, units, send() {}});
+    drawing.update(model);
+    return {host, drawing};
+  };
+  const model = (more) => ({plant: samplePlant(), answer: sampleAnswer(), previous: null, units, words, ...more});
+
+  test(`the ${name} draws before there is an answer, and says so`, () => {
+    const {host} = draw(model({answer: null}));
+    const svg = host.childNodes[0];
+    assert.match(svg.getAttribute("aria-label"), /draw-no-reading|draw-chart-empty/);
+    assert.equal(svg.getAttribute("data-origin"), "none");
+  });
+
+  test(`the ${name} writes no broken number for any answer`, () => {
+    const still = sampleAnswer(samplePlant(), {flow: 0, head: 40});
+    still.curves.load = still.curves.load.map((head, i) => (i ? null : head));
+    for (const answer of [sampleAnswer(), still, sampleAnswer(samplePlant({"pump.arrangement": "side-by-side"}))]) {
+      const {host} = draw(model({answer, previous: sampleAnswer()}));
+      const texts = everyNode(host).flatMap((node) => [...(node.attributes?.values() ?? []), node.text ?? ""]);
+      assert.ok(!texts.some((text) => /NaN|Infinity|undefined/.test(text)), texts.find((text) => /NaN|Infinity|undefined/.test(text)));
+    }
+  });
+
+  test(`the ${name} reuses its nodes for a new answer`, () => {
+    const {host, drawing} = draw(model());
+    const before = everyNode(host);
+    drawing.update(model({answer: sampleAnswer(samplePlant(), {flow: 0.0101, head: 29.9})}));
+    const after = everyNode(host);
+    assert.ok(after.length === before.length && after.every((node, i) => node === before[i]));
+  });
+}
