@@ -50,7 +50,7 @@ export function createActions({store, rig, engine, kept, page, paint, views}) {
     const {state} = store;
     kept.set("state", state);
     kept.set("units", state.view.units ?? FIRST_PRESET);
-    page.saved = kept.lasting;
+    Object.assign(page, {saved: kept.lasting, linkTrouble: null});
     writeAddress(state);
   }
 

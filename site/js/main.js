@@ -11,7 +11,7 @@ import {FIRST_PRESET, createUnits} from "./units.js";
 import {createViews} from "./views.js";
 import {fetchWords, fillWords} from "./words.js";
 
-const DEFAULT_PLANT = "wash-line";
+const DEFAULT_PLANT = "rinse-transfer";
 
 const kept = createKept();
 const [words, first, linked] = await Promise.all([
@@ -23,9 +23,9 @@ fillWords(document, words);
 
 let due = false; // a painting is asked for
 let units = null; // those of the state
-const page = {picked: "valve.opening", paused: false, boot: {stage: "runtime"}, trouble: null, saved: kept.lasting};
+const page = {picked: "valve.opening", paused: false, boot: {stage: "runtime"}, trouble: null, linkTrouble: null, saved: kept.lasting};
 const store = createStore(stateToStart());
-if (linked instanceof Error) page.trouble = {code: `link-${linked.reason}`};
+if (linked instanceof Error) page.linkTrouble = linkTrouble(linked);
 
 const engine = createEngine(spawnWorker, {onBoot});
 const rig = createRig({engine, store, onChange: paintSoon, onTrouble});
@@ -68,9 +68,13 @@ async function openLink() {
     const next = await decode(location.hash);
     if (next) send({type: "load", state: next});
   } catch (problem) {
-    page.trouble = {code: `link-${problem.reason}`};
+    page.linkTrouble = linkTrouble(problem);
     paintSoon();
   }
+}
+
+function linkTrouble(problem) {
+  return {code: `link-${problem.reason ?? "broken"}`};
 }
 
 function onBoot(boot) {

@@ -39,7 +39,7 @@ export const PRESETS = Object.freeze({
     ...COMMON,
     flow: unit("gpm", GALLON / 60, 0),
     pressure: unit("psi", PSI, 1),
-    head: unit("ft", FOOT, 0),
+    head: unit("ft", FOOT, 1),
     height: unit("ft", FOOT, 1),
     length: unit("ft", FOOT, 0),
     velocity: unit("ft/s", FOOT, 1),

@@ -36,6 +36,7 @@ export function createViews({document, words, units, send, ask}) {
     turning.update(!page.paused);
     curves.update(now.curves);
     host("chart").hidden = !now.curves;
+    host("graphs").classList.toggle("no-curves", !now.curves);
     setText(host("origin"), now.origin === "live" ? "" : words(`origin-${now.origin}`));
     announce(now);
   }
@@ -63,7 +64,7 @@ export function createViews({document, words, units, send, ask}) {
       host("case").hidden = !inCase;
       setText(host("plant-title"), inCase ? "" : (now.plant.title ?? ""));
       document.title = words("page-title", {title: now.plant.title ?? ""});
-      toolbar.update({...about, units: now.units});
+      toolbar.update({...about, inCase, units: now.units});
       status.update(about.page);
       if (inCase) updateCase(now, about);
       else updateRig(now, about);

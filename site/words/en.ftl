@@ -12,11 +12,11 @@ and = { " and " }
 
 ## Headings
 apparatus-title = The plant
-stack-title = Head: asked and answered
+stack-title = Asked and answered
 chart-title = Head over flow
 path-title = Head along the way
 controls-title = Controls
-chips-label = Choose what to change
+chips-label = What to change
 notes-label = What the engine noticed
 
 ## Tools
@@ -40,7 +40,7 @@ switch-curves-off = Show curves
 ## Where the readings come from
 origin-built = Readings computed when this site was built
 origin-none = Dials are blank until Python is ready
-live = Live: every reading is computed here, in your browser.
+live = Live: computed here, in your browser.
 live-not-kept = Live. This browser keeps nothing between visits: use “Share link” to save your rig.
 
 ## The start
@@ -133,7 +133,7 @@ block-valve = the valve
 block-jet = the jet into the open
 
 ## Notes: what it means, and what to mind on a real plant
-note-dead-headed = Nothing flows through { $where }: head { $head }, the shut-off head. The { $shaft_power } at the shaft only heat the liquid inside.
+note-dead-headed = Nothing flows through { $where }; at no flow the head is { $head }, the shut-off head. The { $shaft_power } at the shaft only heat the liquid inside.
     .title = Running against a shut line
     .caution = On a real plant: minutes at most. The liquid heats, seals fail; with both valves shut and running the casing can burst.
 note-beyond-curve = { $where } { $count ->

@@ -37,6 +37,8 @@ export function create(host, {document, words, units, send}) {
     make("div", {class: "chips", role: "group", "aria-label": words("chips-label")}, [...chips.values()]),
   );
 
+  makeRoom(host);
+
   // "own" goes back to the pump in the file: an edit that is left out
   function sendPump(action) {
     const own = action.edits?.["pump.model"] === OWN;
@@ -75,4 +77,15 @@ function choiceOf(control, value, {own}, catalogue) {
   const current = value ?? OWN;
   const offered = own || !options.includes(current) ? [...new Set([own ? OWN : current, ...options])] : options;
   return {value: current, options: offered, titles};
+}
+
+/** Tell the style sheet how tall the tray is, so that the page above it ends where the tray begins. */
+function makeRoom(tray) {
+  const root = tray.ownerDocument.documentElement;
+  const measure = () => {
+    const fixed = getComputedStyle(tray).position === "fixed";
+    root.style.setProperty("--tray", fixed ? `${tray.offsetHeight}px` : "0px");
+  };
+  new ResizeObserver(measure).observe(tray);
+  addEventListener("resize", measure);
 }

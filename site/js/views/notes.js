@@ -1,8 +1,18 @@
 // What the engine noticed, worded, each with its caution where one belongs.
 import {h} from "./dom.js";
 
-/** Notes that come with a caution for the real plant. */
-const CAUTIONS = new Set(["dead-headed", "reverse-flow", "overload", "below-vapour-pressure", "npsh-short", "line-off"]);
+/** What is most urgent comes first; `caution` says whether the real plant needs a warning. */
+const KINDS = [
+  {kind: "line-off", caution: true},
+  {kind: "dead-headed", caution: true},
+  {kind: "reverse-flow", caution: true},
+  {kind: "overload", caution: true},
+  {kind: "npsh-short", caution: true},
+  {kind: "below-vapour-pressure", caution: true},
+  {kind: "beyond-curve", caution: false},
+  {kind: "pressure-undefined", caution: false},
+  {kind: "more-than-one-state", caution: false},
+];
 
 export function create(host, {document, words}) {
   const make = (...parts) => h(document, ...parts);
@@ -32,16 +42,13 @@ export function create(host, {document, words}) {
 /** The notes as words; equal notes on both pumps are said once. No DOM. */
 export function noteEntries({answer, units, words}) {
   if (!answer) return [];
-  const kinds = new Map(); // kind → first note, and everywhere it holds
-  for (const note of answer.notes) {
-    const known = kinds.get(note.kind);
-    if (known) known.places.push(note.where);
-    else kinds.set(note.kind, {...note, places: [note.where]});
-  }
-  return [...kinds.values()].filter(({kind}) => words.has(`note-${kind}`)).map((note) => entry(note, answer, units, words));
+  return KINDS.flatMap(({kind, caution}) => {
+    const all = answer.notes.filter((note) => note.kind === kind);
+    return all.length ? [entry({...all[0], caution, places: all.map(({where}) => where)}, answer, units, words)] : [];
+  });
 }
 
-function entry({kind, places, facts}, answer, units, words) {
+function entry({kind, caution, places, facts}, answer, units, words) {
   const pumps = answer.state.machines.length;
   const named = (place) => (words.has(`place-${place}`) ? words(`place-${place}`, {pumps}) : place);
   const args = {where: places.map(named).join(words("and")), count: places.length, ...worded(facts, units)};
@@ -49,7 +56,7 @@ function entry({kind, places, facts}, answer, units, words) {
     kind,
     title: words(`note-${kind}.title`, args),
     text: capital(words(`note-${kind}`, args), words.locale),
-    caution: CAUTIONS.has(kind) ? words(`note-${kind}.caution`, args) : null,
+    caution: caution ? words(`note-${kind}.caution`, args) : null,
   };
 }
 

@@ -85,7 +85,7 @@ export function create(host, {document, words, send}) {
     show(catalogue) {
       problem.replaceChildren();
       plants.replaceChildren(...catalogue.plants.map((plant) => offer(plant, "plant")));
-      cases.replaceChildren(...catalogue.cases.map(({id, title, level}) => offer({id, title, about: level}, "case")));
+      cases.replaceChildren(...catalogue.cases.map(({id, title, level}) => offer({id, title, about: words(`case-level-${level}`)}, "case")));
       host.showModal();
     },
     close: () => host.open && host.close(),

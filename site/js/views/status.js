@@ -12,7 +12,8 @@ export function create(host, {document, words, send}) {
   host.append(box);
 
   return {
-    update({boot, trouble, saved}) {
+    update({boot, trouble: broken, linkTrouble, saved}) {
+      const trouble = broken ?? linkTrouble;
       const said = boot.stage === "ready" ? null : bootLine(boot, words);
       setText(text, said ?? (trouble ? troubleLine(trouble, words) : words(saved ? "live" : "live-not-kept")));
       box.classList.toggle("trouble", boot.stage === "failed" || (!said && Boolean(trouble)));

@@ -22,7 +22,8 @@ export function create(host, {document, words, send}) {
     Object.keys(PRESETS).map((id) => make("option", {value: id}, words(`units-${id}`))),
   );
   const theme = make("button", {type: "button", id: "tool-theme", onclick: () => send({type: "theme"})});
-  const panel = make("div", {class: "more-panel", id: "more-panel"}, button("open", "ask-open"), button("reset", "reset"), units, theme, button("share", "share"));
+  const reset = button("reset", "reset");
+  const panel = make("div", {class: "more-panel", id: "more-panel"}, button("open", "ask-open"), reset, units, theme, button("share", "share"));
   const more = make("button", {
     type: "button", class: "more", id: "tool-more", "aria-label": words("tool-more"), "aria-expanded": "false", "aria-controls": "more-panel",
     onclick: () => fold(panel.classList.contains("unfolded")),
@@ -44,6 +45,7 @@ export function create(host, {document, words, send}) {
 
   return {
     update(model) {
+      for (const each of [undo, redo, reset]) each.hidden = model.inCase; // they belong to the rig
       undo.disabled = !model.canUndo;
       redo.disabled = !model.canRedo;
       if (units.value !== model.units.id) units.value = model.units.id;

@@ -42,9 +42,9 @@ export function why({answer, previous, plant, units, words, origin}) {
 }
 
 /** Which block of the load is the heaviest. */
-function biggest({stack}, units, words) {
+function biggest({stack, state}, units, words) {
   const block = stack.reduce((most, each) => (each.head > most.head ? each : most), stack[0]);
-  if (!block || block.head <= 0) return "";
+  if (!block || block.head <= 0 || block.head > state.station.head) return ""; // others are below zero: no simple part
   return words("why-most", {block: words(`block-${block.block}`), part: units.full("head", block.head)});
 }
 
