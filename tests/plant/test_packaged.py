@@ -63,4 +63,4 @@ def test_the_effective_plant_is_the_same_plant(name: str) -> None:
 def test_changing_what_the_library_gave_changes_nothing_in_the_library() -> None:
     """Files are read once; everyone gets a copy of their own."""
     library.data("plants", "rinse-transfer")["valve"]["opening"] = 0
-    assert library.data("plants", "rinse-transfer")["valve"]["opening"] == 0.6
+    assert library.data("plants", "rinse-transfer")["valve"]["opening"] == 0.75
