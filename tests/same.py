@@ -6,7 +6,6 @@ import re
 from collections.abc import Iterator
 from typing import Any
 
-
 FRACTIONS = {"efficiency": 1.0, "load": 1.0}
 """Scales of quantities that are parts of a whole, however small they happen to be."""
 

@@ -11,7 +11,6 @@ from loadfirst_dev.environment import last_words
 from loadfirst_dev.pins import Pins
 from loadfirst_dev.say import Problem, Progress
 
-
 RETRIES = 3
 
 
