@@ -1,4 +1,4 @@
-"""What shut elements cut off: nodes that nothing defines, and flows that are leakage only."""
+"""What shut elements cut off: nodes whose head nothing defines."""
 
 from __future__ import annotations
 
@@ -39,20 +39,3 @@ def undefined_nodes(
             reached[element.inlet] = reached[element.inlet] | open_here
             reached[element.outlet] = reached[element.outlet] | open_here
     return {node: ~seen for node, seen in reached.items()}
-
-
-def still_branches(equations: Equations, shut: Flags) -> Flags:
-    """Branches that carry leakage only, (B, K).
-
-    Such is a branch with a shut element, and one that meets nothing but such
-    branches at a junction where nothing is put in.
-    """
-    shape = equations.shape
-    still = shut @ shape.size > 0
-    meets = (shape.junction != 0).astype(float)
-    idle = equations.supply == 0
-    for _ in range(len(shape.junctions)):
-        flowing = ~still
-        lone = ((flowing @ meets) == 1) & idle  # one branch is left at this junction: it leads nowhere
-        still = still | (flowing & (lone @ meets.T > 0))
-    return still

@@ -14,7 +14,7 @@ from functools import cached_property
 import numpy as np
 import numpy.typing as npt
 
-from loadfirst.physics.cutoff import shut_columns, still_branches, undefined_nodes
+from loadfirst.physics.cutoff import shut_columns, undefined_nodes
 from loadfirst.physics.equations import Equations
 from loadfirst.physics.law import Array, Flags, Law, pick
 from loadfirst.physics.newton import HEAD_TOLERANCE, Balanced, balance
@@ -86,7 +86,7 @@ class Solution:
     iterations : Newton steps, (B,).
     imbalance : worst imbalance of head and mass, each of its scale; 1 where it gave up, (B,). [-]
     undefined : nodes that only shut elements join to a known head, (B,).
-    still : elements whose flow is but leakage through a shut one, (B,).
+    leaks : whether anything is shut, so that a flow up to some `head scale / SHUT` is its leakage, (B,).
     """
 
     flow: dict[str, Array]
@@ -97,7 +97,7 @@ class Solution:
     iterations: npt.NDArray[np.int64]
     imbalance: Array
     undefined: dict[str, Flags]
-    still: dict[str, Flags]
+    leaks: Flags
 
 
 def solve(network: Network, head_scale: npt.ArrayLike, flow_scale: npt.ArrayLike) -> Solution:
@@ -149,7 +149,7 @@ def _solution(network: Network, equations: Equations, found: Balanced) -> Soluti
     shape = equations.shape
     through = found.flow @ shape.chain.T
     head = _heads(equations, found)
-    undefined, still = _cut_off(network, equations, through, head)
+    undefined, leaks = _cut_off(network, equations, through, head)
     places = {element.name: shape.position[element.name] for element in network.elements}
     return Solution(
         flow={name: through[:, place] for name, place in places.items()},
@@ -160,7 +160,7 @@ def _solution(network: Network, equations: Equations, found: Balanced) -> Soluti
         iterations=found.iterations,
         imbalance=np.nan_to_num(found.imbalance * HEAD_TOLERANCE, nan=1.0, posinf=1.0),
         undefined=undefined,
-        still={name: still[:, place] for name, place in places.items()},
+        leaks=leaks,
     )
 
 
@@ -184,12 +184,11 @@ def _reasons(found: Balanced) -> tuple[str | None, ...]:
 def _cut_off(
     network: Network, equations: Equations, through: Array, nodes: Collection[str]
 ) -> tuple[dict[str, Flags], Flags]:
-    """Undefined nodes, and columns (B, C) that carry leakage only."""
+    """Undefined nodes, and whether anything is shut at all, (B,)."""
     shut = shut_columns(equations, through)
     if not shut.any():
         nothing = np.zeros(len(through), dtype=bool)
-        return dict.fromkeys(nodes, nothing), shut
+        return dict.fromkeys(nodes, nothing), nothing
     shape = equations.shape
     by_name = {element.name: shut[:, shape.position[element.name]] for element in network.elements}
-    undefined = undefined_nodes(network.elements, nodes, network.fixed, by_name)
-    return undefined, still_branches(equations, shut) @ shape.size.T > 0
+    return undefined_nodes(network.elements, nodes, network.fixed, by_name), np.asarray(shut.any(axis=1))

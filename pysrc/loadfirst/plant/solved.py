@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from loadfirst.physics.law import Array
+from loadfirst.physics.law import SHUT, Array
 from loadfirst.physics.liquids import Liquid
 from loadfirst.physics.machine import Running
 from loadfirst.physics.network import Solution, solve
@@ -68,10 +68,16 @@ class OnePlant:
         return float(self._flow[element][self.row])
 
     def flow(self, element: str) -> float:
-        """Flow through an element as it is shown: 0 where it is leakage only, or below `SEEN`. [m³/s]"""
+        """Flow through an element as it is shown: 0 below `least_flow`. [m³/s]"""
         flow = self.exact_flow(element)
-        leaks = self.solved.solution.still[element][self.row]
-        return 0.0 if leaks or abs(flow) < SEEN * self.flow_scale else flow
+        return flow if abs(flow) >= self.least_flow else 0.0
+
+    @property
+    def least_flow(self) -> float:
+        """Least flow that is shown: `SEEN`, or what may leak through two shut elements. [m³/s]"""
+        leakage = 2 * float(self.built.head_scale[self.row]) / SHUT
+        shut = self.solved.solution.leaks[self.row]
+        return max(SEEN * self.flow_scale, leakage if shut else 0.0)
 
     def drop(self, element: str) -> float:
         """Head lost in an element. [m]"""

@@ -46,10 +46,28 @@ def _discharge(one: OnePlant) -> tuple[Block, ...]:
 
 
 def balance(one: OnePlant) -> Balance:
-    """The station's head from pressures, heights and speeds at its two flanges. [m]
+    """The station's head from pressures, heights and speeds at its two flanges.
 
     Both flanges are at the pump's centre; their bores are those of the lines.
+    Where the discharge's pressure is undefined, the solver's guess stands here.
     """
-    answer = one.exact_head("discharge") - one.exact_head("suction")
-    speeds = discharge_velocity_head(one) - suction_velocity_head(one)
-    return Balance(pressure_head=answer - speeds, height=0.0, velocity_head=speeds, answer=answer)
+    slow, fast, centre = suction_velocity_head(one), discharge_velocity_head(one), one.plant.pump.centre_m
+    before = one.weight * (one.exact_head("suction") - centre - slow)
+    after = one.weight * (one.exact_head("discharge") - centre - fast)
+    return total_head(after - before, 0.0, fast - slow, one.weight)
+
+
+def total_head(pressure_rise: float, height: float, velocity_head: float, weight: float) -> Balance:
+    """Total head between two flanges, in its three parts.
+
+    Parameters
+    ----------
+    pressure_rise : from suction to discharge. [Pa]
+    height : of the discharge's tapping above the suction's. [m]
+    velocity_head : v²/2g at the discharge less that at the suction. [m]
+    weight : ρg of the liquid. [N/m³]
+
+    Source: ISO 9906, H = Δp/(ρg) + Δz + Δ(v²)/2g.
+    """
+    pressure_head = pressure_rise / weight
+    return Balance(pressure_head, height, velocity_head, pressure_head + height + velocity_head)

@@ -1,0 +1,135 @@
+"""What holds for every plant, whatever its numbers."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import msgspec
+import numpy as np
+import pytest
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+from tests.strategies import plants
+
+from loadfirst.plant.build import build
+from loadfirst.plant.curves import load_curve, station_curve
+from loadfirst.plant.pumps import ResolvedPlant
+from loadfirst.plant.state import State, true_state, true_states
+
+EXAMPLES = settings(deadline=None, max_examples=60)
+
+
+def change(one: ResolvedPlant, table: str, **keys: Any) -> ResolvedPlant:
+    """The plant with some keys of one table changed."""
+    part = msgspec.structs.replace(getattr(one.plant, table), **keys)
+    return ResolvedPlant(msgspec.structs.replace(one.plant, **{table: part}), one.curve)
+
+
+def slack(state: State) -> float:
+    """What two flows may differ by and yet be the same. [m³/s]"""
+    return 1e-8 * (state.flow_scale + abs(state.flow))
+
+
+def head_slack(one: ResolvedPlant) -> float:
+    """What two heads may differ by and yet be the same. [m]"""
+    return 1e-8 * float(build([one]).head_scale[0])
+
+
+@EXAMPLES
+@given(plants(attached=[True]), st.floats(0, 1), st.floats(0, 1))
+def test_shutting_a_valve_never_raises_the_flow_through_it(one: ResolvedPlant, a: float, b: float) -> None:
+    """The first lesson of throttling, forward or backward."""
+    tight = true_state(change(one, "valve", opening=min(a, b)))
+    wide = true_state(change(one, "valve", opening=max(a, b)))
+    assert abs(tight.flow) <= abs(wide.flow) + slack(wide)
+
+
+@EXAMPLES
+@given(plants(wild=[0, 1]), st.floats(1, 3))
+def test_a_bigger_pump_never_lowers_the_flow_nor_the_head(one: ResolvedPlant, factor: float) -> None:
+    """On the same load: more flow, and more head wherever the load rises with flow (here never less).
+
+    As long as the pump adds head: dragged out beyond that, a bigger one is the greater brake.
+    """
+    curve = one.curve
+    bigger = msgspec.structs.replace(
+        curve,
+        head_m=tuple(factor * head for head in curve.head_m),
+        power_kw=None if curve.power_kw is None else tuple(factor * power for power in curve.power_kw),
+        motor_kw=factor * curve.motor_kw,
+    )
+    one = change(one, "drive", motor_kw=None)
+    before, after = true_state(one), true_state(ResolvedPlant(one.plant, bigger))
+    assume(min(machine.head for machine in before.machines) >= 0)
+    assert after.flow >= before.flow - slack(after)
+    assert after.station.head >= before.station.head - head_slack(one)
+
+
+@EXAMPLES
+@given(plants(arrangements=["single"]))
+def test_two_equal_pumps_side_by_side_never_give_more_than_twice_the_flow(one: ResolvedPlant) -> None:
+    """A falling curve on a rising load: the second pump always adds less than the first gave."""
+    one = change(one, "check", fitted=True)
+    alone, both = true_state(one), true_state(change(one, "pump", arrangement="side-by-side"))
+    assume(one.plant.discharge.attached)  # with the line off, the single pump's check valve is off too
+    assert alone.flow - slack(alone) <= both.flow <= 2 * alone.flow + slack(both)
+
+
+@EXAMPLES
+@given(plants())
+def test_load_and_station_curves_meet_at_the_answer(one: ResolvedPlant) -> None:
+    """Forcing the answer's flow through the gap, and through the station, gives the answer's head twice."""
+    built, state = build([one]), true_state(one)
+    assume(state.flow > 0)
+    asked, known = load_curve(built, np.array([[state.station.flow]]))
+    answered = station_curve(built, np.array([[state.station.flow]]))
+    near = 1e-7 * float(built.head_scale[0])  # a steep load turns 1e-9 of flow into more head
+    assert known.all()
+    assert asked[0, 0] == pytest.approx(state.station.head, abs=near)
+    assert answered[0, 0] == pytest.approx(state.station.head, abs=near)
+
+
+@EXAMPLES
+@given(plants())
+def test_the_displayed_balance_closes(one: ResolvedPlant) -> None:
+    """Pressure head, height and velocity head add up to the answer; so do the load's blocks."""
+    state = true_state(one)
+    parts = state.balance.pressure_head + state.balance.height + state.balance.velocity_head
+    assert parts == pytest.approx(state.balance.answer, abs=head_slack(one))
+    assert sum(block.head for block in state.stack) == pytest.approx(state.station.head, abs=head_slack(one))
+    assert state.balance.answer == pytest.approx(state.station.head, abs=head_slack(one))
+
+
+@EXAMPLES
+@given(plants())
+def test_what_the_pumps_give_together_is_what_arrives(one: ResolvedPlant) -> None:
+    """Mass balance of the whole plant, in the numbers that are shown."""
+    state = true_state(one)
+    flows = [machine.flow for machine in state.machines]
+    given_by_pumps = sum(flows) if one.plant.pump.arrangement == "side-by-side" else flows[0]
+    assert given_by_pumps == pytest.approx(state.flow, abs=2.1e-5 * state.flow_scale)
+    assert state.station.flow == pytest.approx(state.flow, abs=2.1e-5 * state.flow_scale)
+
+
+@settings(deadline=None, max_examples=15)
+@given(st.lists(plants(), min_size=2, max_size=6))
+def test_a_batch_of_any_shapes_equals_its_plants_one_by_one(some: list[ResolvedPlant]) -> None:
+    """Plants that are solved together know nothing of each other."""
+    for one, together in zip(some, true_states(some), strict=True):
+        alone, heads = true_state(one), head_slack(one)
+        assert together.flow == pytest.approx(alone.flow, abs=slack(alone))
+        assert together.station.head == pytest.approx(alone.station.head, abs=heads)
+        assert [note.kind for note in together.notes] == [note.kind for note in alone.notes]
+
+
+@settings(deadline=None, max_examples=30)
+@given(plants(wild=[0, 3, 10]))
+def test_every_number_of_a_state_is_finite(one: ResolvedPlant) -> None:
+    """JSON has no infinity: the strict encoder takes every state and every curve."""
+    state = true_state(one)
+    assert state.converged
+    numbers = [state.flow, state.synchronous_speed, *msgspec.structs.astuple(state.station)]
+    numbers += [block.head for block in state.stack] + list(msgspec.structs.astuple(state.balance))
+    for part in (*state.machines, *state.nodes.values(), *state.path):
+        numbers += [value for value in msgspec.structs.astuple(part) if isinstance(value, float)]
+    assert np.isfinite(numbers).all()
