@@ -57,7 +57,7 @@ def store() -> Any:
     from loadfirst_dev.pins import read_pins
 
     store = Store(read_pins())
-    store.fetch(store.pins.files)
+    store.fetch([*store.pins.group("site"), *store.pins.group("tests")])
     return store
 
 

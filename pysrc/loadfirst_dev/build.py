@@ -6,15 +6,16 @@ import json
 import os
 from collections.abc import Mapping
 from pathlib import Path
+from typing import Any
 
 from loadfirst_dev import packs, places
 from loadfirst_dev.fetch import Store
 from loadfirst_dev.licences import licences
 from loadfirst_dev.pins import Pins
-from loadfirst_dev.runtime import Runtime, make_runtime
+from loadfirst_dev.runtime import make_runtime
 
 MANIFEST = "runtime/manifest.json"
-FIRST_ANSWER = "first-answer.json"
+FIRST_ANSWER = "first-answer.json"  # the default plant's, and the catalogue
 LICENCES = "licences.txt"
 
 
@@ -23,7 +24,8 @@ def contents(pins: Pins, store: Store) -> dict[str, bytes]:
     store.fetch(pins.group("site"))
     runtime = make_runtime(pins, store)
     made = {f"runtime/{name}": data for name, data in runtime.files.items()}
-    made[FIRST_ANSWER] = first_answer(runtime)
+    made[FIRST_ANSWER] = as_json(runtime.trace.first)
+    made |= {f"cases/{name}.json": as_json(view) for name, view in runtime.trace.cases.items()}
     made[LICENCES] = licences(pins, store).encode()
     return pages() | made
 
@@ -33,10 +35,9 @@ def pages() -> dict[str, bytes]:
     return packs.folder_contents(places.SITE_SOURCE)
 
 
-def first_answer(runtime: Runtime) -> bytes:
-    """The default plant's answer and the catalogue, for a page whose Python is not there yet."""
-    text = json.dumps(runtime.trace.first, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
-    return text.encode() + b"\n"
+def as_json(value: Any) -> bytes:
+    """What the engine said while building, for a page whose Python is not there yet."""
+    return json.dumps(value, ensure_ascii=False, separators=(",", ":"), allow_nan=False).encode() + b"\n"
 
 
 def write(files: Mapping[str, bytes], folder: Path) -> list[str]:

@@ -28,6 +28,7 @@ class Trace:
 
     files: frozenset[str]
     first: Mapping[str, Any]
+    cases: Mapping[str, Any]
 
 
 class Compiler:
@@ -85,7 +86,7 @@ class Compiler:
             return {"result": (folder / "result.json").read_bytes()}
 
         found = json.loads(self.remember(key, make, "Trying the engine in the browser's Python …")["result"])
-        return Trace(frozenset(found["files"]), found["first"])
+        return Trace(frozenset(found["files"]), found["first"], found["cases"])
 
     def run(self, script: str, folder: Path, stdlib: bytes, job: dict[str, Any]) -> None:
         """One run of Node with the runtime laid out in `folder`."""

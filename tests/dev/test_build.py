@@ -112,3 +112,16 @@ def test_what_no_longer_belongs_to_the_site_is_removed(tmp_path: Path) -> None:
     assert sorted(path.name for path in tmp_path.rglob("*")) == ["a.txt"]
     remove_others({}, tmp_path)
     assert list(tmp_path.iterdir()) == []
+
+
+def test_every_case_has_its_opening_ready(built_site: Path) -> None:
+    """Story and prediction can be read before Python is there: exactly what the door would say."""
+    from loadfirst.door.handle import handle
+    from loadfirst.plant import library
+
+    assert library.ids("cases")
+    for name in library.ids("cases"):
+        ask = {"v": 1, "id": 0, "kind": "case", "body": {"case": name, "moves": []}}
+        told = json.loads(handle(json.dumps(ask)))["body"]
+        opening = json.loads((built_site / "cases" / f"{name}.json").read_text(encoding="utf-8"))
+        assert differences(opening, {"protocol": 1, "view": told}, 1e-9) == []

@@ -27,7 +27,7 @@ def main(arguments: list[str]) -> int:
     pins = read_pins()
     python = environment.whole(pins)
     store = Store(pins, runtime=options.runtime)
-    store.fetch(pins.files)
+    store.fetch([*pins.group("site"), *pins.group("tests")])
     if not options.quick:
         browsers.ensure(pins)
     shutil.rmtree(REPORTS, ignore_errors=True)

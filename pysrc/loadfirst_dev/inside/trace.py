@@ -1,7 +1,7 @@
 """Runs in the browser's Python while building: works the door, and tells what that needed.
 
 Its last expression is the result, as JSON: ``files`` that were imported, and
-``first``, what the page shows before its own Python can answer.
+``first`` and ``cases``, what the page shows before its own Python can answer.
 """
 
 import json
@@ -39,7 +39,7 @@ def exercise(catalogue: Any) -> None:
         for edits in EDITS:
             ask("answer", plant=plant["id"], edits=edits)
     for case in catalogue["cases"]:
-        ask("case", case=case["id"], moves=[])
+        play(case["id"])
     for text in PLANT_FILES:
         ask("plant-file", name="own.toml", text=text)
     for plant in (7, "no-such-plant", {"format": 1}):
@@ -48,16 +48,32 @@ def exercise(catalogue: Any) -> None:
         handle(text)
 
 
+def play(case: str) -> None:
+    """A case from a prediction to its verdict, with each of its choices."""
+    begun: list[dict[str, str]] = [{"do": "predict", "says": "up", "suspects": "machine"}]
+    view = ask("case", case=case, moves=begun)["body"]
+    for move in [{"do": "hint"}, {"do": "nonsense"}, *choices(view)]:
+        ask("case", case=case, moves=[*begun, move])
+
+
+def choices(view: Any) -> list[dict[str, str]]:
+    """The verdicts that a case offers, as moves."""
+    return [{"do": "decide", "choice": choice["id"]} for choice in view["choices"]]
+
+
 def first() -> dict[str, Any]:
     """The default plant's answer and the catalogue; a build without them is none."""
     replies = {"catalogue": ask("catalogue"), "answer": ask("answer", plant=DEFAULT, edits={})}
     for reply in replies.values():
         if not reply["ok"]:
             raise SystemExit(f"The engine does not answer: {reply['error']}")
-    return {"default": DEFAULT, **{kind: reply["body"] for kind, reply in replies.items()}}
+    bodies = {kind: reply["body"] for kind, reply in replies.items()}
+    return {"protocol": PROTOCOL, "default": DEFAULT, **bodies}
 
 
 shown = first()
 exercise(shown["catalogue"])
+cases = {case["id"]: ask("case", case=case["id"], moves=[]) for case in shown["catalogue"]["cases"]}
+openings = {name: {"protocol": PROTOCOL, "view": reply["body"]} for name, reply in cases.items()}
 paths = {getattr(module, "__file__", None) for module in list(sys.modules.values())}
-json.dumps({"files": sorted(path for path in paths if path), "first": shown})
+json.dumps({"files": sorted(path for path in paths if path), "first": shown, "cases": openings})
