@@ -7,6 +7,7 @@ export function createActions({store, rig, engine, kept, page, paint, views}) {
   const deeds = {
     preview: ({edits}) => store.preview(edits),
     commit: ({edits}) => keep(() => store.commit(edits)),
+    settle: () => store.live && keep(() => store.commit()),
     cancel: () => store.cancel(),
     undo: () => keep(store.undo),
     redo: () => keep(store.redo),

@@ -35,6 +35,7 @@ const views = createViews({document, words, units: unitsNow(), send, ask: (kind,
 const still = matchMedia("(prefers-reduced-motion: reduce)");
 still.addEventListener("change", paintSoon);
 addEventListener("hashchange", openLink);
+addEventListener("keydown", undoByKey);
 store.subscribe(paintSoon);
 paint();
 rig.ask();
@@ -75,6 +76,14 @@ async function openLink() {
 
 function linkTrouble(problem) {
   return {code: `link-${problem.reason ?? "broken"}`};
+}
+
+/** Ctrl+Z and Ctrl+Shift+Z, except where a person types. */
+function undoByKey(event) {
+  if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "z") return;
+  if (event.target.matches?.("input[type=number], input[readonly]") || store.state.view.place === "case") return;
+  event.preventDefault();
+  send({type: event.shiftKey ? "redo" : "undo"});
 }
 
 function onBoot(boot) {

@@ -60,6 +60,7 @@ export function createStore(first) {
     /** The drag was given up. */
     cancel: () => (pending ? settle("cancel") : state),
     undo() {
+      if (pending) commit(); // a drag under way is the step that is undone
       steps = history.undo(steps);
       return settle("undo");
     },

@@ -34,6 +34,7 @@ export function createViews({document, words, units, send, ask}) {
   function updateRig(now, {page}) {
     for (const view of onRig) view.update(now);
     turning.update(!page.paused);
+    host("slowed").hidden = !now.turning;
     curves.update(now.curves);
     host("chart").hidden = !now.curves;
     host("graphs").classList.toggle("no-curves", !now.curves);

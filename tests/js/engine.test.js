@@ -124,6 +124,16 @@ test("a worker that dies mid-drag is replaced, and the newest ask is the one rep
   assert.ok((await old).reason instanceof Superseded);
 });
 
+test("a worker that reports its own death at work is replaced like one that broke", async () => {
+  const {engine, workers} = setUp();
+  workers[0].ready();
+  const asked = engine.ask("answer", {n: 1});
+  workers[0].say({boot: {stage: "failed", text: "out of memory"}});
+  workers[1].ready();
+  workers[1].reply(workers[1].asks[0], 1);
+  assert.equal(await asked, 1);
+});
+
 test("a dead worker's last words are not heard", async () => {
   const {engine, workers} = setUp();
   workers[0].ready();

@@ -28,6 +28,16 @@ test("a drag that is given up leaves no trace", () => {
   assert.deepEqual(s.state.edits, {});
 });
 
+test("undo in the middle of a drag undoes the drag", () => {
+  const s = store();
+  s.commit({"valve.opening": 0.5});
+  s.preview({"valve.opening": 0.1});
+  s.undo();
+  assert.deepEqual([s.state.edits, s.live], [{"valve.opening": 0.5}, false]);
+  s.redo();
+  assert.deepEqual(s.state.edits, {"valve.opening": 0.1});
+});
+
 test("letting go where one began is no step", () => {
   const s = store();
   s.commit({"valve.opening": 0.5});

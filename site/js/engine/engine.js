@@ -56,6 +56,7 @@ export function createEngine(startWorker, {limits = {}, onBoot = () => {}, timer
   }
 
   function onBootMessage(boot) {
+    if (stage === "ready" && boot.stage === "failed") return restart("crash", boot.text); // it died at work
     if (stage !== "starting") return; // a late word of progress never undoes "ready" or "failed"
     if (boot.stage === "failed") return bootFailed(boot.text, boot.detail);
     if (boot.stage === "ready") {

@@ -3,6 +3,8 @@ import {fromFile, toFile} from "../units.js";
 import {readTyped} from "./control-table.js";
 import {h, setText} from "./dom.js";
 
+const KEYS_APART = 500; // [ms]
+
 /**
  * @param {object} control a row of the control table, kind "slider"
  * @param {object} kit {document, words, send}
@@ -14,14 +16,19 @@ export function createSlider(control, {document, words, send}) {
   const name = words(`control-${id}`);
   const make = (...parts) => h(document, ...parts);
   let model = null;
-  let dragging = false;
+  let dragging = false; // the hand is on it, or keys follow each other closely
+  let held = false; // by a pointer
+  let typing = false; // in the number box, not yet entered
+  let rest = null; // timer: no key has come for a while
 
   const box = make("input", {
     type: "number", inputmode: "decimal", step: "any", id: `${id}-number`, "aria-label": words("control-number", {name}),
     "aria-describedby": `${id}-bad`, onchange: typed, onfocus: pick,
+    oninput: () => (typing = true), onblur: () => (typing = false),
   });
   const unit = make("span", {class: "unit", "aria-hidden": "true"});
-  const slider = make("input", {type: "range", id, "aria-describedby": `${id}-bad`, oninput: moved, onchange: released, onfocus: pick});
+  const slider = make("input", {type: "range", id, "aria-describedby": `${id}-bad`, oninput: moved, onchange: released,
+    onfocus: pick, onpointerdown: () => (held = true), onkeydown: () => (held = false), onblur: settle});
   const bad = make("p", {class: "bad", id: `${id}-bad`, hidden: true});
   const node = make(
     "div", {class: "control", "data-key": key},
@@ -35,9 +42,17 @@ export function createSlider(control, {document, words, send}) {
     send({type: "preview", edits: {[key]: Number(slider.value)}});
   }
 
+  /** A pointer that lets go ends the step; keys end it when none has followed for a while. */
   function released() {
-    dragging = false;
-    send({type: "commit", edits: {[key]: Number(slider.value)}});
+    clearTimeout(rest);
+    if (held) return settle();
+    rest = setTimeout(settle, KEYS_APART);
+  }
+
+  function settle() {
+    clearTimeout(rest);
+    if (dragging) send({type: "settle"});
+    dragging = held = false;
   }
 
   function pick() {
@@ -45,6 +60,7 @@ export function createSlider(control, {document, words, send}) {
   }
 
   function typed() {
+    typing = false;
     const {units, range} = model;
     const [low, high] = range[key];
     const toFileUnits = (shown) => toFile(key, units.si(quantity, shown));
@@ -75,6 +91,7 @@ export function createSlider(control, {document, words, send}) {
     const {units, value, range} = model;
     const [low, high] = range[key];
     setAttributes(slider, {min: low, max: high, step});
+    if (!model.live) dragging = false; // undone, or settled elsewhere
     if (!dragging && Number(slider.value) !== value) slider.value = String(value);
     slider.setAttribute("aria-valuetext", units.full(quantity, fromFile(key, value)));
     setText(unit, units.symbol(quantity));
@@ -82,8 +99,7 @@ export function createSlider(control, {document, words, send}) {
     const shownHigh = units.value(quantity, fromFile(key, high));
     setAttributes(box, {min: round(shownLow), max: round(shownHigh)});
     // a sentence of complaint keeps the wrong number in sight until it is mended
-    if (bad.hidden && document.activeElement !== box) box.value = plainNumber(units, quantity, fromFile(key, value));
-    else if (bad.hidden && dragging === false && model.settled) box.value = plainNumber(units, quantity, fromFile(key, value));
+    if (bad.hidden && !typing) box.value = plainNumber(units, quantity, fromFile(key, value));
   }
 
   return {node, update, complain};
