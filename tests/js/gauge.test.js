@@ -42,6 +42,14 @@ test("a straight scale runs from end to end", () => {
   assert.ok(major.length >= 2);
 });
 
+test("a reading of nearly nothing is no broken number to a screen reader", () => {
+  const document = fakeDocument();
+  const host = fakeHost(document, 120);
+  createGauge(host, {document}).update({label: "Discharge", unit: "bar", range: [0, 6], value: -3e-17, text: "0.00", off: null, says: "0.00 bar"});
+  const meter = everyNode(host).find((node) => node.getAttribute?.("role") === "meter");
+  assert.equal(meter.getAttribute("aria-valuenow"), "0");
+});
+
 test("a stand-alone dial says its reading in words and reuses its nodes", () => {
   const document = fakeDocument();
   const host = fakeHost(document, 120);

@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import {test} from "node:test";
 import {createUnits} from "../../site/js/units.js";
 import * as chart from "../../site/js/views/chart.js";
-import {chartAxes, chartDomain, curvePath, readAt} from "../../site/js/views/chart-geometry.js";
+import {chartAxes, chartDomain, curvePath, dutyWords, readAt, sampled} from "../../site/js/views/chart-geometry.js";
 import {keyed} from "../../site/js/views/chart-readout.js";
 import * as path from "../../site/js/views/path.js";
 import {pathGeometry, pathPlaces} from "../../site/js/views/path-geometry.js";
@@ -78,6 +78,15 @@ test("the readout says what both curves hold at a flow", () => {
   const curves = {flow: [0, 1], load: [10, 20], station: [40, 20]};
   assert.deepEqual(readAt(curves, 0.5), {flow: 0.5, asked: 15, answered: 30});
   assert.deepEqual(readAt({...curves, load: [10, null]}, 0.5), {flow: 0.5, asked: null, answered: 30});
+});
+
+test("the words beside the duty point cover neither curve where there is room", () => {
+  const {curves, duty} = sampleAnswer();
+  const axes = chartAxes(SIZE, {flow: [0, 0.02], head: [0, 44]}, units);
+  const drawn = [curves.load, curves.station].flatMap((heads) => sampled({flow: curves.flow, heads}, axes));
+  const {left, top} = dutyWords([axes.x(duty.flow), axes.y(duty.head)], axes, drawn);
+  const under = drawn.filter(([x, y]) => x > left && x < left + 92 && y > top && y < top + 34);
+  assert.equal(under.length, 0);
 });
 
 test("keys move the readout and stop at the chart's ends", () => {

@@ -13,19 +13,19 @@
  * @param {number[]} heights  every height that must lie on the sheet [m]
  * @param {Room[]} rooms      stretches that need a least room
  * @param {number} bottom,top places of the lowest and the highest [px], y grows downward
- * @returns {{y: (h: number) => number, height: (y: number) => number, low: number, high: number, even: boolean}}
+ * @returns {{y: (h: number) => number, height: (y: number) => number, low: number, high: number}}
  */
 export function heightMap(heights, rooms, bottom, top) {
   const knots = knotsOf([...heights, ...rooms.flatMap(({from, to}) => [from, to])]);
   const lengths = knots.slice(1).map((h, i) => h - knots[i]);
   const least = lengths.map((length, i) => leastRoom(knots[i], knots[i + 1], rooms));
-  const {rooms: given, even} = share(lengths, least, bottom - top);
+  const given = share(lengths, least, bottom - top);
   const places = [bottom];
   for (const room of given) places.push(places[places.length - 1] - room);
   return {
     y: (h) => follow(knots, places, h),
     height: (y) => follow([...places].reverse(), [...knots].reverse(), y),
-    low: knots[0], high: knots[knots.length - 1], even,
+    low: knots[0], high: knots[knots.length - 1],
   };
 }
 
@@ -42,7 +42,7 @@ function leastRoom(low, high, rooms) {
 /** Share `total` so that each gets at least its least and the rest goes by length, at one scale. */
 export function share(lengths, least, total) {
   const needed = least.reduce((sum, room) => sum + room, 0);
-  if (needed >= total) return {rooms: least.map((room) => (room * total) / needed), even: false};
+  if (needed >= total) return least.map((room) => (room * total) / needed);
   let [low, high] = [0, total / Math.max(...lengths) + 1e-9]; // [px/m]; the longest alone may fill the sheet
   for (let i = 0; i < 60; i++) {
     const scale = (low + high) / 2;
@@ -50,8 +50,7 @@ export function share(lengths, least, total) {
     if (used > total) high = scale;
     else low = scale;
   }
-  const rooms = lengths.map((length, k) => Math.max(least[k], length * low));
-  return {rooms, even: rooms.every((room, k) => room - lengths[k] * low < 1)};
+  return lengths.map((length, k) => Math.max(least[k], length * low));
 }
 
 /** Straight between knots, and on beyond the ends at the scale of the last stretch. */

@@ -20,7 +20,7 @@ export function sheetSize(hostWidth) {
   const room = hostWidth || 740;
   if (room < NARROW_BELOW) {
     const width = clamp(room, 320, 400);
-    return {width, height: Math.round(320 + 0.75 * width), narrow: true};
+    return {width, height: Math.round(276 + 0.75 * width), narrow: true};
   }
   const width = clamp(room, 700, 900);
   return {width, height: Math.round(0.6 * width), narrow: false};

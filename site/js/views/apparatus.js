@@ -73,7 +73,7 @@ function updateParts(parts, plan, model, words) {
     const span = plant[name].top_m - plant[name].bottom_m;
     parts[name].update({surface, before: before(name, "surface_m"), off: name === "delivery" && !attached,
       text: units[plan.narrow ? "text" : "full"]("height", surface, span),
-      gasText: gas ? units.full("pressure", gas * 1e5, 1e5) : ""});
+      gasText: gas ? units.full("pressure", gas * 1e5) : ""});
   }
   parts.lift.update(lift(plant, units, words));
   parts.valve.update({opening: plant.valve.opening, before: before("valve", "opening"), off: !attached,

@@ -69,9 +69,30 @@ export function readAt({flow, load, station}, at) {
   return {flow: at, asked: between(flow, load, at), answered: between(flow, station, at)};
 }
 
-/** Where the words beside the duty point fit: on the side with more room. */
-export function dutyWords(point, {plot}) {
-  const left = point[0] > (plot.left + plot.right) / 2;
-  const low = point[1] < plot.top + 28;
-  return {x: point[0] + (left ? -12 : 12), y: point[1] + (low ? 22 : -24), anchor: left ? "end" : "start"};
+const WORDS = {width: 92, height: 34}; // [px] two lines beside the duty point
+
+/**
+ * Where the words beside the duty point cover least of the curves.
+ * @param {[number, number]} point   the duty point on the sheet
+ * @param {[number, number][]} drawn points of all curves on the sheet
+ */
+export function dutyWords([x, y], {plot}, drawn) {
+  const places = [[12, -40], [14, 8], [-12, 8], [-12, -40], [26, -22], [-26, 14]].map(([dx, dy]) => ({
+    anchor: dx > 0 ? "start" : "end",
+    left: x + dx - (dx > 0 ? 0 : WORDS.width), top: y + dy, x: x + dx, y: y + dy + 13,
+  }));
+  const inside = ({left, top}) => left >= plot.left && left + WORDS.width <= plot.right + 4 && top >= plot.top - 6 && top + WORDS.height <= plot.bottom;
+  const covered = ({left, top}) => drawn.filter(([a, b]) => a > left - 2 && a < left + WORDS.width && b > top && b < top + WORDS.height).length;
+  const fitting = places.filter(inside);
+  return (fitting.length ? fitting : places).reduce((best, one) => (covered(one) < covered(best) ? one : best));
+}
+
+/** Points of a curve on the sheet, close enough together to find what lies over it. */
+export function sampled({flow, heads}, {x, y, plot}) {
+  const points = [];
+  for (let at = plot.left; at <= plot.right; at += 4) {
+    const head = between(flow, heads, x.invert(at));
+    if (head !== null) points.push([at, y(head)]);
+  }
+  return points;
 }

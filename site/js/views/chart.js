@@ -2,7 +2,7 @@
 
 import {createFigure, hostSize} from "../lib/figure.js";
 import {el, px, say, set, setAll, show} from "../lib/svg.js";
-import {chartAxes, chartDomain, curvePath, dotsPath, dutyWords} from "./chart-geometry.js";
+import {chartAxes, chartDomain, curvePath, dotsPath, dutyWords, sampled} from "./chart-geometry.js";
 import {createReadout} from "./chart-readout.js";
 
 let drawings = 0;
@@ -31,7 +31,7 @@ function build(svg, size, document, words) {
     dutyHead: make("text", {class: "duty-text"}), dutyFlow: make("text", {class: "duty-text"}),
     xTitle: make("text", {class: "axis-title end", x: plot.right, y: size.height - 6}),
     yTitle: make("text", {class: "axis-title", x: 6, y: plot.top - 10}),
-    legend: buildLegend(make, words), readout: createReadout(svg, document, plot, words),
+    legend: buildLegend(make, words, size.width < 290), readout: createReadout(svg, document, plot, words),
   };
   svg.append(
     make("clipPath", {id: clip}, make("rect", {x: plot.left, y: plot.top - 3, width: plot.right - plot.left + 3, height: plot.bottom - plot.top + 4})),
@@ -42,11 +42,11 @@ function build(svg, size, document, words) {
   return {update: (model) => update(svg, parts, model, size, words)};
 }
 
-function buildLegend(make, words) {
-  const load = make("text", {class: "legend-load", x: 40, y: 16}, words("draw-load-curve"));
-  const machine = make("g", {transform: "translate(128,0)"},
+function buildLegend(make, words, short) {
+  const load = make("text", {class: "legend-load", x: 40, y: 16}, short ? words("draw-asks") : words("draw-load-curve"));
+  const machine = make("g", {transform: `translate(${short ? 92 : 128},0)`},
     make("path", {class: "machine-curve", d: "M0,12h28"}), make("path", {class: "machine-dots", d: "M7,12h.01M21,12h.01"}),
-    make("text", {class: "legend-machine", x: 34, y: 16}, words("draw-machine-curve")));
+    make("text", {class: "legend-machine", x: 34, y: 16}, short ? words("draw-answers") : words("draw-machine-curve")));
   return {node: make("g", {class: "legend"}, make("path", {class: "load-curve", d: "M6,12h28"}), load, machine)};
 }
 
@@ -55,7 +55,7 @@ function update(svg, parts, model, size, words) {
   const axes = chartAxes(size, chartDomain([answer, previous], curves), units);
   updateAxes(parts, axes, units, svg.ownerDocument);
   updateCurves(parts, axes, answer, previous, curves);
-  updateDuty(parts, axes, model, words);
+  updateDuty(parts, axes, model);
   show(parts.legend.node, curves);
   parts.readout.update(axes, curves ? answer : null, units);
   set(svg, "aria-label", answer ? words("draw-chart-says", {
@@ -97,7 +97,7 @@ function updateCurves(parts, axes, answer, previous, shown) {
   }
 }
 
-function updateDuty({duty, before, guides, dutyFlow, dutyHead}, axes, {answer, previous, units}, words) {
+function updateDuty({duty, before, guides, dutyFlow, dutyHead}, axes, {answer, previous, units, curves = true}) {
   for (const node of [duty, guides, dutyFlow, dutyHead]) show(node, Boolean(answer));
   show(before, Boolean(previous));
   if (previous) setAll(before, {cx: px(axes.x(previous.duty.flow)), cy: px(axes.y(previous.duty.head))});
@@ -105,7 +105,9 @@ function updateDuty({duty, before, guides, dutyFlow, dutyHead}, axes, {answer, p
   const [x, y] = [axes.x(answer.duty.flow), axes.y(answer.duty.head)];
   setAll(duty, {cx: px(x), cy: px(y)});
   set(guides, "d", `M${axes.plot.left},${px(y)}H${px(x)}V${axes.plot.bottom}`);
-  const place = dutyWords([x, y], axes);
+  const {flow, load, station} = answer.curves;
+  const drawn = curves ? [load, station].flatMap((heads) => sampled({flow, heads}, axes)) : [];
+  const place = dutyWords([x, y], axes, drawn);
   setAll(dutyFlow, {x: px(place.x), y: px(place.y), "text-anchor": place.anchor});
   setAll(dutyHead, {x: px(place.x), y: px(place.y + 16), "text-anchor": place.anchor});
   say(dutyFlow, units.full("flow", answer.duty.flow));

@@ -79,6 +79,7 @@ export function createLift(document, {columns, heights, narrow, line}) {
 function liftText(x, from, to, narrow, pipe) {
   const middle = (from + to) / 2 + 4;
   if (!narrow && to > from) return {class: "lift-text middle", x: 0, y: 0, transform: `translate(${px(x - 7)},${px(middle)}) rotate(-90)`};
-  const y = narrow && to < pipe - 90 ? Math.min(middle, pipe - 64) : middle;
+  const near = narrow && Math.abs(middle - pipe) < 64; // pumps and handwheel would lie under the words
+  const y = !near ? middle : to < pipe - 90 ? pipe - 64 : from > pipe + 60 ? pipe + 52 : middle;
   return {class: "lift-text end", x: x - 8, y: px(y), transform: null};
 }

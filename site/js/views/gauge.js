@@ -83,10 +83,13 @@ export function createDial(document, {x, y, r, key}) {
 /** What a screen reader hears of a meter. */
 export function describeMeter(node, {label, range, value, says}) {
   setAll(node, {
-    "aria-label": label, "aria-valuemin": range[0], "aria-valuemax": range[1],
-    "aria-valuenow": value ?? range[0], "aria-valuetext": says,
+    "aria-label": label, "aria-valuemin": plain(range[0]), "aria-valuemax": plain(range[1]),
+    "aria-valuenow": plain(value ?? range[0]), "aria-valuetext": says,
   });
 }
+
+/** A number without an exponent, which is not allowed in these attributes. */
+const plain = (value) => Number(value.toFixed(6)) || 0;
 
 function point(node, turn) {
   show(node, turn !== null);

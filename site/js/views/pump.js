@@ -1,6 +1,6 @@
 // A centrifugal pump cut open: spiral casing, impeller with backward blades.
 
-import {el, px, say, set} from "../lib/svg.js";
+import {el, px, set} from "../lib/svg.js";
 
 const BLADES = 6;
 export const SLOWED = 75; // the turning is drawn this many times slower: at most one turn a second at 4500 1/min
@@ -69,11 +69,4 @@ export function createPump(document, {x, y, r, floor}, {label, pick, tag}) {
 function plinth(r, down) {
   const foot = Math.max(r + 4, Math.min(down, r + 48));
   return `M${px(-0.45 * r)},${px(0.6 * r)}L${px(-0.75 * r)},${px(foot)}M${px(0.45 * r)},${px(0.6 * r)}L${px(0.75 * r)},${px(foot)}M${px(-r)},${px(foot)}H${px(r)}`;
-}
-
-/** A label beside a part, for views that number their pumps. */
-export function createTag(document, {x, y}, text) {
-  const node = el(document, "text", {class: "part-label middle", x: px(x), y: px(y)});
-  say(node, text);
-  return node;
 }

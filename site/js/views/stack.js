@@ -33,7 +33,7 @@ function build(svg, size, document, words) {
     balance: buildBalance(make, size, words),
   };
   svg.append(hatches.node,
-    make("text", {class: "column-load end", x: Math.min(load.x + load.width / 2 + 15, size.width - 68), y: 16}, words("draw-asks")),
+    make("text", {class: "column-load end", x: Math.min(load.x + load.width / 2 + 15, size.width - 67), y: 16}, words("draw-asks")),
     make("text", {class: "column-machine end", x: Math.min(machine.x + machine.width / 2 + 28, size.width - 5), y: 16}, words("draw-answers")),
     ...Object.values(blocks).map(({rect}) => rect), parts.answer, parts.dots, parts.ghost, parts.zero, parts.level,
     parts.head, ...Object.values(blocks).flatMap(({leader, text}) => [leader, text]), parts.balance.node);
