@@ -1,0 +1,48 @@
+"""Which controls the default rig has, and what is tried on them."""
+
+from __future__ import annotations
+
+SLIDERS = ("valve.opening", "drive.frequency_hz", "supply.surface_m", "delivery.surface_m")
+"""What has a slider, a number box and a part of the drawing that can be dragged."""
+
+UPWARD = {
+    "valve.opening": (0, -1),
+    "drive.frequency_hz": (1, 0),
+    "supply.surface_m": (0, -1),
+    "delivery.surface_m": (0, -1),
+}
+"""Direction on the screen in which a part of the drawing is pulled for more."""
+
+TYPED = {
+    "valve.opening": ("35", 0.35),
+    "drive.frequency_hz": ("42.5", 42.5),
+    "supply.surface_m": ("3.1", 3.1),
+    "delivery.surface_m": ("12.75", 12.75),
+}
+"""What is typed into a number box, and what it is in the plant file's units."""
+
+CHOICES = [
+    ("pump.model", "small"),
+    ("pump.model", "large"),
+    ("pump.arrangement", "side-by-side"),
+    ("pump.arrangement", "in-line"),
+    ("drive.supply_hz", 60),
+    ("drive.poles", 4),
+    ("drive.poles", 6),
+    ("drive.poles", 8),
+    ("discharge.attached", False),
+]
+"""Every word of every choice that the default rig does not stand at."""
+
+CHIPS = {
+    "valve.opening": "Valve",
+    "drive.frequency_hz": "Speed",
+    "supply.surface_m": "Supply",
+    "delivery.surface_m": "Delivery",
+    "pump.model": "Pump",
+    "pump.arrangement": "One or two",
+    "drive.supply_hz": "Motor",
+    "drive.poles": "Motor",
+    "discharge.attached": "Pipe",
+}
+"""What brings each control into a phone's tray."""

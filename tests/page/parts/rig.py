@@ -1,0 +1,186 @@
+"""The rig as a person meets it: what can be seen, and the controls by the way they are used."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from page.parts import native
+from page.parts.links import link, state, unpack
+from page.parts.numbers import numbers
+from page.parts.waiting import eventually
+from playwright.sync_api import Locator, Page, expect
+
+LIVE = "Live: computed here, in your browser."
+
+SEEN = """
+() => {
+  const text = (query) => document.querySelector(query)?.textContent.trim() ?? "";
+  const said = (node) => node?.getAttribute("aria-label") ?? "";
+  const every = (query, of) => Object.fromEntries([...document.querySelectorAll(query)].map(of));
+  return {
+    readings: every("#apparatus [data-reading]", (node) => [node.dataset.reading, node.getAttribute("aria-valuetext")]),
+    needles: every("#apparatus .dial", (node) => [node.dataset.reading, node.querySelector(".dial-needle").getAttribute("transform")]),
+    controls: every("#apparatus [data-control][role=slider]", (node) => [node.dataset.control, node.getAttribute("aria-valuetext")]),
+    sliders: every("#controls input[type=range]", (node) => [node.id, node.getAttribute("aria-valuetext")]),
+    chosen: every("#controls input[type=radio]:checked", (node) => [node.name, node.value]),
+    stack: said(document.querySelector("#stack svg")), chart: said(document.querySelector("#chart svg")),
+    why: text("#why-line"), then: text(".then"), title: text("#plant-title"), status: text("#status [role=status]"),
+    origin: text("#origin"), notes: [...document.querySelectorAll("#notes [data-note]")].map((node) => node.dataset.note),
+  };
+}
+"""
+
+# A native thumb of 16 px runs between the ends of its track.
+THUMB = """
+(slider) => {
+  const {left, top, width, height} = slider.getBoundingClientRect();
+  const part = (slider.value - slider.min) / (slider.max - slider.min);
+  return [left + 8 + part * (width - 16), top + height / 2];
+}
+"""
+
+
+def slug(key: str) -> str:
+    """A plant key as it stands in ids."""
+    return key.replace(".", "-")
+
+
+class Rig:
+    """One page with the rig in it.
+
+    Parameters
+    ----------
+    page : playwright page
+    address : str
+        Where the site stands; ends with a slash.
+    """
+
+    def __init__(self, page: Page, address: str) -> None:
+        self.page, self.address = page, address
+
+    def open(self, of: dict[str, Any] | None = None) -> Rig:
+        """Go to the site, or to a link to a state."""
+        self.page.goto(self.address + (link(of) if of else ""))
+        return self
+
+    def live(self) -> Rig:
+        """Wait until Python answers, as the page says it."""
+        expect(self.page.locator("#status [role=status]")).to_have_text(LIVE, timeout=60_000)
+        return self
+
+    def seen(self) -> dict[str, Any]:
+        """Everything that is shown, at one moment."""
+        return self.page.evaluate(SEEN)
+
+    def shows(
+        self, edits: dict[str, Any] | None = None, plant: Any = "rinse-transfer", seconds: float = 20
+    ) -> dict[str, Any]:
+        """Wait until every number shown is the native engine's for this input; return what is seen."""
+        right = native.answer(plant, edits)
+        return eventually(self.page, self.seen, lambda seen: same(seen, right), f"the answer to {edits}", seconds)
+
+    def address_holds(self, edits: dict[str, Any]) -> None:
+        """Wait until the address holds exactly these edits."""
+        found = eventually(self.page, self.address_state, lambda now: now and now["edits"] == edits, f"{edits} in the address")
+        assert found is not None
+
+    def address_state(self) -> dict[str, Any] | None:
+        """The state in the address."""
+        return unpack(self.page.url)
+
+    # controls
+
+    def slider(self, key: str) -> Locator:
+        """The slider of a quantity."""
+        return self.page.locator(f"#{slug(key)}")
+
+    def box(self, key: str) -> Locator:
+        """The number box of a quantity."""
+        return self.page.locator(f"#{slug(key)}-number")
+
+    def complaint(self, key: str) -> Locator:
+        """The sentence beside a control when its input will not do."""
+        return self.page.locator(f"#{slug(key)}-bad")
+
+    def option(self, key: str, value: Any) -> Locator:
+        """One of the words of a choice, as it is clicked or tapped."""
+        word = {True: "true", False: "false"}.get(value, str(value)) if isinstance(value, bool) else str(value)
+        return self.page.locator(f'fieldset[data-key="{key}"] label:has(input[value="{word}"])')
+
+    def part(self, key: str) -> Locator:
+        """The part of the drawing that moves a quantity."""
+        return self.page.locator(f'#apparatus [data-control="{key}"]')
+
+    def tool(self, name: str) -> Locator:
+        """A button of the bar of tools, by its visible or spoken name."""
+        return self.page.locator("#tools").get_by_role("button", name=name, exact=True)
+
+    def chip(self, word: str) -> Locator:
+        """The button that brings a group of controls into a phone's tray."""
+        return self.page.get_by_role("group", name="What to change").get_by_role("button", name=word, exact=True)
+
+    def thumb(self, key: str) -> tuple[float, float]:
+        """Where the thumb of a slider is. [CSS px]"""
+        slider = self.slider(key)
+        slider.scroll_into_view_if_needed()
+        return tuple(slider.evaluate(THUMB))
+
+    def stands_at(self, key: str) -> float:
+        """What a slider stands at, in the plant file's units."""
+        return float(self.slider(key).input_value())
+
+    def type_number(self, key: str, text: str) -> None:
+        """Type into a number box and press Enter, as a person does."""
+        self.box(key).click()
+        self.page.keyboard.press("Control+A")
+        self.page.keyboard.press("Delete")
+        self.page.keyboard.type(text)
+        self.page.keyboard.press("Enter")
+
+    def middle(self, part: Locator) -> tuple[float, float]:
+        """The middle of a thing on the screen. [CSS px]"""
+        part.scroll_into_view_if_needed()
+        box = part.bounding_box()
+        assert box is not None
+        return box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+
+
+def same(seen: dict[str, Any], answer: dict[str, Any]) -> bool:
+    """Hold all that is seen against an answer.
+
+    Raises
+    ------
+    AssertionError
+        With what differs.
+    """
+    for reading in answer["shown"]:
+        if reading["id"].startswith("level-"):
+            continue
+        text = seen["readings"].get(reading["id"])
+        assert text is not None, f"no instrument for {reading['id']}"
+        if reading["value"] is None:
+            assert text == "no reading", (reading["id"], text)
+        else:
+            (number,) = numbers(text)
+            assert number.is_(reading["value"]), (reading["id"], text, reading["value"])
+    duty = [number for number in numbers(seen["chart"])]
+    assert len(duty) == 2 and duty[0].is_(answer["duty"]["flow"]) and duty[1].is_(answer["duty"]["head"]), seen["chart"]
+    assert stack_is(seen["stack"], answer), (seen["stack"], answer["stack"])
+    for note in answer["notes"]:
+        assert note["kind"] in seen["notes"], (note["kind"], seen["notes"])
+    assert set(seen["notes"]) == {note["kind"] for note in answer["notes"]}, seen["notes"]
+    return seen["origin"] == ""
+
+
+def stack_is(text: str, answer: dict[str, Any]) -> bool:
+    """Whether the stack's sentence holds every block that counts, and the machine's answer."""
+    *blocks, machine = numbers(text)
+    heads = [block["head"] for block in answer["stack"] if block["head"] != 0]
+    return (
+        len(blocks) == len(heads)
+        and all(number.is_(head) for number, head in zip(blocks, heads, strict=True))
+        and machine.is_(answer["state"]["balance"]["answer"])
+    )
+
+
+DEFAULT = state()

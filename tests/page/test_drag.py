@@ -1,0 +1,86 @@
+"""What happens while a control is in the hand, before it is let go."""
+
+from __future__ import annotations
+
+import pytest
+from page.parts.hands import Mouse, holding
+from page.parts.rig import Rig
+from page.parts.waiting import eventually
+
+HELD = ["the slider", "the handwheel"]
+
+
+def grip(rig: Rig, held: str) -> tuple[tuple[float, float], tuple[float, float]]:
+    """Where a hand takes the valve, and where it pulls it to shut it somewhat."""
+    if held == "the slider":
+        x, y = rig.thumb("valve.opening")
+        return (x, y), (x - 70, y)
+    x, y = rig.middle(rig.part("valve.opening"))
+    return (x, y), (x, y + 30)
+
+
+@pytest.mark.parametrize("held", HELD)
+def test_gauge_stack_and_chart_move_before_the_hand_lets_go(rig: Rig, held: str) -> None:
+    """And only then does the address change."""
+    before = rig.seen()
+    start, end = grip(rig, held)
+    with holding(Mouse(rig.page), start) as hand:
+        hand.move(end)
+        now = rig.stands_at("valve.opening")
+        assert now < 0.6
+        during = rig.shows({"valve.opening": now})
+        for shown in ("needles", "stack", "chart", "why"):
+            assert during[shown] != before[shown], shown
+        assert during["needles"]["gauge-discharge"] != before["needles"]["gauge-discharge"]
+        assert rig.address_state()["edits"] == {}
+    rig.shows({"valve.opening": now})
+    rig.address_holds({"valve.opening": now})
+
+
+@pytest.mark.parametrize("held", HELD)
+def test_the_position_before_the_drag_stays_as_a_ghost(rig: Rig, held: str) -> None:
+    """The hollow mark of the chart stands where the duty point was, during the drag and after."""
+    ghost = rig.page.locator("#chart .duty-before")
+    duty = rig.page.locator("#chart .duty")
+    start, end = grip(rig, held)
+    with holding(Mouse(rig.page), start) as hand:
+        hand.move(end)
+        rig.shows({"valve.opening": rig.stands_at("valve.opening")})
+        was = eventually(rig.page, ghost.bounding_box, bool, "a ghost")
+        now = duty.bounding_box()
+        assert was and now and was["x"] > now["x"] + 2
+    rig.shows({"valve.opening": rig.stands_at("valve.opening")})
+    assert ghost.bounding_box() == was
+
+
+def test_one_drag_is_one_step_back(rig: Rig) -> None:
+    """However many values it passed."""
+    start, end = grip(rig, "the handwheel")
+    with holding(Mouse(rig.page), start) as hand:
+        for part in (0.3, 0.6, 0.8, 1.0):
+            hand.move((start[0], start[1] + part * (end[1] - start[1])))
+            rig.shows({"valve.opening": rig.stands_at("valve.opening")})
+    rig.tool("Undo").click()
+    rig.shows()
+    rig.address_holds({})
+
+
+def test_escape_gives_a_drag_up(rig: Rig) -> None:
+    """Back to where the part stood; nothing is remembered."""
+    start, end = grip(rig, "the handwheel")
+    with holding(Mouse(rig.page), start) as hand:
+        hand.move(end)
+        rig.shows({"valve.opening": rig.stands_at("valve.opening")})
+        rig.page.keyboard.press("Escape")
+        rig.shows()
+    rig.shows()
+    rig.address_holds({})
+
+
+def test_the_sentence_says_on_which_side_something_changed(rig: Rig) -> None:
+    """Valve: the load. Speed: the machine."""
+    rig.type_number("valve.opening", "40")
+    assert "heavier" in rig.shows({"valve.opening": 0.4})["then"]
+    rig.type_number("drive.frequency_hz", "45")
+    seen = rig.shows({"valve.opening": 0.4, "drive.frequency_hz": 45})
+    assert "machine" in seen["then"] and "heavier" not in seen["then"]
