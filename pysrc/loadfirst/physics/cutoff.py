@@ -16,8 +16,7 @@ def shut_columns(equations: Equations, through: Array) -> Flags:
     shut = np.zeros(through.shape, dtype=bool)
     for law, (_, cut) in zip(equations.laws, equations.shape.cuts, strict=True):
         shut[:, cut] = law.shut(through[:, cut])
-    in_use: Flags = equations.shape.size.sum(axis=1) > 0
-    return shut & in_use
+    return shut & equations.shape.in_use
 
 
 def undefined_nodes(

@@ -15,7 +15,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from loadfirst.physics.law import Array
+from loadfirst.physics.law import Array, Flags
 
 
 class Element(NamedTuple):
@@ -51,6 +51,7 @@ class Topology:
     cuts : which columns each law in use takes, in the order of `chain`'s rows.
     position : row of `chain` that each element has.
     chain : (C, K) +1 or -1 where an element is part of a branch; zero rows are columns not in use.
+    size, in_use : its absolute values (C, K), and which rows are not zero (C,).
     junction, fixed : (K, N), (K, F) +1 where a branch leaves the node, -1 where it arrives.
     start_fixed, start_junction, along : (F, I), (N, I), (C, I)
         interior heads = fixed heads @ start_fixed + junction heads @ start_junction - drops @ along.
@@ -66,6 +67,7 @@ class Topology:
     interior: tuple[str, ...]
     chain: Array
     size: Array
+    in_use: Flags
     junction: Array
     fixed: Array
     start_fixed: Array
@@ -125,6 +127,7 @@ def topology(
         interior=interior,
         chain=chain,
         size=np.abs(chain),
+        in_use=np.asarray(chain.any(axis=1)),
         junction=junction,
         fixed=held,
         start_fixed=start_fixed,
