@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from tests.plants import plant
+from tests.rig import rig
 
 from loadfirst.plant.build import build
 from loadfirst.plant.curves import curves, load_curve, pump_curve, station_curve
@@ -14,7 +14,7 @@ from loadfirst.plant.state import true_state
 @pytest.mark.parametrize("arrangement", ["single", "side-by-side", "in-line"])
 def test_curves_are_columns_of_equal_length_from_no_flow_to_beyond_the_pumps(arrangement: str) -> None:
     """Sixty points unless asked otherwise; the last lies beyond the pumps' points and the duty."""
-    built = build([plant(pump={"arrangement": arrangement})])
+    built = build([rig(pump={"arrangement": arrangement})])
     drawn = curves(built)
     columns = [drawn.flow, drawn.load, drawn.machine, drawn.station, drawn.npsh_required, drawn.power]
     assert {len(column) for column in columns} == {60}
@@ -25,21 +25,21 @@ def test_curves_are_columns_of_equal_length_from_no_flow_to_beyond_the_pumps(arr
 
 def test_the_load_asks_its_lift_at_no_flow_and_more_with_flow() -> None:
     """A rising load: the static head, then friction."""
-    load = curves(build([plant()])).load
+    load = curves(build([rig()])).load
     assert load[0] == pytest.approx(12.0, abs=1e-9)
     assert all(a < b for a, b in zip(load, load[1:], strict=False))
 
 
 def test_behind_a_shut_valve_there_is_no_load_curve() -> None:
     """A shut valve answers any head: the curve does not exist, rather than being very high."""
-    drawn = curves(build([plant(valve={"opening": 0.0})]))
+    drawn = curves(build([rig(valve={"opening": 0.0})]))
     assert set(drawn.load) == {None}
     assert None not in drawn.station
 
 
 def test_the_open_stations_load_is_its_suction_and_its_jet() -> None:
     """With the line off the load nearly vanishes: height of the outlet above the supply, suction, jet."""
-    off = build([plant(discharge={"attached": False})])
+    off = build([rig(discharge={"attached": False})])
     state = true_state(off)
     head, known = load_curve(off, np.array([[0.0, state.station.flow]]))
     assert known.all()
@@ -48,14 +48,14 @@ def test_the_open_stations_load_is_its_suction_and_its_jet() -> None:
 
 def test_one_pump_is_its_own_station() -> None:
     """Single: both curves are the same line."""
-    drawn = curves(build([plant()]))
+    drawn = curves(build([rig()]))
     assert drawn.station == drawn.machine
 
 
 def test_the_station_curves_of_two_pumps_add_flows_or_heads() -> None:
     """Side by side at twice the flow, in line at twice the head, less the check valves' loss."""
-    beside = build([plant(pump={"arrangement": "side-by-side"}, check={"k": 0.0})])
-    in_line = build([plant(pump={"arrangement": "in-line"}, check={"k": 0.0})])
+    beside = build([rig(pump={"arrangement": "side-by-side"}, check={"k": 0.0})])
+    in_line = build([rig(pump={"arrangement": "in-line"}, check={"k": 0.0})])
     flow = np.linspace(0.0, 0.02, 9)[None]
     one = pump_curve(beside, flow).head
     assert station_curve(beside, 2 * flow) == pytest.approx(one, rel=1e-9, abs=1e-9)
@@ -64,7 +64,7 @@ def test_the_station_curves_of_two_pumps_add_flows_or_heads() -> None:
 
 def test_curves_of_a_batch_are_those_of_its_plants() -> None:
     """Each row of flows goes through its own plant."""
-    some = [plant(valve={"opening": x}, pump={"arrangement": "side-by-side"}) for x in (0.3, 0.7, 0.0)]
+    some = [rig(valve={"opening": x}, pump={"arrangement": "side-by-side"}) for x in (0.3, 0.7, 0.0)]
     flow = np.array([[0.0, 0.005, 0.01]] * 3) * np.array([[1.0], [1.5], [2.0]])
     together, known = load_curve(build(some), flow)
     station = station_curve(build(some), flow)
@@ -77,5 +77,5 @@ def test_curves_of_a_batch_are_those_of_its_plants() -> None:
 
 def test_curves_of_one_plant_of_a_batch_can_be_taken() -> None:
     """The row that is asked for, not the first."""
-    some = [plant(valve={"opening": x}) for x in (0.3, 0.7)]
+    some = [rig(valve={"opening": x}) for x in (0.3, 0.7)]
     assert curves(build(some), row=1) == curves(build([some[1]]))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import msgspec
 import pytest
-from tests.plants import plant
+from tests.rig import rig
 from tests.strategies import legal
 
 from loadfirst.plant.build import build
@@ -26,7 +26,7 @@ def kinds(state: State) -> list[tuple[str, str]]:
 
 def test_the_default_plant_lifts_what_its_surfaces_say() -> None:
     """The lift goes from surface to surface, and every block of a plain plant asks for head."""
-    state = true_state(plant())
+    state = true_state(rig())
     assert stack_of(state)["lift"] == 12.0
     assert stack_of(state)["vessel-pressure"] == 0.0
     assert list(stack_of(state)) == ["lift", "vessel-pressure", "suction-line", "pipe", "fittings", "valve"]
@@ -40,7 +40,7 @@ def test_a_shut_valve_dead_heads_the_pump() -> None:
 
     Tolerance 1e-6 m: what the leakage through the valve's steep line loses in the pipes.
     """
-    open_, shut = true_state(plant()), true_state(plant(valve={"opening": 0.0}))
+    open_, shut = true_state(rig()), true_state(rig(valve={"opening": 0.0}))
     assert shut.flow == 0.0
     assert kinds(shut) == [("dead-headed", "pump-1")]
     assert stack_of(shut)["valve"] == pytest.approx(shut.station.head - 12.0, abs=1e-6)
@@ -50,9 +50,9 @@ def test_a_shut_valve_dead_heads_the_pump() -> None:
 
 def test_with_the_line_off_the_gauge_reads_nothing_and_the_pump_gives_much_flow() -> None:
     """Empty load: no resistance, no pressure. The head left feeds the suction losses and the jet."""
-    state = true_state(plant(discharge={"attached": False}))
+    state = true_state(rig(discharge={"attached": False}))
     assert state.nodes["discharge"].pressure == pytest.approx(0.0, abs=1e-3)
-    assert state.flow > 2 * true_state(plant()).flow
+    assert state.flow > 2 * true_state(rig()).flow
     assert list(stack_of(state)) == ["lift", "vessel-pressure", "suction-line", "jet"]
     assert stack_of(state)["jet"] > 0
     assert ("line-off", "discharge") in kinds(state)
@@ -64,14 +64,14 @@ def test_a_supply_too_low_for_the_open_pump_gives_no_flow_backward() -> None:
     """With the line off air, not liquid, would come in: nothing flows back."""
     sunk = {"surface_m": -25.0, "bottom_m": -27.0, "top_m": -20.0}
     off = {"attached": False}
-    state = true_state(plant(supply=sunk, discharge=off, drive={"frequency_hz": 25.0}))
+    state = true_state(rig(supply=sunk, discharge=off, drive={"frequency_hz": 25.0}))
     assert state.flow == 0.0
     assert "reverse-flow" not in [note.kind for note in state.notes]
 
 
 def test_a_check_valve_holds_what_the_pump_cannot_lift() -> None:
     """Slow pump, high tank: no flow, and the check valve, among the fittings, takes the rest upon itself."""
-    state = true_state(plant(drive={"frequency_hz": 20.0}))
+    state = true_state(rig(drive={"frequency_hz": 20.0}))
     assert state.flow == 0.0
     assert stack_of(state)["fittings"] == pytest.approx(state.station.head - 12.0, abs=1e-6)
     assert kinds(state) == [("dead-headed", "pump-1")]
@@ -79,7 +79,7 @@ def test_a_check_valve_holds_what_the_pump_cannot_lift() -> None:
 
 def test_without_its_check_valve_the_plant_runs_backward() -> None:
     """The same plant with no check valve drains through the pump, and says so."""
-    state = true_state(plant(drive={"frequency_hz": 20.0}, check={"fitted": False}, valve={"opening": 1.0}))
+    state = true_state(rig(drive={"frequency_hz": 20.0}, check={"fitted": False}, valve={"opening": 1.0}))
     assert state.flow < 0
     assert kinds(state) == [("reverse-flow", "pump-1")]
     assert "after-check" not in [point.place for point in state.path]
@@ -87,7 +87,7 @@ def test_without_its_check_valve_the_plant_runs_backward() -> None:
 
 def test_a_section_between_check_valve_and_shut_valve_has_no_pressure_of_its_own() -> None:
     """Nothing defines it: it is marked, and no number is made up."""
-    state = true_state(plant(drive={"frequency_hz": 20.0}, valve={"opening": 0.0}))
+    state = true_state(rig(drive={"frequency_hz": 20.0}, valve={"opening": 0.0}))
     assert ("pressure-undefined", "after-check") in kinds(state)
     after_check = next(point for point in state.path if point.place == "after-check")
     assert after_check.head is None and after_check.pressure is None
@@ -104,8 +104,8 @@ def test_no_flow_is_shown_where_only_leakage_runs_through_shut_elements() -> Non
 
 def test_two_pumps_side_by_side_share_the_flow() -> None:
     """Equal pumps give equal flows; together more than one, less than twice as much."""
-    one = true_state(plant(valve={"opening": 1.0}))
-    two = true_state(plant(valve={"opening": 1.0}, pump={"arrangement": "side-by-side"}))
+    one = true_state(rig(valve={"opening": 1.0}))
+    two = true_state(rig(valve={"opening": 1.0}, pump={"arrangement": "side-by-side"}))
     assert two.machines[0].flow == pytest.approx(two.machines[1].flow, rel=1e-9)
     assert one.flow < two.flow < 2 * one.flow
     assert two.machines[0].flow + two.machines[1].flow == pytest.approx(two.flow, rel=1e-9)
@@ -113,7 +113,7 @@ def test_two_pumps_side_by_side_share_the_flow() -> None:
 
 def test_two_pumps_in_line_add_their_heads() -> None:
     """The second pump takes over where the first ends, less the check valve between."""
-    state = true_state(plant(pump={"arrangement": "in-line"}))
+    state = true_state(rig(pump={"arrangement": "in-line"}))
     first, second = state.machines
     assert first.flow == pytest.approx(second.flow, rel=1e-9)
     assert first.head + second.head == pytest.approx(state.station.head, rel=0.02)
@@ -122,7 +122,7 @@ def test_two_pumps_in_line_add_their_heads() -> None:
 
 def test_pressures_are_what_gauges_at_the_shaft_would_show() -> None:
     """p = ρg (head - height) - ρv²/2, zero is the air around."""
-    state = true_state(plant())
+    state = true_state(rig())
     node = state.nodes["suction"]
     speed = state.flow / (3.141592653589793 / 4 * 0.102**2)
     expected = state.liquid.density * (G * (node.head - 0.5) - speed**2 / 2)
@@ -131,21 +131,21 @@ def test_pressures_are_what_gauges_at_the_shaft_would_show() -> None:
 
 def test_available_npsh_is_the_absolute_head_at_the_inlet_less_the_vapour_pressure() -> None:
     """Law: ISO 9906; at no flow it is the surface's height above the shaft and the air above the vapour."""
-    state = true_state(plant(valve={"opening": 0.0}))
+    state = true_state(rig(valve={"opening": 0.0}))
     air = (ATMOSPHERE - state.liquid.vapour_pressure) / (state.liquid.density * G)
     assert state.machines[0].npsh_available == pytest.approx(1.5 + air, rel=1e-6)
 
 
 def test_gas_on_the_supply_is_a_negative_block_and_raises_the_flow() -> None:
     """Blocks may be negative: what pushes at the supply lightens the load."""
-    pushed = true_state(plant(supply={"gas_bar": 1.0}, liquid=OIL))
+    pushed = true_state(rig(supply={"gas_bar": 1.0}, liquid=OIL))
     assert stack_of(pushed)["vessel-pressure"] == pytest.approx(-BAR / (850.0 * G), rel=1e-12)
-    assert pushed.flow > true_state(plant(liquid=OIL)).flow
+    assert pushed.flow > true_state(rig(liquid=OIL)).flow
 
 
 def test_an_outlet_above_the_surface_is_what_has_to_be_reached() -> None:
     """The lift goes to the pipe's end; there the pressure is that of the vessel's gas."""
-    state = true_state(plant(delivery={"outlet_m": 15.5, "gas_bar": 0.2}))
+    state = true_state(rig(delivery={"outlet_m": 15.5, "gas_bar": 0.2}))
     assert stack_of(state)["lift"] == 13.5
     end = next(point for point in state.path if point.place == "pipe-end")
     assert end.pressure == pytest.approx(0.2 * BAR, abs=1e-3)
@@ -153,14 +153,14 @@ def test_an_outlet_above_the_surface_is_what_has_to_be_reached() -> None:
 
 def test_an_outlet_below_the_surface_changes_nothing() -> None:
     """Under the surface the level counts, not the pipe's end."""
-    plain, sunk = true_state(plant()), true_state(plant(delivery={"outlet_m": 12.5}))
+    plain, sunk = true_state(rig()), true_state(rig(delivery={"outlet_m": 12.5}))
     assert sunk.flow == plain.flow
 
 
 def test_nothing_flows_back_through_an_outlet_above_the_surface() -> None:
     """Air would come in: the pump that cannot reach the outlet stands still, check valve or none."""
     slow = {"frequency_hz": 15.0}
-    state = true_state(plant(drive=slow, check={"fitted": False}, delivery={"outlet_m": 15.5}))
+    state = true_state(rig(drive=slow, check={"fitted": False}, delivery={"outlet_m": 15.5}))
     assert state.flow == 0.0
 
 
@@ -181,13 +181,13 @@ def test_each_note_is_given_where_it_belongs(
     tables: dict[str, dict[str, object]], note: tuple[str, str]
 ) -> None:
     """Typed notes, each with the place it is about."""
-    assert note in kinds(true_state(plant(**tables)))
+    assert note in kinds(true_state(rig(**tables)))
 
 
 def test_many_plants_of_mixed_shapes_come_back_in_their_order() -> None:
     """Plants are solved together by shape; the list keeps the caller's order."""
     arrangements = ["single", "in-line", "single", "side-by-side"]
-    states = true_states([plant(pump={"arrangement": a}) for a in arrangements])
+    states = true_states([rig(pump={"arrangement": a}) for a in arrangements])
     assert [len(state.machines) for state in states] == [1, 2, 1, 2]
     assert states[0] == states[2]
 
@@ -195,18 +195,18 @@ def test_many_plants_of_mixed_shapes_come_back_in_their_order() -> None:
 def test_plants_of_two_shapes_are_not_built_together() -> None:
     """One batch has one shape."""
     with pytest.raises(ValueError, match="2 shapes"):
-        build([plant(), plant(pump={"arrangement": "in-line"})])
+        build([rig(), rig(pump={"arrangement": "in-line"})])
 
 
 def test_a_state_is_plain_data() -> None:
     """It can be written as strict JSON and read back the same."""
-    state = true_state(plant())
+    state = true_state(rig())
     assert msgspec.json.decode(msgspec.json.encode(state), type=State) == state
 
 
 def test_the_path_starts_and_ends_at_the_surfaces() -> None:
     """Heads fall along the way except in the pump; distances grow."""
-    path = true_state(plant()).path
+    path = true_state(rig()).path
     places = ["supply-surface", "supply-outlet", "suction", "discharge", "after-check", "after-valve"]
     assert [point.place for point in path] == [*places, "pipe-end", "delivery-surface"]
     assert (path[0].head, path[-1].head) == (2.0, 14.0)
@@ -217,4 +217,4 @@ def test_the_path_starts_and_ends_at_the_surfaces() -> None:
 
 def test_the_flow_of_the_default_plant_is_in_the_range_of_its_pump() -> None:
     """A sanity check in everyday units: between 5 and 54 m³/h."""
-    assert 5 < true_state(plant()).flow * HOUR < 54
+    assert 5 < true_state(rig()).flow * HOUR < 54
