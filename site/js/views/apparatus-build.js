@@ -34,7 +34,7 @@ export function buildParts(svg, plan, plant, deps, read) {
     parts.open.node, parts.supply.node, parts.delivery.node, parts.strainer, parts.meterTap,
     ...Object.values(parts.checks).map((check) => check.node), ...parts.pumps.map((pump) => pump.node), parts.valve.node,
     ...parts.dials.flatMap(({stem, dial, label}) => [stem, dial.node, label]),
-    parts.flow.node, parts.drive.node, ...parts.motors.flatMap(({amps, speed, label}) => [amps.node, speed.node, label])];
+    parts.flow.node, parts.drive.node, ...parts.motors.flatMap(({amps, speed}) => [amps.node, speed.node]), parts.lift.text];
   svg.append(...layers.filter(Boolean));
   return parts;
 }

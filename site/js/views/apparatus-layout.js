@@ -76,10 +76,11 @@ function heightsOf(plant, look, bottom) {
     ...(under.length ? [{from: Math.max(...under), to: pump.centre_m, least: look.pump + 16}] : []),
   ];
   const map = (top) => heightMap(heights, rooms, bottom - (under.length ? 0 : look.pump + 16), top);
-  const first = map(look.top);
+  const over = Number.isFinite(delivery.outlet_m) ? 24 : 0; // for a pipe over the delivery's rim
+  const first = map(look.top + over);
   const headroom = look.pump + 50 + (plant.pump.arrangement === "side-by-side" ? 2.4 * look.pump : 0);
   const missing = headroom - first.y(pump.centre_m);
-  return missing > 0 ? map(look.top + missing) : first;
+  return missing > 0 ? map(look.top + over + missing) : first;
 }
 
 function columnsOf(plant, {width, narrow}, look) {

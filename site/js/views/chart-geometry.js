@@ -77,7 +77,7 @@ const WORDS = {width: 92, height: 34}; // [px] two lines beside the duty point
  * @param {[number, number][]} drawn points of all curves on the sheet
  */
 export function dutyWords([x, y], {plot}, drawn) {
-  const places = [[12, -40], [14, 8], [-12, 8], [-12, -40], [26, -22], [-26, 14]].map(([dx, dy]) => ({
+  const places = [[12, -40], [14, 8], [-12, 8], [-12, -40], [26, -22], [-26, 14], [16, -58], [-16, 26], [18, 30]].map(([dx, dy]) => ({
     anchor: dx > 0 ? "start" : "end",
     left: x + dx - (dx > 0 ? 0 : WORDS.width), top: y + dy, x: x + dx, y: y + dy + 13,
   }));

@@ -105,8 +105,8 @@ function updateDuty({duty, before, guides, dutyFlow, dutyHead}, axes, {answer, p
   const [x, y] = [axes.x(answer.duty.flow), axes.y(answer.duty.head)];
   setAll(duty, {cx: px(x), cy: px(y)});
   set(guides, "d", `M${axes.plot.left},${px(y)}H${px(x)}V${axes.plot.bottom}`);
-  const {flow, load, station} = answer.curves;
-  const drawn = curves ? [load, station].flatMap((heads) => sampled({flow, heads}, axes)) : [];
+  const {flow, load, station, machine} = answer.curves;
+  const drawn = curves ? [load, station, machine].flatMap((heads) => sampled({flow, heads}, axes)) : [];
   const place = dutyWords([x, y], axes, drawn);
   setAll(dutyFlow, {x: px(place.x), y: px(place.y), "text-anchor": place.anchor});
   setAll(dutyHead, {x: px(place.x), y: px(place.y + 16), "text-anchor": place.anchor});

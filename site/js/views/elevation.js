@@ -58,11 +58,12 @@ export function createLift(document, {columns, heights, narrow, line}) {
   const upper = make("line", {class: "lift-extension", x1: x - 5, x2: columns.delivery.x});
   const dimension = make("path", {class: "lift-line"});
   const text = make("text");
-  const node = make("g", {class: "lift"}, lower, upper, dimension, text);
+  const node = make("g", {class: "lift"}, lower, upper, dimension);
   return {
-    node,
+    node, text, // the words lie over everything else
     update({from, to, shown, visible}) {
       show(node, visible);
+      show(text, visible);
       const [a, b] = [heights.y(from), heights.y(to)];
       setAll(lower, {y1: px(a), y2: px(a)});
       setAll(upper, {y1: px(b), y2: px(b)});

@@ -40,7 +40,8 @@ const isNear = (at, ticks, step) => ticks.some((tick) => Math.abs(tick - at) < 0
 
 /** How many numerals fit round the dial without touching. */
 export function numeralCount(range, r) {
-  const length = Math.max(...range.map((end) => String(Math.round(Math.abs(end))).length)) + (range[1] - range[0] < 4 ? 2 : 0);
+  const digits = Math.max(...range.map((end) => String(Math.round(Math.abs(end))).length));
+  const length = digits + (range[1] - range[0] < 4 ? 2 : 0) + (range[0] < 0 ? 1 : 0);
   const arc = (Math.PI * (SWEEP[1] - SWEEP[0]) * (r - 20)) / 180;
   return Math.max(2, Math.min(6, Math.floor(arc / (0.62 * NUMERAL * length + 14))));
 }
