@@ -10,9 +10,6 @@ import numpy.typing as npt
 from loadfirst.physics.law import Array, Law, pick
 from loadfirst.physics.topology import Topology
 
-FLOOR = 1e-5
-"""Least slope in the matrix, of head scale over flow scale; never in a law. [-]"""
-
 
 @dataclass(frozen=True, eq=False)
 class Equations:
@@ -26,6 +23,7 @@ class Equations:
     ends : (B, K) head at a branch's inlet less that at its outlet, of fixed nodes only. [m]
     supply : (B, N) flow put in at the junctions. [m³/s]
     head_scale, flow_scale : (B, 1) what is large here. [m], [m³/s]
+    floor : (B, 1) least slope in the matrix. [m/(m³/s)]
     """
 
     shape: Topology
@@ -35,11 +33,7 @@ class Equations:
     supply: Array
     head_scale: Array
     flow_scale: Array
-
-    @property
-    def floor(self) -> Array:
-        """Least slope in the matrix, (B, 1). [m/(m³/s)]"""
-        return FLOOR * self.head_scale / self.flow_scale
+    floor: Array
 
     def elements(self, flow: Array) -> tuple[Array, Array]:
         """Head drop and slope of every column, (B, C), at branch flows (B, K)."""
@@ -70,20 +64,33 @@ class Equations:
             pick(self.supply, index),
             pick(self.head_scale, index),
             pick(self.flow_scale, index),
+            pick(self.floor, index),
         )
 
 
 @dataclass(frozen=True, eq=False)
 class Point:
-    """Flows of B plants with the laws' answers there."""
+    """Flows of B plants with the laws' answers there.
+
+    Attributes
+    ----------
+    flow : (B, K) of the branches. [m³/s]
+    drop, steep : (B, C) head drop and slope of every column. [m] [m/(m³/s)]
+    loss, slope : (B, K) the same added up along the branches.
+    """
 
     flow: Array
     drop: Array
+    steep: Array
     loss: Array
     slope: Array
+
+    def rows(self, index: npt.NDArray[np.intp]) -> Point:
+        """The same of some plants only."""
+        return Point(*(part[index] for part in vars(self).values()))
 
 
 def at(equations: Equations, flow: Array) -> Point:
     """Evaluate all laws once, and add them up along the branches."""
-    drop, slope = equations.elements(flow)
-    return Point(flow, drop, drop @ equations.shape.chain, slope @ equations.shape.size)
+    drop, steep = equations.elements(flow)
+    return Point(flow, drop, steep, drop @ equations.shape.chain, steep @ equations.shape.size)

@@ -45,8 +45,7 @@ def step(equations: Equations, point: Point, offered: Array, change: Array, full
     if search.all():
         return _search(equations, point, offered, change, slope)
     some = np.flatnonzero(search)
-    part = Point(point.flow[some], point.drop[some], point.loss[some], point.slope[some])
-    found = _search(equations.rows(some), part, offered[some], change[some], slope[some])
+    found = _search(equations.rows(some), point.rows(some), offered[some], change[some], slope[some])
     for whole, piece in zip(vars(tried).values(), vars(found).values(), strict=True):
         whole[some] = piece
     return tried

@@ -17,7 +17,7 @@ import numpy.typing as npt
 from loadfirst.physics.cutoff import shut_columns, undefined_nodes
 from loadfirst.physics.equations import Equations
 from loadfirst.physics.law import Array, Flags, Law, pick
-from loadfirst.physics.newton import HEAD_TOLERANCE, Balanced, balance
+from loadfirst.physics.newton import FLOOR, HEAD_TOLERANCE, Balanced, balance
 from loadfirst.physics.topology import Element, Topology, topology
 
 __all__ = ["Element", "Network", "Solution", "solve"]
@@ -84,7 +84,7 @@ class Solution:
     converged : within both tolerances (1e-9 of the head and flow scales), (B,).
     reason : None, or why not: "stalled" or "not-a-number".
     iterations : Newton steps, (B,).
-    imbalance : worst imbalance of head and mass, each of its scale; 1 where it gave up, (B,). [-]
+    imbalance : worst of head and mass before the last step, each of its scale; 1 where it gave up. [-]
     undefined : nodes that only shut elements join to a known head, (B,).
     leaks : whether anything is shut, so that a flow up to some `head scale / SHUT` is its leakage, (B,).
     """
@@ -134,14 +134,16 @@ def _equations(network: Network, head_scale: Array, flow_scale: Array) -> Equati
         heads[:, i] = head
     for node, flow in zip(network.demand, taken, strict=True):
         supply[:, shape.junctions.index(node)] = -flow
+    head_scale, flow_scale = (np.broadcast_to(scale, rows)[:, None] for scale in (head_scale, flow_scale))
     return Equations(
         shape=shape,
         laws=tuple(network.laws[name] for name, _ in shape.cuts),
         fixed=heads,
         ends=heads @ shape.fixed.T,
         supply=supply,
-        head_scale=np.broadcast_to(head_scale, rows)[:, None],
-        flow_scale=np.broadcast_to(flow_scale, rows)[:, None],
+        head_scale=head_scale,
+        flow_scale=flow_scale,
+        floor=FLOOR * head_scale / flow_scale,
     )
 
 
@@ -158,7 +160,7 @@ def _solution(network: Network, equations: Equations, found: Balanced) -> Soluti
         converged=found.converged,
         reason=_reasons(found),
         iterations=found.iterations,
-        imbalance=np.nan_to_num(found.imbalance * HEAD_TOLERANCE, nan=1.0, posinf=1.0),
+        imbalance=np.where(np.isfinite(found.imbalance), found.imbalance * HEAD_TOLERANCE, 1.0),
         undefined=undefined,
         leaks=leaks,
     )
@@ -166,7 +168,8 @@ def _solution(network: Network, equations: Equations, found: Balanced) -> Soluti
 
 def _heads(equations: Equations, found: Balanced) -> dict[str, Array]:
     """Heads of all nodes; those inside a branch follow from its inlet's by the drops on the way."""
-    shape, fixed = equations.shape, np.nan_to_num(equations.fixed)
+    shape, fixed = equations.shape, equations.fixed
+    fixed = np.where(np.isfinite(fixed), fixed, 0.0)
     inside = fixed @ shape.start_fixed + found.head @ shape.start_junction - found.drop @ shape.along
     head = {node: fixed[:, i] for i, node in enumerate(shape.fixed_nodes)}
     head |= {node: found.head[:, i] for i, node in enumerate(shape.junctions)}
@@ -174,6 +177,8 @@ def _heads(equations: Equations, found: Balanced) -> dict[str, Array]:
 
 
 def _reasons(found: Balanced) -> tuple[str | None, ...]:
+    if found.converged.all():
+        return (None,) * len(found.converged)
     lost = np.isnan(found.imbalance).tolist()
     return tuple(
         None if good else LOST if gone else STALLED

@@ -10,8 +10,7 @@ rises with the step, says how far to go (`linesearch`).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TypeVar
+from dataclasses import dataclass, replace
 
 import numpy as np
 import numpy.typing as npt
@@ -25,12 +24,17 @@ HEAD_TOLERANCE = 1e-9
 """Largest imbalance of head along a branch, of the head scale. [-]"""
 MASS_TOLERANCE = 1e-9
 """Largest imbalance of flow at a junction, of the flow scale. [-]"""
+FLOOR = 1e-5
+"""Least slope in the matrix, of head scale over flow scale; never in a law. [-]"""
 REFINEMENTS = 6
 """Most rounds of refinement of one linear solve."""
 LIMIT = 60
 """Steps after which a plant counts as stalled; the worst seen took about half."""
 
-T = TypeVar("T", Point, "Direction")
+STRAIGHT = 1e-6
+"""Change of a flow, of itself, along which every law is straight to 1e-12. [-]"""
+
+Index = npt.NDArray[np.intp]
 
 
 @dataclass(frozen=True, eq=False)
@@ -49,6 +53,10 @@ class Direction:
     offered: Array
     change: Array
     imbalance: Array
+
+    def rows(self, index: Index) -> Direction:
+        """The same of some plants only."""
+        return Direction(*(part[index] for part in vars(self).values()))
 
 
 def direction(equations: Equations, point: Point) -> Direction:
@@ -82,9 +90,8 @@ def _along_parabola(flow: Array, change: Array) -> Array:
     exact where all drops go with the square.
     """
     size = np.abs(flow)
-    square = size * (size + 2 * np.sign(flow) * change)
-    root = np.sqrt(np.maximum(square, 0.0))
-    return np.where(square > 0.0, change * 2 * size / (root + size + (size == 0.0)), change)
+    square = flow * (flow + 2.0 * change)
+    return np.where(square > 0.0, change * (2.0 * size / (np.sqrt(np.abs(square)) + size)), change)
 
 
 def _schur(
@@ -143,8 +150,10 @@ def balance(equations: Equations) -> Balanced:
     """Iterate until every plant is balanced, lost, or out of steps.
 
     After a plant is within tolerance it takes one more full step, so that the
-    answers of two machines agree far below the tolerance. The better of the
-    two points is kept: next to a corner the last step may be the worse one.
+    answers of two machines agree far below the tolerance. A step so short that
+    the laws are straight along it needs no look at where it leads. After
+    another the better of the two points is kept: next to a corner the last
+    may be the worse one.
     """
     shape = equations.shape
     point = at(equations, _start(equations))
@@ -152,20 +161,32 @@ def balance(equations: Equations) -> Balanced:
     rows, within = np.arange(len(point.flow)), np.zeros(len(point.flow), dtype=bool)
     for iteration in range(LIMIT):
         towards = direction(equations, point)
-        good = towards.imbalance <= 1.0
-        if good.any() or within.any():
-            _keep(out, rows, point, towards, iteration)
-        ended = (within | (good & shape.tree)) | np.isnan(towards.imbalance)
-        if ended.any():
+        good, ended = towards.imbalance <= 1.0, within | np.isnan(towards.imbalance)
+        if good.any() or ended.any():
+            last, short = _last_step(shape, point, towards)
+            ended |= good & short
+            _keep(out, rows, last, towards, iteration, good)
             _mark_lost(out, rows[np.isnan(towards.imbalance)])
             going = np.flatnonzero(~ended)
             if not len(going):
                 return out
-            equations, point, towards = equations.rows(going), _rows(point, going), _rows(towards, going)
-            rows, good = rows[going], good[going]
+            if len(going) < len(rows):
+                equations, point, towards = equations.rows(going), point.rows(going), towards.rows(going)
+                rows, good = rows[going], good[going]
         point, within = step(equations, point, towards.offered, towards.change, good), good
     _give_up(out, rows, point, direction(equations, point))
     return out
+
+
+def _last_step(shape: Topology, point: Point, towards: Direction) -> tuple[Point, Flags]:
+    """The points one straight step on, where it is short enough; and where it is, (B,)."""
+    moved = towards.change @ shape.chain.T
+    through = point.flow @ shape.chain.T
+    short: Flags = np.asarray((np.abs(moved) <= STRAIGHT * np.abs(through)).all(axis=1))
+    part = short[:, None]
+    flow = np.where(part, point.flow + towards.change, point.flow)
+    drop = np.where(part, point.drop + point.steep * moved, point.drop)
+    return replace(point, flow=flow, drop=drop), short
 
 
 def _start(equations: Equations) -> Array:
@@ -186,28 +207,22 @@ def _nothing(point: Point, junctions: int) -> Balanced:
     )
 
 
-def _keep(
-    out: Balanced, rows: npt.NDArray[np.intp], point: Point, towards: Direction, iteration: int
-) -> None:
+def _keep(out: Balanced, rows: Index, point: Point, towards: Direction, iteration: int, good: Flags) -> None:
     """Take over each plant's point if it is within tolerance, and balanced no worse than what is kept."""
-    news = (towards.imbalance <= 1.0) & (towards.imbalance <= out.imbalance[rows])
+    news = good & (towards.imbalance <= out.imbalance[rows])
     to = rows[news]
     out.flow[to], out.drop[to], out.head[to] = point.flow[news], point.drop[news], towards.head[news]
     out.imbalance[to], out.iterations[to] = towards.imbalance[news], iteration
 
 
-def _mark_lost(out: Balanced, rows: npt.NDArray[np.intp]) -> None:
+def _mark_lost(out: Balanced, rows: Index) -> None:
     """Plants whose equations gave no number; one that was balanced before stays so."""
     out.imbalance[rows] = np.where(out.imbalance[rows] <= 1.0, out.imbalance[rows], np.nan)
 
 
-def _give_up(out: Balanced, rows: npt.NDArray[np.intp], point: Point, towards: Direction) -> None:
+def _give_up(out: Balanced, rows: Index, point: Point, towards: Direction) -> None:
     """Out of steps: show where each plant stands, if it stands anywhere."""
     there = np.isfinite(point.drop).all(axis=1) & np.isfinite(towards.head).all(axis=1)
     to = rows[there]
     out.flow[to], out.drop[to], out.head[to] = point.flow[there], point.drop[there], towards.head[there]
     out.iterations[rows] = LIMIT
-
-
-def _rows(values: T, index: npt.NDArray[np.intp]) -> T:
-    return type(values)(*(part[index] for part in vars(values).values()))
