@@ -12,6 +12,7 @@ const NO_CATALOGUE = Object.freeze({plants: [], pumps: [{id: "small"}, {id: "med
  * @param {object} p.state of the store
  * @param {{answer: object, for: object}|null} p.got newest answer and the rig {plant, edits} it belongs to
  * @param {object|null} p.first the file made when the site was built
+ * @returns {{answer: object|null, plant: object|null, origin: "live"|"built"|"none"}} no plant where none is known yet
  */
 export function pictureOf({state, got, first}) {
   if (got && samePlant(got.for, state)) {
@@ -22,7 +23,8 @@ export function pictureOf({state, got, first}) {
     if (Object.keys(state.edits).length === 0) return {answer: built, plant: built.plant, origin: "built"};
     return {answer: null, plant: withEdits(built.plant, state.edits), origin: "none"};
   }
-  const base = typeof state.plant === "object" ? deepDefaults(state.plant, built?.plant ?? {}) : (built?.plant ?? {});
+  if (!built) return {answer: null, plant: null, origin: "none"};
+  const base = typeof state.plant === "object" ? deepDefaults(state.plant, built.plant) : built.plant;
   return {answer: null, plant: withEdits(base, state.edits), origin: "none"};
 }
 
@@ -56,7 +58,7 @@ export function modelOf({state, live, picture, previous, catalogue, words, units
     units,
     edits: state.edits,
     catalogue: known,
-    range: ranges(picture.plant, known.limits),
+    range: picture.plant && ranges(picture.plant, known.limits),
     own: typeof state.plant === "object" && Boolean(at(state.plant, "pump.curve")),
     curves: state.view.curves !== false,
     turning,

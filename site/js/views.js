@@ -32,13 +32,14 @@ export function createViews({document, words, units, send, ask}) {
   let said = "";
 
   function updateRig(now, {page}) {
+    setText(host("origin"), now.origin === "live" ? "" : words(`origin-${now.origin}`));
+    if (!now.plant) return; // the file made with the site is missing: the drawing waits for Python
     for (const view of onRig) view.update(now);
     turning.update(!page.paused);
     host("slowed").hidden = !now.turning;
     curves.update(now.curves);
     host("chart").hidden = !now.curves;
     host("graphs").classList.toggle("no-curves", !now.curves);
-    setText(host("origin"), now.origin === "live" ? "" : words(`origin-${now.origin}`));
     announce(now);
   }
 
@@ -63,8 +64,9 @@ export function createViews({document, words, units, send, ask}) {
       const inCase = about.state.view.place === "case" && Boolean(about.state.view.case);
       host("rig").hidden = inCase;
       host("case").hidden = !inCase;
-      setText(host("plant-title"), inCase ? "" : (now.plant.title ?? ""));
-      document.title = words("page-title", {title: now.plant.title ?? ""});
+      const title = inCase ? "" : (now.plant?.title ?? "");
+      setText(host("plant-title"), title);
+      document.title = title ? words("page-title", {title}) : words("name");
       toolbar.update({...about, inCase, units: now.units});
       status.update(about.page);
       if (inCase) updateCase(now, about);

@@ -45,8 +45,8 @@ live-not-kept = Live. This browser keeps nothing between visits: use “Share li
 
 ## The start
 boot-stage-runtime = Fetching Python.
-boot-stage-packages = Fetching the numerical library.
-boot-stage-loadfirst = Loading the pump physics.
+boot-stage-packages = Everything is here; Python is starting.
+boot-stage-loadfirst = Reading the pump physics.
 boot-restart = Python is starting again; your rig is kept.
 boot-bytes = { $done } of { $total } MB
 boot-progress = Progress of the start

@@ -23,6 +23,10 @@ test("before Python, an own plant is drawn with what it says, the rest standing 
   assert.equal(answer, null);
 });
 
+test("without the file made with the site, there is no plant until Python answers", () => {
+  assert.equal(pictureOf({state: state(), got: null, first: null}).plant, null);
+});
+
 test("the drawing follows the hand at once, the readings follow the answer", () => {
   const got = {answer: {plant: {valve: {opening: 0.5}}}, for: {plant: "wash-line", edits: {"valve.opening": 0.5}}};
   const picture = pictureOf({state: state("wash-line", {"valve.opening": 0.4}), got, first: FIRST});

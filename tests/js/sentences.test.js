@@ -125,7 +125,8 @@ test("an error whose rule has no sentence of ours keeps Python's", () => {
 });
 
 test("progress tells stage and megabytes, where they are known", () => {
-  assert.equal(bootLine({stage: "packages", done: 2_060_000, total: 5_100_000}, words), "Fetching the numerical library. 2.1 of 5.1 MB");
+  assert.equal(bootLine({stage: "runtime", done: 2_060_000, total: 5_100_000}, words), "Fetching Python. 2.1 of 5.1 MB");
+  assert.equal(bootLine({stage: "packages", done: 5_100_000, total: 5_100_000}, words), "Everything is here; Python is starting.");
   assert.equal(bootLine({stage: "no-such-stage"}, words), bootLine({stage: "runtime"}, words));
   assert.match(bootLine({stage: "runtime", again: true}, words), /your rig is kept/);
   assert.match(bootLine({stage: "failed"}, words), /could not be started/);

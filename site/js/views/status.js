@@ -38,7 +38,7 @@ export function bootLine({stage, done, total, again}, words) {
   if (stage === "failed") return words("boot-failed");
   const known = ["runtime", "packages", "loadfirst"].includes(stage) ? stage : "runtime";
   const line = again ? words("boot-restart") : words(`boot-stage-${known}`);
-  if (!(total > 0)) return line;
+  if (!(total > 0) || done >= total) return line;
   return `${line} ${words("boot-bytes", {done: megabytes(done), total: megabytes(total)})}`;
 }
 
