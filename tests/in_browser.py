@@ -17,13 +17,27 @@ ABSENT = {"fluids", "chemicals", "scipy", "subprocess", "playwright", "loadfirst
 
 
 def imported(path: Path) -> set[str]:
-    """Top names of all that a file imports."""
+    """Top names of all that a file imports, by itself or through the helpers of these tests."""
+    found: set[str] = set()
+    for name in names(path):
+        top, *rest = name.split(".")
+        if top != "tests":
+            found.add(top)
+            continue
+        helper = TESTS.joinpath(*rest).with_suffix(".py")
+        if helper.exists():
+            found |= imported(helper)
+    return found
+
+
+def names(path: Path) -> set[str]:
+    """Full names of all modules that a file may import."""
     found = set()
     for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
         if isinstance(node, ast.Import):
-            found |= {name.name.partition(".")[0] for name in node.names}
+            found |= {name.name for name in node.names}
         elif isinstance(node, ast.ImportFrom):
-            found.add((node.module or "").partition(".")[0])
+            found |= {node.module or "", *(f"{node.module}.{name.name}" for name in node.names)}
     return found
 
 
