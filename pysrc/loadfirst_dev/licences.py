@@ -2,26 +2,28 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 from loadfirst_dev import packs, places
 from loadfirst_dev.fetch import Store
 from loadfirst_dev.pins import Part, Pins
 
-VENDORED = places.SITE_SOURCE / "js"
-"""Below it stands other people's JavaScript, with the licences beside it."""
-
 HEAD = """Loadfirst is built from the following. Each stands under its own licence.
+
+Python's standard library, NumPy and msgspec are here as compiled files without their docstrings; what the
+page does not need at once is in files of its own. Pyodide is unchanged.
 """
 
 
 def licences(pins: Pins, store: Store) -> str:
     """The whole list as plain text."""
-    used = sorted({file.part for file in pins.group("site")})
+    fetched = {file.part for file in pins.group("site")}
     sections = [HEAD]
-    for part in used:
-        sections.append(section(pins.parts[part], texts_in_wheel(pins, store, part)))
-    for path in sorted(path for path in VENDORED.rglob("*") if is_licence(path.name)):
-        name = path.relative_to(places.SITE_SOURCE).as_posix()
-        sections.append(titled(f"For the files beside {name}", path.read_text(encoding="utf-8")))
+    for name, part in sorted(pins.parts.items()):
+        if name in fetched:
+            sections.append(section(part, texts_in_wheel(pins, store, name)))
+        elif part.folder:
+            sections.append(section(part, texts_in_folder(places.SITE_SOURCE / part.folder)))
     return "\n".join(sections)
 
 
@@ -46,6 +48,11 @@ def texts_in_wheel(pins: Pins, store: Store, part: str) -> dict[str, str]:
                 if ".dist-info/licenses/" in name and is_licence(name.rsplit("/", 1)[-1]):
                     found[name] = data.decode("utf-8", errors="replace")
     return found
+
+
+def texts_in_folder(folder: Path) -> dict[str, str]:
+    """Licence texts beside committed files, by name."""
+    return {path.name: path.read_text(encoding="utf-8") for path in folder.iterdir() if is_licence(path.name)}
 
 
 def is_licence(name: str) -> bool:

@@ -49,12 +49,19 @@ class File:
 
 @dataclass(frozen=True)
 class Part:
-    """Something the site is made of, for the list of licences."""
+    """Something the site is made of, for the list of licences.
+
+    Attributes
+    ----------
+    folder : str
+        Where in the site's sources it is committed; empty where it is fetched.
+    """
 
     title: str
     version: str
     licence: str
     source: str
+    folder: str = ""
 
 
 @dataclass(frozen=True)

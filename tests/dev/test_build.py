@@ -96,13 +96,18 @@ def test_a_part_without_a_licence_cannot_be_pinned(store: Store) -> None:
         assert all([part.title, part.version, part.licence, part.source])
 
 
-def test_other_peoples_scripts_are_in_the_licence_list(built_site: Path) -> None:
-    """Each vendored folder holds its licence, and the list holds it too."""
+def test_other_peoples_scripts_are_in_the_licence_list(store: Store, built_site: Path) -> None:
+    """Each vendored folder is a pinned part, holds its licence, and the list holds it too."""
     text = (built_site / "licences.txt").read_text(encoding="utf-8")
+    parts = {part.folder: part for part in store.pins.parts.values() if part.folder}
     for folder in (path for path in (built_site / "js" / "vendor").iterdir() if path.is_dir()):
+        part = parts[folder.relative_to(built_site).as_posix()]
+        assert f"{part.title} {part.version}" in text
         licences = [path for path in folder.iterdir() if "LICEN" in path.name.upper()]
         assert licences, f"{folder.name} has no licence beside it"
         assert all(path.read_text(encoding="utf-8").strip() in text for path in licences)
+        readme = (folder / "README.md").read_text(encoding="utf-8")
+        assert all(version in readme for version in part.version.split(" and "))
 
 
 def test_what_no_longer_belongs_to_the_site_is_removed(tmp_path: Path) -> None:
