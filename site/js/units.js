@@ -71,15 +71,16 @@ export function toFile(key, si) {
  * One preset with the reader's digits.
  *
  * @param {string} id key of PRESETS; an unknown one gives the first
- * @param {string} [locale] for digits and decimal signs
+ * @param {string} [locale] for digits and decimal signs; one that is none ("C") gives English ones
  */
 export function createUnits(id, locale) {
   const name = Object.hasOwn(PRESETS, id) ? id : FIRST_PRESET;
   const table = PRESETS[name];
+  const reader = knownLocale(locale);
   const formats = new Map();
   const digits = (count) => {
     if (!formats.has(count)) {
-      formats.set(count, new Intl.NumberFormat(locale, {minimumFractionDigits: count, maximumFractionDigits: count}));
+      formats.set(count, new Intl.NumberFormat(reader, {minimumFractionDigits: count, maximumFractionDigits: count}));
     }
     return formats.get(count);
   };
@@ -113,4 +114,12 @@ export function createUnits(id, locale) {
     full: (quantity, si, span) => `${units.text(quantity, si, span)}\u00a0${of(quantity).symbol}`,
   };
   return Object.freeze(units);
+}
+
+function knownLocale(locale) {
+  try {
+    return Intl.getCanonicalLocales(locale)[0];
+  } catch {
+    return "en"; // some systems tell the browser no language
+  }
 }

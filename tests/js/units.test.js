@@ -35,6 +35,10 @@ test("digits are the reader's, and the symbol follows with a space that does not
   assert.equal(createUnits("m3h-bar-m", "en").full("opening", 0.6), "60\u00a0%");
 });
 
+test("a system without a language gets English digits", () => {
+  for (const none of ["C", "", "en_GB.UTF-8"]) assert.equal(createUnits("m3h-bar-m", none).text("pressure", 2.345e5), "2.35");
+});
+
 test("the range of a dial chooses the decimals", () => {
   const units = createUnits("m3h-bar-m", "en");
   assert.equal(units.text("pressure", 1e5, 6e5), "1.00");
