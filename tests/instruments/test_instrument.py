@@ -30,9 +30,11 @@ def test_beyond_the_scale_the_pointer_rests_on_its_stop(truth: float, end: float
     assert (reading.value, reading.off_scale) == (end, off)
 
 
-def test_rounding_does_not_count_as_off_the_scale() -> None:
-    """A gauge in the open air stands at 0, not below it."""
-    assert Instrument("gauge", "pressure", 0.0, 6e5).show(-1e-10).off_scale is None
+@pytest.mark.parametrize(("past", "off"), [(0.0, None), (0.99, None), (1.01, "low")])
+def test_only_what_the_instrument_could_tell_counts_as_off_the_scale(past: float, off: str | None) -> None:
+    """Within its own error beyond the stop, a sound dial might stand at the stop by itself."""
+    reading = DIAL.show(-1e5 - past * 0.016 * 6e5)
+    assert (reading.value, reading.off_scale) == (-1e5, off)
 
 
 def test_nothing_to_measure_shows_nothing() -> None:

@@ -32,8 +32,9 @@ class Reading(Struct, frozen=True):
     accuracy : float or None
         Greatest error of a sound instrument here, either way; None without a value.
     off_scale : "low", "high" or None
-        Set when the truth lies beyond an end: `value` is that end, and the
-        truth is somewhere past it.
+        Set when the truth lies beyond an end by more than the instrument may
+        err: `value` is that end, and the truth is somewhere past it. Nearer,
+        a sound instrument might show the end by itself.
     """
 
     id: str
@@ -44,9 +45,6 @@ class Reading(Struct, frozen=True):
     accuracy: float | None
     off_scale: Literal["low", "high"] | None
 
-
-SLACK = 1e-9
-"""Part of the span by which the truth may be past a stop before anyone could see it. [-]"""
 
 Shown = tuple[Reading, ...]
 """All that a person can read at a plant: never the true state itself."""
@@ -83,9 +81,9 @@ class Instrument:
         if truth is None:
             return Reading(self.id, self.quantity, None, self.low, self.high, None, None)
         value = min(max(truth, self.low), self.high)
-        off: Literal["low", "high"] | None = None
-        if abs(truth - value) > SLACK * (self.high - self.low):
-            off = "low" if truth < value else "high"
         accuracy = class_limit(self.span_percent, self.low, self.high)
         accuracy += reading_limit(self.reading_percent, value)
+        off: Literal["low", "high"] | None = None
+        if abs(truth - value) > accuracy:
+            off = "low" if truth < value else "high"
         return Reading(self.id, self.quantity, value, self.low, self.high, accuracy, off)
