@@ -30,7 +30,12 @@ def own_sources() -> dict[str, bytes]:
     code = packs.folder_contents(places.PYTHON_SOURCE, "loadfirst/")
     scenarios = packs.folder_contents(places.SCENARIOS, "loadfirst/scenarios/")
     late = {LATE: (places.TOOL / "inside" / LATE).read_bytes()}
-    return {name: data for name, data in (code | scenarios | late).items() if not name.endswith(".md")}
+    return {name: data for name, data in (code | scenarios | late).items() if wanted(name)}
+
+
+def wanted(name: str) -> bool:
+    """Whether the page has any use for a file: it has no command line, and its readers no authors' guide."""
+    return not name.endswith(".md") and not name.startswith(("loadfirst/cli/", "loadfirst/__main__"))
 
 
 def make_runtime(pins: Pins, store: Store) -> Runtime:
