@@ -62,8 +62,8 @@ def rated_efficiency(power: npt.ArrayLike, poles: npt.ArrayLike, supply_frequenc
     given = (np.asarray(number, dtype=float) for number in (power, poles, supply_frequency))
     power, poles, supply = np.broadcast_arrays(*given)
     out = np.empty(power.shape)
-    for pole in np.unique(poles):
-        for hertz in np.unique(supply):
+    for pole in set(poles.flat):  # np.unique would load numpy's masked arrays into the page
+        for hertz in set(supply.flat):
             here = (poles == pole) & (supply == hertz)
             percent = _at_60 if hertz == 60 else _at_50
             out[here] = percent(power[here] / 1e3, int(pole)) / 100
