@@ -211,6 +211,22 @@ def test_a_drooping_combination_is_held_back_and_says_so() -> None:
     assert running.speed == pytest.approx(held.motor.speed(running.torque))
 
 
+def test_a_machine_held_back_leaves_the_others_of_its_batch_as_they_are() -> None:
+    """Whether a machine is held is its own affair, also beside one that is, and with points filled up."""
+    absurd = PumpCurve.from_points(
+        RADIAL.speed, [0, 0.01, 0.02], [30.0, 29.99, 29.98], [1, 1, 1], power=[21e3, 14e3, 7e3]
+    )
+    flat = PumpCurve.from_points(
+        RADIAL.speed, [0, 0.01, 0.02], [30.0, 29.9, 29.8], [1, 1, 1], power=[9e3, 9e3, 9e3]
+    )
+    motor = Motor.rated(5000.0)
+    together = Machines.build([[absurd], [RADIAL], [flat]], motor, WATER)
+    assert together.limited.ravel().tolist() == [True, False, False]
+    for row, pump in enumerate((absurd, RADIAL, flat)):
+        alone, flow = machine(pump, motor), np.array([[0.0123]])
+        assert (every(together.rows(np.array([row])).running(flow)) == every(alone.running(flow))).all()
+
+
 def test_a_batch_of_machines_equals_one_by_one() -> None:
     """Different pumps, motors, frequencies and liquids in one batch, curves of unequal length."""
     short = PumpCurve.from_points(

@@ -170,7 +170,8 @@ def _hold(free: Array, points: Points) -> Array:
     """Speed ratios at the points, held where flow would fall back or head would rise. (B, M, K)"""
     flow, head = points.flow, points.values[HEAD]
     growing = np.diff(free * flow) >= LEAST_STEP * free[..., :-1] * np.diff(flow)
-    if growing.all() and (np.diff(free**2 * head) <= 0).all():
+    fine = (growing & (np.diff(free**2 * head) <= 0)).all(axis=-1, keepdims=True)
+    if fine.all():
         return free
     held = free.copy()
     for k in range(1, free.shape[-1]):
@@ -180,7 +181,7 @@ def _hold(free: Array, points: Points) -> Array:
         positive = np.where(head[..., k] > 0, head[..., k], 1.0)
         most = np.where(head[..., k] > 0, before * np.sqrt(head[..., k - 1] / positive) * EDGE, np.inf)
         held[..., k] = np.clip(free[..., k], least, most)
-    return held
+    return np.where(fine, free, held)  # so that a batch equals its plants one by one
 
 
 def _affine(points: Points, x: Array, weakness: Array, heavier: Array) -> tuple[Array, Array, Array]:
