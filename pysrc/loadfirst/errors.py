@@ -80,7 +80,7 @@ class FileError(InputError):
     @property
     def text(self) -> str:
         """The sentence a person reads, file first."""
-        return f"{self.file}: {super().text}"
+        return f"{_printable(self.file)}: {super().text}"
 
 
 class StalePage(LoadfirstError):
@@ -107,4 +107,8 @@ def quoted(got: object) -> str:
 def _one_line(text: str) -> str:
     """A stranger's text without line ends and control characters, cut where it grows long."""
     text = text if len(text) <= LONGEST_SHOWN else f"{text[:LONGEST_SHOWN]}…"
+    return _printable(text)
+
+
+def _printable(text: str) -> str:
     return "".join(letter if letter.isprintable() else "·" for letter in text)

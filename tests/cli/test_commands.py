@@ -108,6 +108,30 @@ def test_notes_are_told_in_plain_words(capsys: pytest.CaptureFixture[str], setti
     assert note in " ".join(run(capsys, "read", PLANT, "--set", setting)[1].split())
 
 
+NOTED = {
+    "beyond-curve": ["valve.kv_open_m3h=1000", "delivery.surface_m=12", "discharge.bore_mm=300"],
+    "dead-headed": ["valve.opening=0"],
+    "overload": ["drive.motor_kw=2"],
+    "npsh-short": ["suction.strainer_k=3000"],
+    "below-vapour-pressure": ["suction.strainer_k=3000"],
+    "reverse-flow": ["check.fitted=false", "drive.frequency_hz=5"],
+    "line-off": ["discharge.attached=false"],
+}
+
+
+@pytest.mark.parametrize("kind", NOTED)
+def test_the_numbers_behind_a_note_have_their_units_in_their_keys(
+    capsys: pytest.CaptureFixture[str], kind: str
+) -> None:
+    """As everything else in the JSON; the sentence beside them is made from the same numbers."""
+    settings = [part for setting in NOTED[kind] for part in ("--set", setting)]
+    notes = as_json(capsys, "read", PLANT, *settings)["notes"]
+    note = next(note for note in notes if note["kind"] == kind)
+    assert all(key.endswith(("_m3h", "_m", "_kw", "_percent", "_bar")) for key in note["facts"])
+    if kind == "dead-headed":
+        assert f"{note['facts']['shaft_power_kw']:.2f} kW" in note["text"]
+
+
 def test_settings_are_written_as_in_a_file_words_without_quotation_marks_too(
     capsys: pytest.CaptureFixture[str],
 ) -> None:

@@ -66,6 +66,15 @@ SENTENCES = [
         "pump.curve.flow_m3h[0] is 1.0, but must be 0: the first point is at no flow.",
     ),
     (
+        with_curve(flow_m3h=[0, 10, 10.001, 30]),
+        "pump.curve.flow_m3h[2] is 10.001, but must be at least 0.003 m³/h above the one before it, 10 m³/h. "
+        "It is number 3 of the list; of two points at one flow leave out one.",
+    ),
+    (
+        with_curve(flow_m3h=[0, 1e-300, 2e-300, 3e-300]),
+        "pump.curve.flow_m3h[3] is 3e-300, but must be at least 0.01 m³/h: it is the last one.",
+    ),
+    (
         with_curve(flow_m3h=[0, 10, 10, 30]),
         "pump.curve.flow_m3h[2] is 10.0, but must be above the one before it, 10 m³/h. "
         "It is number 3 of the list.",
@@ -120,6 +129,7 @@ def test_keys_that_contradict_each_other_get_their_sentence(data: dict[str, Any]
         with_table("delivery", surface_m=30),
         with_table("delivery", outlet_m=3),
         with_table("suction", bore_mm=20, roughness_mm=1),
+        with_table("suction", bore_mm=33.644, roughness_mm=1.6822),  # in decimals a hair above 1/20
         with_table("delivery", outlet_m=99),
         with_table("liquid", name="brine", density_kgm3=1180, viscosity_mpas=1.8, vapour_bar=0.02),
         with_curve(efficiency_percent=None, power_kw=[0.9, 1.5, 1.9, 2.1]),

@@ -80,18 +80,27 @@ def test_a_byte_order_mark_is_no_fault() -> None:
 
 def test_a_huge_file_is_refused_before_it_is_parsed() -> None:
     """Size and limit are named."""
-    assert "at most 256 kB" in refusal("#" * (LARGEST + 1)).text
+    text = "x.toml: the file cannot be read: it is longer than 256 kB. Is it a plant file?"
+    assert refusal("#" * (LARGEST + 1)).text == text
 
 
 @pytest.mark.parametrize("content", ["a = " + "[" * 5000, "a = " + "{b=" * 5000, "a" + ".a" * 500 + " = 1"])
 def test_absurd_nesting_is_refused(content: str) -> None:
     """Brackets or dotted keys without end cannot make the reader fall over."""
-    assert refusal(content).rule == "syntax"
+    assert refusal(content).text == "x.toml: the file cannot be read: its tables are nested too deeply."
 
 
 def test_a_number_of_ten_thousand_digits_is_refused() -> None:
     """Python itself refuses to read it."""
-    assert refusal("a = " + "9" * 10_000).rule == "syntax"
+    assert "a number in it has too many digits" in refusal("a = " + "9" * 10_000).text
+
+
+@pytest.mark.native
+def test_a_name_that_no_file_can_have_says_so() -> None:
+    """Every name is answered, and none may write into the terminal."""
+    with pytest.raises(FileError) as caught:
+        read(Path("a\0\n.toml"))
+    assert caught.value.text == "a··.toml: the file cannot be read: no such name."
 
 
 @pytest.mark.native

@@ -115,7 +115,6 @@ def _plant_command(commands: Any, name: str, says: str, command: Any) -> argpars
 
 
 def _points(text: str) -> int:
-    count = int(text)
-    if not 2 <= count <= 1000:
-        raise argparse.ArgumentTypeError(f"{count} is not from 2 to 1000")
-    return count
+    if not (text.isascii() and text.isdigit() and len(text) < 9 and 2 <= int(text) <= 1000):
+        raise argparse.ArgumentTypeError(f"{text[:20]!r} is not a whole number from 2 to 1000")
+    return int(text)

@@ -21,6 +21,7 @@ from loadfirst.cli.output import (
 )
 from loadfirst.instruments.instrument import Reading, Shown
 from loadfirst.plant.answer import Machine as TrueMachine
+from loadfirst.plant.answer import Note as TrueNote
 from loadfirst.plant.answer import State
 from loadfirst.plant.curves import Curves
 from loadfirst.plant.plant import Plant
@@ -39,6 +40,21 @@ SHAPES: dict[str, tuple[Any, float]] = {
 """By quantity: the printed type and its unit. [SI]"""
 
 
+FACTS = {
+    "flow": ("flow_m3h", 1 / HOUR),
+    "last_flow": ("last_flow_m3h", 1 / HOUR),
+    "head": ("head_m", 1.0),
+    "shaft_power": ("shaft_power_kw", KILO),
+    "rated_power": ("rated_power_kw", KILO),
+    "load": ("load_percent", PERCENT),
+    "available": ("npsh_available_m", 1.0),
+    "required": ("npsh_required_m", 1.0),
+    "pressure": ("pressure_bar", BAR),
+    "vapour_pressure": ("vapour_pressure_bar", BAR),
+}
+"""By fact of a note: the printed key and its unit. [SI]"""
+
+
 def read_output(file: str, plant: Plant, state: State, shown: Shown) -> ReadOutput:
     """All that ``read`` prints."""
     return ReadOutput(
@@ -51,7 +67,7 @@ def read_output(file: str, plant: Plant, state: State, shown: Shown) -> ReadOutp
         head_breakdown=[Block(block.block, block.head) for block in state.stack],
         balance=_balance(state),
         machines=[_machine(machine) for machine in state.machines],
-        notes=[Note(note.kind, note.where, dict(note.facts), sentence(note)) for note in state.notes],
+        notes=[Note(note.kind, note.where, _facts(note), sentence(note)) for note in state.notes],
     )
 
 
@@ -76,6 +92,10 @@ def printed(reading: Reading) -> Printed:
     numbers = [_in(number, unit) for number in (reading.value, reading.low, reading.high, reading.accuracy)]
     made: Printed = shape(reading.id, *numbers, reading.off_scale)
     return made
+
+
+def _facts(note: TrueNote) -> dict[str, float]:
+    return {FACTS[name][0]: value / FACTS[name][1] for name, value in note.facts.items()}
 
 
 def _balance(state: State) -> Balance:

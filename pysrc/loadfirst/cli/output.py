@@ -5,7 +5,7 @@ The schema that `python -m loadfirst schema` prints is generated from these type
 
 from __future__ import annotations
 
-from typing import Any, Literal
+from typing import Literal
 
 from msgspec import Struct
 
@@ -107,11 +107,11 @@ class Machine(Struct):
 
 
 class Note(Struct):
-    """Something a person should know about this answer; `facts` are in SI units."""
+    """Something a person should know about this answer, and the numbers behind it; pressures are gauge."""
 
     kind: str
     where: str
-    facts: dict[str, Any]
+    facts: dict[str, float]
     text: str
 
 

@@ -76,7 +76,8 @@ class Pipes:
         length, bore, roughness, k, viscosity = map(column, (length, bore, roughness, k, viscosity))
         require("pipe.length", length, length >= 0, "0 m or more")
         require("pipe.bore", bore, bore > 0, "above 0 m")
-        require("pipe.roughness", roughness, (roughness >= 0) & (roughness <= bore / 20), "from 0 to bore/20")
+        smooth = roughness <= bore / 20 * (1 + 1e-9)  # bore/20 itself, whatever its last digit
+        require("pipe.roughness", roughness, (roughness >= 0) & smooth, "from 0 to bore/20")
         require("pipe.k", k, k >= 0, "0 or more")
         require("pipe.viscosity", viscosity, viscosity > 0, "above 0 m²/s")
         per_flow2 = 8 / (pi**2 * G * bore**4)  # velocity head over flow²

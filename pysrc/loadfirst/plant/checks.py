@@ -10,9 +10,12 @@ from msgspec import UnsetType
 from loadfirst.errors import InputError
 from loadfirst.plant.decode import in_file
 from loadfirst.plant.plant import Curve, Delivery, Discharge, Gauge, Liquid, Plant, Suction, Supply
-from loadfirst.units import HOUR, TO_SI, G
+from loadfirst.units import HOUR, G
 
 SMOOTHER = 20  # bore over roughness, at least: the end of the range for which the friction law is stated
+SLACK = 1 + 1e-9  # a roughness written as bore/20 is one, whatever the last digit of its decimals
+LEAST_FLOW = 0.01  # [m³/h] of the last point, as the smallest Kv
+CLOSEST = 1e-4  # [-] of the last flow, between two points: nearer ones have no slope between them
 PROPERTIES = ("density_kgm3", "viscosity_mpas", "vapour_bar")
 Faults = Iterator[InputError]
 
@@ -118,9 +121,8 @@ def _outlet_faults(delivery: Delivery) -> Faults:
 
 
 def _line_faults(where: str, line: Suction | Discharge) -> Faults:
-    mm = TO_SI["mm"]
-    if line.roughness_mm * mm > line.bore_mm * mm / SMOOTHER:  # in metres, as the pipe's law will see it
-        limit = line.bore_mm / SMOOTHER
+    limit = line.bore_mm / SMOOTHER
+    if line.roughness_mm > limit * SLACK:
         yield _beside(
             f"{where}.roughness_mm", line.roughness_mm, "at or below", f"1/20 of {where}.bore_mm", limit, "mm"
         )
@@ -141,6 +143,7 @@ def _curve_faults(curve: Curve, at: str) -> Faults:
             f"{at}flow_m3h[0]", first, "0: the first point is at no flow", rule="points", index=0
         )
     yield from _order_faults(f"{at}flow_m3h", curve.flow_m3h, lambda a, b: b > a, "above", "m³/h")
+    yield from _spread_faults(f"{at}flow_m3h", curve.flow_m3h)
     yield from _order_faults(f"{at}head_m", curve.head_m, lambda a, b: b < a, "below", "m")
     yield from _power_faults(curve, at)
 
@@ -179,6 +182,18 @@ def _order_faults(
                 f"It is number {index + 1} of the list.", rule="points", order=word, limit=before, unit=unit,
                 index=index,
             )  # fmt: skip
+
+
+def _spread_faults(where: str, flows: Sequence[float]) -> Faults:
+    last = flows[-1]
+    if last < LEAST_FLOW:
+        allowed = f"at least {LEAST_FLOW:g} m³/h: it is the last one"
+        yield InputError(f"{where}[{len(flows) - 1}]", last, allowed, rule="points", limit=LEAST_FLOW)
+    for index, (before, value) in enumerate(pairwise(flows), start=1):
+        if value - before < CLOSEST * last:
+            allowed = f"at least {CLOSEST * last:.3g} m³/h above the one before it, {before:g} m³/h"
+            hint = f"It is number {index + 1} of the list; of two points at one flow leave out one."
+            yield InputError(f"{where}[{index}]", value, allowed, hint, rule="points", index=index)
 
 
 def _power_faults(curve: Curve, at: str) -> Faults:

@@ -100,8 +100,12 @@ def _bounds(low: float | None, high: float | None, unit: str) -> str:
 def _text(node: inspect.StrType) -> Expected:
     if node.max_length is None:
         return Expected("text", "a text")
-    bounds = f"at most {node.max_length} characters long"
-    return Expected("text", f"a text, {bounds}", bounds, {"high": node.max_length, "unit": "characters"})
+    facts: dict[str, Any] = {"low": node.min_length} if node.min_length else {}
+    filled = "not empty, " if node.min_length else ""
+    bounds = f"{filled}at most {node.max_length} characters long"
+    return Expected(
+        "text", f"a text, {bounds}", bounds, facts | {"high": node.max_length, "unit": "characters"}
+    )
 
 
 def _list(item: inspect.Type, least: int | None, most: int | None) -> Expected:

@@ -11,6 +11,7 @@ from loadfirst.errors import FileError, InputError
 
 LARGEST = 256 * 1024  # [bytes]; a plant with a long curve has about 4 kB
 DEEPEST = 12  # tables within tables; ours need four
+NESTED = "its tables are nested too deeply"
 
 AT = re.compile(r"\s*\(at (?:line (?P<line>\d+), column (?P<column>\d+)|end of document)\)$")
 
@@ -27,9 +28,9 @@ def read(path: Path) -> dict[str, Any]:
         with path.open("rb") as stream:
             raw = stream.read(LARGEST + 1)
     except OSError as trouble:
-        reason = trouble.strerror or type(trouble).__name__
-        cause = InputError("the file", reason, "a file that can be read", rule="unreadable")
-        raise FileError(str(path), cause) from None
+        raise FileError(str(path), _unreadable(trouble.strerror or type(trouble).__name__)) from None
+    except ValueError:  # a null byte in the name
+        raise FileError(str(path), _unreadable("no such name")) from None
     return parse(raw, path.name)
 
 
@@ -61,19 +62,21 @@ def parse(content: str | bytes, file: str = "a file") -> dict[str, Any]:
     except tomllib.TOMLDecodeError as refusal:
         raise FileError(file, _syntax(text, str(refusal))) from None
     except (RecursionError, ValueError) as refusal:  # absurd nesting; a number of thousands of digits
-        what = "nested less deeply" if isinstance(refusal, RecursionError) else "written with shorter numbers"
-        raise FileError(file, InputError("the file", "TOML", what, rule="syntax")) from None
+        why = NESTED if isinstance(refusal, RecursionError) else "a number in it has too many digits"
+        raise FileError(file, _unreadable(why)) from None
     if _deep(data):
-        raise FileError(file, InputError("the file", "TOML", "nested less deeply", rule="syntax"))
+        raise FileError(file, _unreadable(NESTED))
     return data
+
+
+def _unreadable(why: str, hint: str = "", **facts: Any) -> InputError:
+    return InputError("the file", why, "a file that can be read", hint, rule="unreadable", **facts)
 
 
 def _decoded(content: str | bytes) -> str:
     if len(content) > LARGEST:
-        raise InputError(
-            "the file", "larger", f"at most {LARGEST // 1024} kB long", "Is it a plant file?",
-            high=LARGEST, unit="bytes",
-        )  # fmt: skip
+        why = f"it is longer than {LARGEST // 1024} kB"
+        raise _unreadable(why, "Is it a plant file?", high=LARGEST, unit="bytes")
     if isinstance(content, str):
         return content.removeprefix("\ufeff")
     try:
