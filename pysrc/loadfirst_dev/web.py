@@ -7,6 +7,7 @@ import http.server
 import os
 import threading
 from functools import partial
+from http import HTTPStatus
 from pathlib import Path
 from typing import Any
 
@@ -33,6 +34,7 @@ class Handler(http.server.SimpleHTTPRequestHandler):
 
     protocol_version = "HTTP/1.1"
     extensions_map = {**TYPES, "": OTHER}
+    found = False
 
     def send_head(self) -> Any:
         """Part of `SimpleHTTPRequestHandler`: opens what is asked for and sends the headers."""
@@ -58,9 +60,14 @@ class Handler(http.server.SimpleHTTPRequestHandler):
                 return encoding, packed
         return None
 
+    def send_response(self, code: int, message: str | None = None) -> None:
+        """Part of `SimpleHTTPRequestHandler`; the code decides how long the reply is kept."""
+        self.found = code < HTTPStatus.BAD_REQUEST
+        super().send_response(code, message)
+
     def end_headers(self) -> None:
-        """Files named by their hash never change; all others are asked for again each time."""
-        hashed = "/runtime/" in self.path and not self.path.endswith("/manifest.json")
+        """Files named by their hash never change; all others, and failures, are asked for again each time."""
+        hashed = self.found and "/runtime/" in self.path and not self.path.endswith("/manifest.json")
         self.send_header("Cache-Control", "public, max-age=31536000, immutable" if hashed else "no-cache")
         self.send_header("Vary", "Accept-Encoding")
         super().end_headers()

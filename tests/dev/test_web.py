@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import gzip
 import socket
+import urllib.error
 import urllib.request
 from collections.abc import Iterator
 from email.message import Message
@@ -68,6 +69,14 @@ def test_only_files_named_by_their_hash_are_kept_for_good(address: str) -> None:
     assert "immutable" in get(address + "runtime/x.0123.wasm")[1]["Cache-Control"]
     assert get(address + "runtime/manifest.json")[1]["Cache-Control"] == "no-cache"
     assert get(address + "a.js")[1]["Cache-Control"] == "no-cache"
+
+
+def test_a_failure_is_not_kept_by_browsers(address: str) -> None:
+    """A file that is missing now may be there when the page tries again."""
+    with pytest.raises(urllib.error.HTTPError) as told:
+        get(address + "runtime/gone.0123.wasm")
+    assert told.value.headers["Cache-Control"] == "no-cache"
+    told.value.close()
 
 
 def test_a_compressed_neighbour_is_sent_to_who_takes_it(address: str, folder: Path) -> None:
