@@ -129,7 +129,7 @@ def test_keys_that_contradict_each_other_get_their_sentence(data: dict[str, Any]
         with_table("delivery", surface_m=30),
         with_table("delivery", outlet_m=3),
         with_table("suction", bore_mm=20, roughness_mm=1),
-        with_table("suction", bore_mm=33.644, roughness_mm=1.6822),  # in decimals a hair above 1/20
+        with_table("suction", bore_mm=20.005, roughness_mm=1.00025),  # in binary a hair above 1/20
         with_table("delivery", outlet_m=99),
         with_table("liquid", name="brine", density_kgm3=1180, viscosity_mpas=1.8, vapour_bar=0.02),
         with_curve(efficiency_percent=None, power_kw=[0.9, 1.5, 1.9, 2.1]),
