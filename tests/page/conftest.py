@@ -6,6 +6,8 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 import pytest
+from playwright.sync_api import expect
+
 from page.parts.links import state
 from page.parts.rig import Rig
 
@@ -34,13 +36,15 @@ class Bench:
         """The rig as a stranger finds it, with whatever an earlier test left behind swept away."""
         page = self.rig.page
         self.said.clear()
-        if page.locator("dialog[open]").count() or page.locator("html").get_attribute("data-engine") != "ready":
+        ready = page.locator("html").get_attribute("data-engine") == "ready"
+        if page.locator("dialog[open]").count() or not ready:
             page.goto("about:blank")
         page.mouse.move(0, 0)
         start = state(units="m3h-bar-m", curves=True, place="rig")
         self.rig.open(start).live()
         page.evaluate("() => { document.activeElement?.blur(); scrollTo(0, 0); }")
-        self.rig.shows()
+        self.rig.shows(unit="bar")
+        expect(page.locator("#chart svg")).to_be_visible()
         return self.rig
 
 

@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
+from playwright.sync_api import expect
+
 from page.parts import native
 from page.parts.links import state
 from page.parts.rig import Rig, same
-from page.parts.waiting import eventually
-from playwright.sync_api import expect
 
 BUILT = "Readings computed when this site was built"
 BLANK = "Dials are blank until Python is ready"
 
 
 def test_the_rig_is_there_with_built_readings_before_python_is(fresh: Rig) -> None:
-    """Until the worker may start, the apparatus shows what was computed when the site was built, and says so."""
+    """Until the worker may start, the apparatus shows what was computed with the build, and says so."""
     held = []
     fresh.page.route("**/js/engine/worker.js", lambda route: held.append(route))
     fresh.open()
@@ -50,4 +50,4 @@ def test_every_plant_is_answered_as_outside_the_browser(rig: Rig) -> None:
 
 def test_the_page_says_that_it_is_live(rig: Rig) -> None:
     """The strip below the title says where the numbers come from."""
-    assert eventually(rig.page, rig.seen, lambda seen: seen["status"], "a status")["status"].startswith("Live")
+    assert rig.seen()["status"].startswith("Live")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from page.parts.hands import Mouse, holding
 from page.parts.rig import Rig
 from page.parts.waiting import eventually

@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
+from playwright.sync_api import expect
+
 from page.parts.controls import CHOICES, SLIDERS, TYPED, UPWARD
 from page.parts.hands import Mouse, drag
 from page.parts.rig import Rig
-from playwright.sync_api import expect
 
 PULL = 24  # [CSS px]
 

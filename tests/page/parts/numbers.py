@@ -1,4 +1,7 @@
-"""Numbers as they are shown, held against SI values. The factors are written out here once more, on purpose."""
+"""Numbers as they are shown, held against SI values.
+
+The factors are written out here once more, on purpose.
+"""
 
 from __future__ import annotations
 
@@ -22,7 +25,8 @@ SI = {
     "%": 0.01,
 }
 
-SHOWN = re.compile(r"([-−]?[\d,]*\.?\d+)[\s\u00a0](" + "|".join(map(re.escape, sorted(SI, key=len, reverse=True))) + ")")
+UNITS = "|".join(re.escape(unit) for unit in sorted(SI, key=len, reverse=True))
+SHOWN = re.compile(rf"([-−]?[\d,]*\.?\d+)\s({UNITS})")
 
 
 @dataclass(frozen=True)

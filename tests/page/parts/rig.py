@@ -2,30 +2,34 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
+
+from playwright.sync_api import Locator, Page, expect
 
 from page.parts import native
 from page.parts.links import link, state, unpack
 from page.parts.numbers import numbers
 from page.parts.waiting import eventually
-from playwright.sync_api import Locator, Page, expect
 
 LIVE = "Live: computed here, in your browser."
 
 SEEN = """
 () => {
   const text = (query) => document.querySelector(query)?.textContent.trim() ?? "";
-  const said = (node) => node?.getAttribute("aria-label") ?? "";
+  const said = (query) => document.querySelector(query)?.getAttribute("aria-label") ?? "";
   const every = (query, of) => Object.fromEntries([...document.querySelectorAll(query)].map(of));
+  const spoken = (node) => node.getAttribute("aria-valuetext");
+  const turn = (dial) => dial.querySelector(".dial-needle").getAttribute("transform");
   return {
-    readings: every("#apparatus [data-reading]", (node) => [node.dataset.reading, node.getAttribute("aria-valuetext")]),
-    needles: every("#apparatus .dial", (node) => [node.dataset.reading, node.querySelector(".dial-needle").getAttribute("transform")]),
-    controls: every("#apparatus [data-control][role=slider]", (node) => [node.dataset.control, node.getAttribute("aria-valuetext")]),
-    sliders: every("#controls input[type=range]", (node) => [node.id, node.getAttribute("aria-valuetext")]),
-    chosen: every("#controls input[type=radio]:checked", (node) => [node.name, node.value]),
-    stack: said(document.querySelector("#stack svg")), chart: said(document.querySelector("#chart svg")),
-    why: text("#why-line"), then: text(".then"), title: text("#plant-title"), status: text("#status [role=status]"),
-    origin: text("#origin"), notes: [...document.querySelectorAll("#notes [data-note]")].map((node) => node.dataset.note),
+    readings: every("#apparatus [data-reading]", (node) => [node.dataset.reading, spoken(node)]),
+    needles: every("#apparatus .dial", (node) => [node.dataset.reading, turn(node)]),
+    controls: every("#apparatus [role=slider]", (node) => [node.dataset.control, spoken(node)]),
+    sliders: every("#controls input[type=range]", (node) => [node.id, spoken(node)]),
+    stack: said("#stack svg"), chart: said("#chart svg"),
+    why: text("#why-line"), then: text(".then"),
+    title: text("#plant-title"), status: text("#status [role=status]"), origin: text("#origin"),
+    notes: [...document.querySelectorAll("#notes [data-note]")].map((node) => node.dataset.note),
   };
 }
 """
@@ -45,6 +49,12 @@ def slug(key: str) -> str:
     return key.replace(".", "-")
 
 
+def radio(key: str, value: Any) -> str:
+    """Where the radio button of a word is; a JavaScript word for a truth value."""
+    word = str(value).lower() if isinstance(value, bool) else str(value)
+    return f'input[name="{slug(key)}"][value="{word}"]'
+
+
 class Rig:
     """One page with the rig in it.
 
@@ -56,11 +66,11 @@ class Rig:
     """
 
     def __init__(self, page: Page, address: str) -> None:
-        self.page, self.address = page, address
+        self.page, self.home = page, address
 
     def open(self, of: dict[str, Any] | None = None) -> Rig:
         """Go to the site, or to a link to a state."""
-        self.page.goto(self.address + (link(of) if of else ""))
+        self.page.goto(self.home + (link(of) if of else ""))
         return self
 
     def live(self) -> Rig:
@@ -73,16 +83,30 @@ class Rig:
         return self.page.evaluate(SEEN)
 
     def shows(
-        self, edits: dict[str, Any] | None = None, plant: Any = "rinse-transfer", seconds: float = 20
+        self,
+        edits: dict[str, Any] | None = None,
+        plant: Any = "rinse-transfer",
+        unit: str = "",
+        seconds: float = 20,
     ) -> dict[str, Any]:
-        """Wait until every number shown is the native engine's for this input; return what is seen."""
+        """Wait until every number shown is the native engine's for this input; return what is seen.
+
+        `unit` is the unit of pressure that it must be shown in; any if left out.
+        """
         right = native.answer(plant, edits)
-        return eventually(self.page, self.seen, lambda seen: same(seen, right), f"the answer to {edits}", seconds)
+
+        def good(seen: dict[str, Any]) -> bool:
+            return same(seen, right) and seen["readings"]["gauge-discharge"].endswith(unit)
+
+        return eventually(self.page, self.seen, good, f"the answer to {edits} {unit}", seconds)
 
     def address_holds(self, edits: dict[str, Any]) -> None:
         """Wait until the address holds exactly these edits."""
-        found = eventually(self.page, self.address_state, lambda now: now and now["edits"] == edits, f"{edits} in the address")
-        assert found is not None
+        self.address(lambda now: now["edits"] == edits, f"{edits} in the address")
+
+    def address(self, good: Callable[[dict[str, Any]], object], what: str) -> None:
+        """Wait until the address holds a state that will do."""
+        eventually(self.page, self.address_state, lambda now: now is not None and good(now), what)
 
     def address_state(self) -> dict[str, Any] | None:
         """The state in the address."""
@@ -104,8 +128,7 @@ class Rig:
 
     def option(self, key: str, value: Any) -> Locator:
         """One of the words of a choice, as it is clicked or tapped."""
-        word = {True: "true", False: "false"}.get(value, str(value)) if isinstance(value, bool) else str(value)
-        return self.page.locator(f'fieldset[data-key="{key}"] label:has(input[value="{word}"])')
+        return self.page.locator(f'fieldset[data-key="{key}"] label:has({radio(key, value)})')
 
     def part(self, key: str) -> Locator:
         """The part of the drawing that moves a quantity."""
@@ -117,7 +140,8 @@ class Rig:
 
     def chip(self, word: str) -> Locator:
         """The button that brings a group of controls into a phone's tray."""
-        return self.page.get_by_role("group", name="What to change").get_by_role("button", name=word, exact=True)
+        chips = self.page.get_by_role("group", name="What to change")
+        return chips.get_by_role("button", name=word, exact=True)
 
     def thumb(self, key: str) -> tuple[float, float]:
         """Where the thumb of a slider is. [CSS px]"""
@@ -161,15 +185,23 @@ def same(seen: dict[str, Any], answer: dict[str, Any]) -> bool:
         if reading["value"] is None:
             assert text == "no reading", (reading["id"], text)
         else:
-            (number,) = numbers(text)
-            assert number.is_(reading["value"]), (reading["id"], text, reading["value"])
-    duty = [number for number in numbers(seen["chart"])]
-    assert len(duty) == 2 and duty[0].is_(answer["duty"]["flow"]) and duty[1].is_(answer["duty"]["head"]), seen["chart"]
+            found = numbers(text)
+            assert found and found[0].is_(reading["value"]), (reading["id"], text, reading["value"])
+            assert ("off the scale" in text) == (reading["off_scale"] is not None), (reading, text)
+    assert chart_is(seen["chart"], answer), (seen["chart"], answer["duty"])
     assert stack_is(seen["stack"], answer), (seen["stack"], answer["stack"])
     for note in answer["notes"]:
         assert note["kind"] in seen["notes"], (note["kind"], seen["notes"])
     assert set(seen["notes"]) == {note["kind"] for note in answer["notes"]}, seen["notes"]
     return seen["origin"] == ""
+
+
+def chart_is(text: str, answer: dict[str, Any]) -> bool:
+    """Whether the chart's sentence holds the duty point."""
+    duty = numbers(text)
+    return (
+        len(duty) == 2 and duty[0].is_(answer["duty"]["flow"]) and duty[1].is_(answer["duty"]["head"])
+    )
 
 
 def stack_is(text: str, answer: dict[str, Any]) -> bool:

@@ -1,0 +1,121 @@
+"""Opening a plant file of one's own, by picker and by drop."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import pytest
+from playwright.sync_api import expect
+
+from page.parts.files import GOOD, Files, plant
+from page.parts.rig import Rig
+
+WAYS = ("pick", "drop")
+
+BAD = {
+    "a slip of the pen": (GOOD.replace("format = 1", "format = = 1"), ["line 2"]),
+    "a misspelt key": (GOOD.replace("bore_mm = 65", "boar_mm = 65"), ["discharge.boar_mm", "bore_mm"]),
+    "a value out of range": (GOOD.replace("opening = 0.5", "opening = 5"), ["valve.opening", "5"]),
+    "a word for a number": (GOOD.replace("length_m = 30", 'length_m = "long"'), ["discharge.length_m"]),
+    "an unknown pump": (GOOD.replace('"small"', '"smal"'), ["pump.model", "small"]),
+    "a level above the rim": (GOOD.replace("surface_m = 1.0", "surface_m = 9.0"), ["supply.surface_m"]),
+    "nothing": ("", ["nothing.toml", "format"]),
+    "a picture": (b"\x89PNG\r\n\x1a\n\x00\x00\xff\xfe" * 40, []),
+    "bytes of nought": (b"\x00" * 2000, []),
+    "a file far too large": (b"# " + b"x" * 250_000, ["larger"]),
+}
+"""What is wrong with a file, and what its message must hold."""
+
+
+@pytest.fixture
+def files(rig: Rig) -> Iterator[Files]:
+    """The dialog; closed again afterwards."""
+    yield Files(rig)
+
+
+@pytest.mark.parametrize("way", WAYS)
+def test_a_good_file_becomes_the_rig(files: Files, way: str) -> None:
+    """Its title and its numbers; a link holds it whole, and undo brings the old plant back."""
+    getattr(files, way)("mine.toml", GOOD)
+    seen = files.rig.shows(plant=plant(GOOD))
+    assert seen["title"] == "A plant of my own"
+    files.rig.type_number("valve.opening", "70")
+    files.rig.shows({"valve.opening": 0.7}, plant=plant(GOOD))
+    files.rig.address_holds({"valve.opening": 0.7})
+    for _ in range(2):
+        files.rig.tool("Undo").click()
+    files.rig.shows()
+
+
+def test_a_plant_of_ones_own_survives_a_reload(fresh: Rig) -> None:
+    """It never left the browser: the address has it."""
+    fresh.open().live()
+    Files(fresh).pick("mine.toml", GOOD)
+    fresh.shows(plant=plant(GOOD))
+    fresh.address(lambda now: now["plant"] == {**now["plant"], **plant(GOOD)}, "the plant in the address")
+    fresh.page.reload()
+    fresh.live()
+    assert fresh.shows(plant=plant(GOOD))["title"] == "A plant of my own"
+
+
+@pytest.mark.parametrize("kind", BAD)
+@pytest.mark.parametrize("way", WAYS)
+def test_a_bad_file_is_answered_where_it_was_given(files: Files, way: str, kind: str) -> None:
+    """With its name, the place, what was found and what would do; the old plant stays and works."""
+    content, words = BAD[kind]
+    files.rig.type_number("valve.opening", "44")
+    files.rig.shows({"valve.opening": 0.44})
+    getattr(files, way)("nothing.toml", content)
+    expect(files.problem).to_contain_text("nothing.toml cannot be used.")
+    expect(files.problem).to_contain_text("The plant you had is still there.")
+    for word in words:
+        expect(files.problem).to_contain_text(word)
+    files.close()
+    files.rig.shows({"valve.opening": 0.44})
+    files.rig.address_holds({"valve.opening": 0.44})
+
+
+def test_a_good_file_after_a_bad_one_is_taken(files: Files) -> None:
+    """The same name may be given again, as when a file was mended."""
+    files.pick("mine.toml", BAD["a misspelt key"][0])
+    expect(files.problem).to_contain_text("cannot be used")
+    files.pick("mine.toml", GOOD)
+    files.rig.shows(plant=plant(GOOD))
+    files.rig.tool("Open…").click()
+    expect(files.problem).to_be_empty()
+    files.close()
+
+
+def test_markup_in_a_file_never_becomes_markup(files: Files) -> None:
+    """Title and description are a stranger's text: shown letter by letter."""
+    title = "<b onclick=alert(1)>bold</b> & <img src=x onerror=alert(2)>"
+    files.pick("mine.toml", GOOD.replace("A plant of my own", title))
+    expect(files.page.locator("#plant-title")).to_have_text(title)
+    assert files.page.locator("#plant-title *, img, b").count() == 0
+    assert files.page.title().startswith(title)
+
+
+def test_markup_in_a_message_never_becomes_markup(files: Files) -> None:
+    """Nor does the name of a file, or of a key, that is refused."""
+    key = '"<img src=x onerror=alert(1)>" = 1\n'
+    files.drop("<i>x</i>.toml", key + GOOD)
+    expect(files.problem).to_contain_text("<i>x</i>.toml cannot be used")
+    expect(files.problem).to_contain_text("<img src=x")
+    assert files.page.locator("#file-problem img, #file-problem i").count() == 0
+    files.close()
+
+
+def test_a_file_can_be_chosen_with_keys_alone(files: Files) -> None:
+    """The button is in the order of tabs and opens the picker."""
+    files.rig.tool("Open…").focus()
+    files.page.keyboard.press("Enter")
+    button = files.page.get_by_role("button", name="Choose a file…")
+    for _ in range(30):
+        if button.evaluate("(button) => button === document.activeElement"):
+            break
+        files.page.keyboard.press("Tab")
+    expect(button).to_be_focused()
+    with files.page.expect_file_chooser() as chosen:
+        files.page.keyboard.press("Enter")
+    chosen.value.set_files({"name": "mine.toml", "mimeType": "", "buffer": GOOD.encode()})
+    files.rig.shows(plant=plant(GOOD))

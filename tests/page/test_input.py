@@ -1,0 +1,82 @@
+"""Numbers that will not do: a sentence beside them, and nothing lost."""
+
+from __future__ import annotations
+
+import pytest
+from playwright.sync_api import expect
+
+from page.parts.controls import SLIDERS
+from page.parts.rig import Rig
+
+OUTSIDE = {
+    "valve.opening": ("120", "0"),
+    "drive.frequency_hz": ("500", "5"),
+    "supply.surface_m": ("-3", "0.00"),
+    "delivery.surface_m": ("99", "12.00"),
+}
+
+
+@pytest.mark.parametrize("key", SLIDERS)
+def test_a_number_out_of_range_is_answered_beside_its_box(rig: Rig, key: str) -> None:
+    """With what was typed and what would do; the old value stays, and what was typed stays to be mended."""
+    typed, low = OUTSIDE[key]
+    stood = rig.stands_at(key)
+    rig.type_number(key, typed)
+    expect(rig.complaint(key)).to_contain_text(typed)
+    expect(rig.complaint(key)).to_contain_text(f"from {low}")
+    expect(rig.box(key)).to_have_value(typed)
+    expect(rig.box(key)).to_have_attribute("aria-invalid", "true")
+    assert rig.stands_at(key) == stood
+    rig.shows()
+    rig.address_holds({})
+
+
+@pytest.mark.parametrize("key", SLIDERS)
+@pytest.mark.parametrize("typed", ["", "e", "--", "1e999"])
+def test_what_is_no_number_is_answered_beside_its_box(rig: Rig, key: str, typed: str) -> None:
+    """Nothing, a letter, two signs, more than any number."""
+    rig.type_number(key, typed)
+    expect(rig.complaint(key)).to_contain_text("will do")
+    rig.shows()
+    rig.address_holds({})
+
+
+def test_the_sentence_goes_when_the_number_is_mended(rig: Rig) -> None:
+    """And the mended number counts."""
+    rig.type_number("valve.opening", "120")
+    expect(rig.complaint("valve.opening")).to_be_visible()
+    rig.type_number("valve.opening", "20")
+    expect(rig.complaint("valve.opening")).to_be_hidden()
+    rig.shows({"valve.opening": 0.2})
+    expect(rig.box("valve.opening")).not_to_have_attribute("aria-invalid", "true")
+
+
+def test_the_sentence_goes_when_the_slider_is_moved(rig: Rig) -> None:
+    """A good value by another way is good too."""
+    rig.type_number("valve.opening", "120")
+    expect(rig.complaint("valve.opening")).to_be_visible()
+    rig.slider("valve.opening").focus()
+    rig.page.keyboard.press("ArrowLeft")
+    expect(rig.complaint("valve.opening")).to_be_hidden()
+    stands = rig.stands_at("valve.opening")
+    expect(rig.box("valve.opening")).to_have_value(f"{100 * stands:g}")
+    rig.shows({"valve.opening": stands})
+
+
+def test_a_wrong_number_hinders_no_other_control(rig: Rig) -> None:
+    """What stands in one box is no matter of the others."""
+    rig.type_number("valve.opening", "120")
+    rig.type_number("supply.surface_m", "1.5")
+    rig.shows({"supply.surface_m": 1.5})
+    expect(rig.complaint("valve.opening")).to_be_visible()
+    rig.tool("Undo").click()
+    rig.shows()
+
+
+def test_the_sentence_is_tied_to_its_box_for_who_cannot_see_it(rig: Rig) -> None:
+    """The box is described by it."""
+    rig.type_number("valve.opening", "120")
+    box = rig.box("valve.opening")
+    described = box.get_attribute("aria-describedby") or ""
+    assert described == rig.complaint("valve.opening").get_attribute("id")
+    expect(box).to_have_accessible_description(rig.complaint("valve.opening").inner_text())

@@ -1,0 +1,132 @@
+"""The bar of tools: undo, redo, reset, theme, plants, link; and the pause of the turning."""
+
+from __future__ import annotations
+
+import re
+
+from playwright.sync_api import expect
+
+from page.parts import native
+from page.parts.rig import Rig
+from page.parts.waiting import eventually
+
+TWENTY_FRAMES = """
+() => new Promise((done) => {
+  let left = 20;
+  const next = () => (left-- ? requestAnimationFrame(next) : done());
+  next();
+})
+"""
+
+
+def test_undo_and_redo_walk_through_every_step(fresh: Rig) -> None:
+    """Of all kinds of controls, back to the beginning and forward to the end."""
+    fresh.open().live()
+    steps = [("valve.opening", 0.35), ("pump.arrangement", "in-line"), ("discharge.attached", False)]
+    expect(fresh.tool("Undo")).to_be_disabled()
+    expect(fresh.tool("Redo")).to_be_disabled()
+    fresh.type_number("valve.opening", "35")
+    fresh.option("pump.arrangement", "in-line").click()
+    fresh.option("discharge.attached", False).click()
+    states = [dict(steps[:count]) for count in range(len(steps) + 1)]
+    fresh.shows(states[-1])
+    for edits in reversed(states[:-1]):
+        fresh.tool("Undo").click()
+        fresh.shows(edits)
+        fresh.address_holds(edits)
+    expect(fresh.tool("Undo")).to_be_disabled()
+    for edits in states[1:]:
+        fresh.tool("Redo").click()
+        fresh.shows(edits)
+        fresh.address_holds(edits)
+    expect(fresh.tool("Redo")).to_be_disabled()
+
+
+def test_a_new_step_forgets_what_was_undone(fresh: Rig) -> None:
+    """After undo and another change there is nothing to redo."""
+    fresh.open().live()
+    fresh.type_number("valve.opening", "35")
+    fresh.tool("Undo").click()
+    fresh.type_number("valve.opening", "45")
+    expect(fresh.tool("Redo")).to_be_disabled()
+    fresh.shows({"valve.opening": 0.45})
+
+
+def test_reset_goes_back_to_the_plant_and_can_be_undone(rig: Rig) -> None:
+    """All changes at once."""
+    rig.type_number("valve.opening", "35")
+    rig.option("pump.model", "large").click()
+    edits = {"valve.opening": 0.35, "pump.model": "large"}
+    rig.shows(edits)
+    rig.tool("Reset").click()
+    rig.shows()
+    rig.address_holds({})
+    rig.tool("Undo").click()
+    rig.shows(edits)
+
+
+def brightness(rig: Rig) -> float:
+    """Of the paper that everything lies on; 0 is black, 1 is white."""
+    colour = rig.page.evaluate("() => getComputedStyle(document.documentElement).backgroundColor")
+    return sum(int(part) for part in re.findall(r"\d+", colour)[:3]) / 765
+
+
+def test_dark_and_light_change_at_a_press_and_are_remembered(fresh: Rig) -> None:
+    """The paper is dark on a dark page; after a reload it still is."""
+    fresh.open()
+    assert brightness(fresh) > 0.8
+    fresh.tool("Dark").click()
+    eventually(fresh.page, lambda: brightness(fresh), lambda now: now < 0.25, "dark paper")
+    fresh.page.reload()
+    expect(fresh.tool("Light")).to_be_visible()
+    assert brightness(fresh) < 0.25
+    fresh.tool("Light").click()
+    eventually(fresh.page, lambda: brightness(fresh), lambda now: now > 0.8, "light paper")
+
+
+def test_every_plant_of_the_menu_opens(rig: Rig) -> None:
+    """By its title; the menu closes, the rig is the native answer for it, and undo comes back."""
+    for plant in native.PLANTS[1:]:
+        title = native.answer(plant)["title"]
+        rig.tool("Open…").click()
+        rig.page.get_by_role("dialog", name="Open").get_by_role("button", name=title).click()
+        expect(rig.page.get_by_role("dialog")).to_have_count(0)
+        rig.shows(plant=plant)
+        assert rig.seen()["title"] == title
+        assert rig.page.title().startswith(title)
+    for _ in native.PLANTS[1:]:
+        rig.tool("Undo").click()
+    rig.shows()
+
+
+def test_the_menu_closes_by_escape_and_by_its_button(rig: Rig) -> None:
+    """And gives the focus back to where it came from."""
+    dialog = rig.page.get_by_role("dialog", name="Open")
+    rig.tool("Open…").click()
+    rig.page.keyboard.press("Escape")
+    expect(dialog).to_have_count(0)
+    expect(rig.tool("Open…")).to_be_focused()
+    rig.tool("Open…").click()
+    dialog.get_by_role("button", name="Close").click()
+    expect(dialog).to_have_count(0)
+
+
+def test_the_turning_can_be_stopped_and_started(rig: Rig) -> None:
+    """Impeller and marks in the pipes stand still, and move again."""
+    wheel = rig.page.locator("#apparatus .impeller").first
+    turn = lambda: wheel.get_attribute("transform")  # noqa: E731
+    first = turn()
+    eventually(rig.page, turn, lambda now: now != first, "a turning impeller")
+    rig.page.get_by_role("button", name="Stop the turning").click()
+    started = rig.page.get_by_role("button", name="Let it turn")
+    expect(started).to_be_visible()
+    stands = turn()
+    rig.page.evaluate(TWENTY_FRAMES)
+    assert turn() == stands
+    started.click()
+    eventually(rig.page, turn, lambda now: now != stands, "a turning impeller")
+
+
+def test_the_page_says_that_the_turning_is_slowed(rig: Rig) -> None:
+    """At most one turn a second, and said so where the turning can be stopped."""
+    expect(rig.page.locator(".fig-apparatus")).to_contain_text("slower than it is")

@@ -1,0 +1,69 @@
+"""The three ways to show quantities."""
+
+from __future__ import annotations
+
+import pytest
+from playwright.sync_api import Locator, expect
+
+from page.parts.links import state
+from page.parts.rig import Rig
+
+PRESETS = {
+    "m3h-bar-m": ("m³/h", "bar", "m"),
+    "ls-kpa-m": ("L/s", "kPa", "m"),
+    "gpm-psi-ft": ("gpm", "psi", "ft"),
+}
+
+
+def units(rig: Rig) -> Locator:
+    """The list of units in the bar of tools."""
+    return rig.page.get_by_label("Units", exact=True)
+
+
+@pytest.mark.parametrize("preset", PRESETS)
+def test_everything_is_shown_in_the_chosen_units_at_once(rig: Rig, preset: str) -> None:
+    """The numbers are still the native engine's; dials, stack, chart and number boxes change together."""
+    flow, pressure, length = PRESETS[preset]
+    units(rig).select_option(preset)
+    seen = rig.shows(unit=pressure)
+    assert seen["readings"]["flow-meter"].endswith(flow)
+    assert seen["stack"].rstrip(".").endswith(length)
+    assert seen["sliders"]["supply-surface_m"].endswith(length)
+    rig.address(lambda now: now["view"]["units"] == preset, f"{preset} in the address")
+
+
+@pytest.mark.parametrize("preset", PRESETS)
+def test_numbers_are_typed_in_the_shown_units(rig: Rig, preset: str) -> None:
+    """Ten feet are 3.048 m, exactly; the plant's own units stay metric."""
+    units(rig).select_option(preset)
+    rig.type_number("supply.surface_m", "10" if preset == "gpm-psi-ft" else "3.048")
+    rig.shows({"supply.surface_m": 3.048})
+
+
+def test_changing_the_units_changes_nothing_else(rig: Rig) -> None:
+    """Round and round, the edits stay what they were to the last digit."""
+    rig.type_number("supply.surface_m", "2.35")
+    rig.type_number("valve.opening", "47")
+    edits = {"supply.surface_m": 2.35, "valve.opening": 0.47}
+    for preset in (*PRESETS, *PRESETS):
+        units(rig).select_option(preset)
+    rig.shows(edits, unit="psi")
+    rig.address_holds(edits)
+
+
+@pytest.mark.parametrize("preset", PRESETS)
+def test_units_are_remembered_for_the_next_visit(fresh: Rig, preset: str) -> None:
+    """After a reload, and on a new visit without a link."""
+    fresh.open().live()
+    units(fresh).select_option(preset)
+    fresh.page.reload()
+    expect(units(fresh)).to_have_value(preset)
+    fresh.page.goto("about:blank")
+    fresh.open()
+    expect(units(fresh)).to_have_value(preset)
+
+
+def test_a_link_brings_its_own_units(rig: Rig) -> None:
+    """Who opens a shared rig sees it as it was shared."""
+    rig.open(state(units="gpm-psi-ft"))
+    rig.shows(unit="psi")
