@@ -3,7 +3,8 @@
 The blocks add up to the station's head, because each is a drop or a difference
 along one way through the network. A check valve that holds, or a pipe's end
 that nothing leaves, takes the rest of the head upon itself; it stands among
-the fittings.
+the fittings. Where nothing flows nothing is lost: the trifles that the leakage
+of a shut element's steep line would lose elsewhere go to what holds.
 """
 
 from __future__ import annotations
@@ -16,6 +17,9 @@ from loadfirst.plant.solved import OnePlant
 from loadfirst.plant.velocity import discharge_velocity_head, suction_velocity_head
 from loadfirst.units import BAR
 
+TRIFLE = 1e-3
+"""Of what holds: a loss by leakage alone is far less. [-]"""
+
 
 def stack(one: OnePlant) -> tuple[Block, ...]:
     """Blocks of the load's head, from the supply's surface to the far end. [m]"""
@@ -25,11 +29,25 @@ def stack(one: OnePlant) -> tuple[Block, ...]:
         far = pipe_end_height(plant) if pours_freely(plant) else far
     else:
         far, gas = plant.pump.centre_m, 0.0
+    losses = (
+        Block("suction-line", one.drop("suction-line")),
+        *(_discharge(one) if one.layout.attached else (Block("jet", one.drop("end")),)),
+    )
     return (
         Block("lift", far - plant.supply.surface_m),
         Block("vessel-pressure", (gas - plant.supply.gas_bar) * BAR / one.weight),
-        Block("suction-line", one.drop("suction-line")),
-        *(_discharge(one) if one.layout.attached else (Block("jet", one.drop("end")),)),
+        *(losses if one.flow("suction-line") else _at_rest(losses)),
+    )
+
+
+def _at_rest(losses: tuple[Block, ...]) -> tuple[Block, ...]:
+    """The same, and the same in all, with the trifles given to the greatest."""
+    greatest = max(losses, key=lambda block: abs(block.head))
+    trifles = [block for block in losses if abs(block.head) < TRIFLE * abs(greatest.head)]
+    whole = greatest.head + sum(block.head for block in trifles)
+    return tuple(
+        Block(block.block, whole if block is greatest else 0.0 if block in trifles else block.head)
+        for block in losses
     )
 
 

@@ -10,13 +10,13 @@ MM = 1e-3  # [m]
 
 def suction_velocity_head(one: OnePlant) -> float:
     """v²/2g in the suction line. [m]"""
-    return float(velocity_head(one.exact_flow("suction-line"), one.plant.suction.bore_mm * MM))
+    return float(velocity_head(one.flow("suction-line"), one.plant.suction.bore_mm * MM))
 
 
 def discharge_velocity_head(one: OnePlant) -> float:
     """v²/2g in the discharge line, or in the bore of the open outlet. [m]"""
     last = "discharge-line" if one.layout.attached else "end"
-    return float(velocity_head(one.exact_flow(last), one.plant.discharge.bore_mm * MM))
+    return float(velocity_head(one.flow(last), one.plant.discharge.bore_mm * MM))
 
 
 def static_pressure(one: OnePlant, head: float | None, height: float, velocity: float) -> float | None:
