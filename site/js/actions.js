@@ -16,6 +16,7 @@ export function createActions({store, rig, engine, kept, page, paint, views}) {
     view: ({view}) => keep(() => store.show(view)),
     moves: ({moves}) => keep(() => store.show({moves})),
     case: (action) => keep(() => store.show({place: "case", case: action.case, moves: []})),
+    cases: () => keep(() => store.show({place: "case", ...lastCase()})),
     rig: () => keep(() => store.show({place: "rig"})),
     curves: () => keep(() => store.show({curves: store.state.view.curves === false})),
     "open-plant": ({plant}) => keep(() => store.open(plant, {place: "rig"})),
@@ -38,6 +39,11 @@ export function createActions({store, rig, engine, kept, page, paint, views}) {
   function send(action) {
     if (!Object.hasOwn(deeds, action.type)) throw new RangeError(`no such action: ${action.type}`);
     deeds[action.type](action);
+  }
+
+  /** The case that was left, or else the first of the course. */
+  function lastCase() {
+    return store.state.view.case ? {} : {case: views().catalogue().cases[0]?.id, moves: []};
   }
 
   function set(part) {
@@ -81,7 +87,7 @@ export function createActions({store, rig, engine, kept, page, paint, views}) {
       views().open.close();
       send({type: "open-plant", plant});
     } catch (error) {
-      if (error.code) views().open.complain(name, error);
+      if (error.code) views().complain(name, error);
     }
   }
 

@@ -38,16 +38,32 @@ export function createRig({engine, store, onChange, onTrouble}) {
   }
 
   const here = () => ({plant: store.state.plant, edits: store.state.edits});
+  let rest = here(); // the last state that stood still
+
+  /** A change made before any answer has come still shows where it began. */
+  async function askBefore({plant, edits}) {
+    try {
+      const answer = await engine.ask("answer", {plant, edits, curve_points: CURVE_POINTS}, "before");
+      if (previous) return;
+      previous = answer;
+      onChange();
+    } catch {
+      // the ghost is missing, nothing else: the present state's own ask tells of trouble
+    }
+  }
 
   store.subscribe((state, what) => {
     if (what === "view") return;
     if (what === "open" || what === "load") {
       engine.drop(CHANNEL);
+      engine.drop("before");
       previous = settled = null;
     } else if (what === "preview" ? !moving : !moving || what !== "commit") {
       previous = settled ?? previous;
+      if (!previous && !same(rest, here())) askBefore(rest);
     }
     moving = what === "preview";
+    if (!moving) rest = here();
     ask();
   });
 

@@ -108,7 +108,7 @@ export function createUnits(id, locale) {
       if (typeof si !== "number" || !Number.isFinite(si)) return "–";
       const count = units.decimals(quantity, span);
       const number = Number(value(quantity, si).toFixed(count)); // so that no "-0.0" is shown
-      return digits(count).format(number === 0 ? 0 : number);
+      return digits(count).format(number === 0 ? 0 : number).replace("-", "−"); // as on the scales
     },
     /** Digits and unit: "42.0 m³/h", with a space that does not break. */
     full: (quantity, si, span) => `${units.text(quantity, si, span)}\u00a0${of(quantity).symbol}`,

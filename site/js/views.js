@@ -7,13 +7,15 @@ import {setText} from "./views/dom.js";
 import {create as createNotes} from "./views/notes.js";
 import {create as createOpen} from "./views/open.js";
 import {create as createPath} from "./views/path.js";
+import {create as createPlaces} from "./views/places.js";
+import {createRoom} from "./views/room.js";
 import {create as createShare} from "./views/share-dialog.js";
 import {create as createStack} from "./views/stack.js";
 import {create as createStatus} from "./views/status.js";
 import {create as createToolbar, createSwitch} from "./views/toolbar.js";
 import {create as createWhy} from "./views/why.js";
 
-/** @returns {{update: Function, open: object, share: object, catalogue: () => object}} */
+/** @returns {{update: Function, open: object, share: object, catalogue: () => object, complain: Function}} */
 export function createViews({document, words, units, send, ask}) {
   const host = (id) => document.getElementById(id);
   const kit = {document, words, units, send};
@@ -21,6 +23,7 @@ export function createViews({document, words, units, send, ask}) {
     apparatus: createApparatus, controls: createControls, why: createWhy, notes: createNotes,
     stack: createStack, chart: createChart, path: createPath,
   }).map(([id, create]) => create(host(id), kit));
+  const places = createPlaces(host("places"), kit);
   const toolbar = createToolbar(host("tools"), kit);
   const status = createStatus(host("status"), kit);
   const turning = createSwitch(host("turning"), kit, {id: "turning", action: "turning"});
@@ -31,6 +34,12 @@ export function createViews({document, words, units, send, ask}) {
   let model = null;
   let said = "";
 
+  createRoom(document, document.querySelector(".top"), host("controls"));
+  host("skip").addEventListener("click", (event) => {
+    event.preventDefault(); // the address holds the state, not a place on the page
+    host(host("case").hidden ? "rig" : "case").focus();
+  });
+
   function updateRig(now, {page}) {
     setText(host("origin"), now.origin === "live" ? "" : words(`origin-${now.origin}`));
     if (!now.plant) return; // the file made with the site is missing: the drawing waits for Python
@@ -38,6 +47,7 @@ export function createViews({document, words, units, send, ask}) {
     turning.update(!page.paused);
     host("slowed").hidden = !now.turning;
     curves.update(now.curves);
+    host("rig").classList.toggle("has-before", Boolean(now.previous));
     host("chart").hidden = !now.curves;
     host("graphs").classList.toggle("no-curves", !now.curves);
     announce(now);
@@ -52,23 +62,26 @@ export function createViews({document, words, units, send, ask}) {
 
   function updateCase(now, {state, ready}) {
     caseView ??= createCase(host("case"), {...kit, ask});
-    caseView.update({...now, case: state.view.case, moves: state.view.moves ?? [], plants: now.catalogue.plants, ready});
+    caseView.update({...now, case: state.view.case, moves: state.view.moves ?? [], ready});
   }
 
   return {
     open,
     share,
     catalogue: () => model.catalogue,
+    complain: (file, error) => open.complain(file, error, model.units),
     update(now, about) {
       model = now;
       const inCase = about.state.view.place === "case" && Boolean(about.state.view.case);
+      const {cases} = now.catalogue;
       host("rig").hidden = inCase;
       host("case").hidden = !inCase;
-      const title = inCase ? "" : (now.plant?.title ?? "");
-      setText(host("plant-title"), title);
+      const title = (inCase ? cases.find(({id}) => id === about.state.view.case) : now.plant)?.title ?? "";
+      setText(host("plant-title"), inCase ? "" : title);
       document.title = title ? words("page-title", {title}) : words("name");
+      places.update({inCase, cases});
       toolbar.update({...about, inCase, units: now.units});
-      status.update(about.page);
+      status.update(about.page, now.units);
       if (inCase) updateCase(now, about);
       else updateRig(now, about);
     },

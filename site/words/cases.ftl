@@ -1,19 +1,20 @@
 # Words of the cases. The stories themselves stand in scenarios/cases.
 
-case-label = Case
+case-label = Puzzle
+case-others = Other puzzles
 case-level-first-steps = First steps
 case-level-operator = For operators
 case-level-engineer = For engineers
 case-goals = What it teaches
 case-left-out = What it leaves out
 
-case-wait-open = Opening the case …
+case-wait-open = Opening the puzzle …
 case-wait-move = Computing …
 case-wait-engine = The simulator is still loading. Read the story and make your prediction meanwhile; it is not lost.
 case-wait-kept = Your answers are kept. The simulator is still loading; the readings come as soon as it is ready.
-case-failed = This case cannot go on just now.
-case-failed-file = This case file cannot be used.
-case-failed-moves = The kept moves no longer fit this case. Start it again.
+case-failed = This puzzle cannot go on just now.
+case-failed-file = This puzzle’s file cannot be used.
+case-failed-moves = The kept moves no longer fit this puzzle. Start it again.
 case-again = Try again
 case-restart = Start again
 case-back = Back to the rig

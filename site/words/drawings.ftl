@@ -49,20 +49,20 @@ draw-block-jet = Jet
 draw-pressure-head = pressure head
 draw-height = flange to flange
 draw-velocity-head = velocity head
-draw-stack-says = The load asks: { $blocks }. The machine answers { $head }.
+draw-stack-says = The load asks: { $blocks }. The pump answers { $head }.
 
 # The chart
 draw-load-curve = Load asks
-draw-machine-curve = Machine answers
+draw-machine-curve = Pump answers
 draw-readout = Read both curves at a flow
 draw-readout-short = { $flow }: asks { $load }, answers { $machine }
-draw-readout-says = At { $flow } the load asks { $load }, the machine answers { $machine }
+draw-readout-says = At { $flow } the load asks { $load }, the pump answers { $machine }
 draw-chart-says = Head over flow. The curves meet at { $flow } and { $head }.
 draw-chart-empty = Head over flow. No answer yet.
 
 # Head along the path
 draw-valve-short = Valve
 draw-path-head = Head
-draw-path-grade = Pressure
+draw-path-grade = Pressure line
 draw-path-pipe = Pipe
 draw-path-says = Head, pressure and height of the pipe, from the supply to the delivery.

@@ -3,21 +3,25 @@
 
 name = Loadfirst
 page-title = { $title } · Loadfirst
-skip = Skip to the rig
+skip = Skip to the content
+places-label = Rig or puzzles
+place-rig = The rig
+place-case = Puzzles
 rig-label = The rig
 disclaimer = Simulated results are for learning and first judgement. Local codes, the makers’ limits and licensed practice decide.
 licences = Licences of what this page is built on
 close = Close
 and = { " and " }
+comma = { ", " }
 
 ## Headings
 apparatus-title = The plant
-stack-title = Asked and answered
+stack-title = What the load asks
 chart-title = Head over flow
-path-title = Head along the way
+path-title = Head along the line
+before-key = before
 controls-title = Controls
 chips-label = What to change
-notes-label = What the engine noticed
 
 ## Tools
 tool-open = Open…
@@ -32,8 +36,8 @@ units-ls-kpa-m = L/s · kPa · m
 units-gpm-psi-ft = US gpm · psi · ft
 theme-to-dark = Dark
 theme-to-light = Light
-switch-turning-on = Stop the turning
-switch-turning-off = Let it turn
+switch-turning-on = Pause motion
+switch-turning-off = Resume motion
 switch-curves-on = Hide curves
 switch-curves-off = Show curves
 
@@ -60,6 +64,7 @@ trouble-timeout = That took too long, twice. Python was started again; change so
 trouble-crash = Python stopped, twice. It was started again; change something to go on.
 trouble-stale = This page and its Python are of different age. Reload the page.
 trouble-bug = Something went wrong that should not. The picture shows the last good answer.
+trouble-plant = This plant cannot be computed. { $what }
 trouble-link-long = This link is longer than any real one, so it was not opened. The rig starts as it comes.
 trouble-link-broken = This link is damaged, perhaps cut short on its way. The rig starts as it comes.
 trouble-link-newer = This link was made by a newer Loadfirst. Reload the page, then open it again.
@@ -70,9 +75,9 @@ control-valve-opening = Valve opening
 control-drive-frequency_hz = Drive frequency
 control-supply-surface_m = Supply level
 control-delivery-surface_m = Delivery level
-control-pump-model = Pump
-control-pump-arrangement = Pumps running
-control-drive-supply_hz = Supply mains
+control-pump-model = Pump size
+control-pump-arrangement = Pumps
+control-drive-supply_hz = Mains frequency
 control-drive-poles = Motor poles
 control-discharge-attached = Discharge pipe
 control-number = { $name }, as a number
@@ -100,28 +105,104 @@ choice-drive-poles-4 = 4
 choice-drive-poles-6 = 6
 choice-drive-poles-8 = 8
 choice-discharge-attached-true = On
-choice-discharge-attached-false = Off at the pump
+choice-discharge-attached-false = Taken off
 
+control-idle = No effect while the discharge pipe is off
+
+## What will not do. One sentence for each rule that Python checks, with the name of the control or the key in the file.
 bad-number = { $name }: that is not a number. From { $low } to { $high } will do.
-bad-range = { $name } was { $got }; from { $low } to { $high } will do.
-bad-choice = { $name } was { $got }; one of these will do: { $choices }.
+error-other = { $name } cannot be used as it is.
+error-the-file = The file
+error-nothing = nothing
+error-list = a list
+error-table = a table
+error-range = { $name } was { $got }; that is out of its range.
+error-range-both = { $name } was { $got }; from { $low } to { $high } will do.
+error-range-low = { $name } was { $got }; { $low } or more will do.
+error-range-high = { $name } was { $got }; { $high } or less will do.
+error-range-file = The file is far larger than any plant file. Is it the right one?
+error-choice = { $name } was { $got }; that is none of the words that may stand there.
+error-choice-known = { $name } was { $got }; one of these will do: { $choices }.
+error-lookup = { $name } was { $got }; nothing of that name is known.
+error-lookup-known = { $name } was { $got }; nothing of that name is known. Known are: { $choices }.
+error-type = { $name } was { $got }; { $kind ->
+    [number] a number belongs there, without quotation marks
+    [whole] a whole number belongs there, without quotation marks
+    [text] a text in quotation marks belongs there
+    [flag] true or false belongs there, without quotation marks
+    [list] a list in square brackets belongs there
+    [table] a table belongs there
+   *[other] something of another kind belongs there
+ }.
+error-unknown = { $name } is no key that is known.
+error-unknown-nearest = { $name } is no key that is known. Did you mean { $nearest }?
+error-unknown-known = { $name } is no key that is known. Known there are: { $choices }.
+error-missing = { $name } is missing, but is needed.
+error-missing-other = { $name } is missing; with { $other } as it is, it is needed.
+error-points = { $name }: these points are not those of a pump.
+error-points-order = { $name } was { $got }; it must be { $order ->
+    [above] above
+   *[below] below
+ } { $limit }. Flows rise along the list, heads fall, and power is more than the liquid takes away.
+error-points-length = { $name } has { $count } entries, but { $other } has { $wanted }; there must be as many.
+error-points-list = { $name } does not fit: it needs { $least ->
+    [null] a list
+   *[other] { $least } to { $most } entries, each
+ } within its range.
+error-points-first = { $name } was { $got }; the first point is at no flow, so it must be 0.
+error-points-later = { $name } was { $got }; where liquid flows it must be above 0.
+error-together = { $name } was { $got }; that does not go together with the rest of the file.
+error-together-order = { $name } was { $got }; it must be { $order ->
+    [above] above
+    [below] below
+    [at-or-above] no lower than
+   *[at-or-below] no more than
+ } { $limit }, because of { $other }.
+error-together-other = { $name } does not go together with { $other }; leave one of the two out.
+error-syntax = { $name } is not written as TOML wants it.
+error-syntax-line = Line { $line } is not written as TOML wants it: { $got }.
+error-unreadable = { $name } could not be read.
+error-version = { $name } was { $got }; this Loadfirst does not know that format. A newer one may.
+error-typed-number = { $name } holds a number with a unit: { $got }. Write a placeholder, so that the number is computed.
+error-too-early = { $name } holds { $got }, which the learner cannot have seen by then.
+error-order = { $name } does not fit there: first the prediction, then checks and hints, last the verdict.
+error-proof = { $name } says { $got }; what is computed says otherwise.
+error-days = { $name }: the two days do not differ as a puzzle needs it. Change one cause, and enough for an instrument to show it.
+error-truth = { $name }: exactly one verdict must be the one that holds, and it is not so.
 
 ## The one sentence
 why-idea = The load asks; the pump answers.
 why-asks = The load asks { $head } at { $flow };
-why-answers = the pump answers { $head }.
+why-answers = { $pumps ->
+    [one] the pump answers
+   *[other] the pumps answer
+ } { $head }.
 why-most = The greatest part of it is { $block }: { $part }.
-why-still-asks = The load asks more than the pump has, so nothing flows.
-why-still-answers = The pump answers its { $head } at no flow.
+why-still-asks = The load asks for more than { $pumps ->
+    [one] the pump has
+   *[other] the pumps have
+ }, so nothing flows;
+why-still-answers = { $pumps ->
+    [one] the pump answers
+   *[other] the pumps answer
+ } { $head } at no flow.
 why-off-asks = With the pipe off there is hardly a load: { $head } at { $flow };
-why-off-answers = the pump answers just that.
+why-off-answers = { $pumps ->
+    [one] the pump answers
+   *[other] the pumps answer
+ } just that.
+why-off-sound = Much flow, hardly any pressure: no fault of the pump.
+why-off-limits = The flow is limited by { $limits }.
+why-off-part = { $block } ({ $part })
+why-off-npsh = boiling at the suction, so that the true flow is less
+why-off-overload = the motor, which is asked for too much
 why-not-converged = No balance was found for this setting; the drawing keeps the last good one.
 
 then-load-up = You made the load lighter. The pump is the same: it now runs further out on its curve, with more flow.
 then-load-down = You made the load heavier. The pump is the same: it now runs further back on its curve, with less flow.
-then-machine-up = The load is the same. The machine’s curve moved up, and the two meet further out.
-then-machine-down = The load is the same. The machine’s curve moved down, and the two meet further back.
-then-both = Load and machine both changed.
+then-machine-up = The load is the same. The pump’s curve moved up, and the two meet further out.
+then-machine-down = The load is the same. The pump’s curve moved down, and the two meet further back.
+then-both = Load and pump both changed.
 then-nothing = This change moved the duty point by next to nothing.
 
 block-lift = the lift
@@ -132,10 +213,11 @@ block-fittings = the fittings
 block-valve = the valve
 block-jet = the jet into the open
 
-## Notes: what it means, and what to mind on a real plant
+## Notes: a title, a caution for the real plant in few words, and what it means
+notes-label = What to know about this answer
 note-dead-headed = Nothing flows through { $where }; at no flow the head is { $head }, the shut-off head. The { $shaft_power } at the shaft only heat the liquid inside.
     .title = Running against a shut line
-    .caution = On a real plant: minutes at most. The liquid heats, seals fail; with both valves shut and running the casing can burst.
+    .caution = Minutes at most: the liquid heats, seals fail; with both valves shut and running the casing can burst.
 note-beyond-curve = { $where } { $count ->
     [one] delivers
    *[other] deliver, each,
@@ -143,26 +225,26 @@ note-beyond-curve = { $where } { $count ->
     .title = Beyond the last point of the curve
 note-below-vapour-pressure = At { $where } the pressure would be { $pressure }; the liquid boils at { $vapour_pressure }. The real flow is less than shown.
     .title = The liquid would boil
-    .caution = On a real plant: vapour hammers and pits the pump, and the head collapses. Clear the suction side, or ask for less flow.
+    .caution = Vapour hammers and pits the pump, and the head collapses. Clear the suction side, or ask for less flow.
 note-npsh-short = { $where } { $count ->
     [one] needs
    *[other] need, each,
- } { $required } of NPSH; there are { $available }. At the required figure 3 % of the head is already lost, so true flow and head are lower than shown.
+ } { $required } of NPSH; there are { $available }. At the required figure 3 % of the head is already lost, so true flow and head are lower than shown. Throttling the discharge can relieve it; it does not clean a strainer or cool the tank.
     .title = Too little head at the suction
-    .caution = Throttling the discharge can relieve it; it does not clean a strainer or cool the tank. Never throttle the suction of a liquid pump.
+    .caution = Cavitation: noise, then damage. Never throttle the suction of a liquid pump.
 note-reverse-flow = The load pushes back through { $where }: the liquid runs backwards, { $flow }.
     .title = Flow in reverse
-    .caution = On a real plant: never restart a machine that is spinning backwards.
+    .caution = Never restart a pump that is spinning backwards.
 note-overload = The shaft of { $where } takes { $shaft_power }; the motor is made for { $rated_power } ({ $load }).
     .title = Motor overloaded
-    .caution = On a real plant its protection would trip before the winding burns. Ask for less flow or less speed.
+    .caution = Its protection would trip before the winding burns. Ask for less flow or less speed.
 note-pressure-undefined = Shut elements cut { $where } off on both sides: any pressure may be trapped there.
     .title = Pressure unknown
 note-more-than-one-state = This load can be met in more than one way; what happened before decides which.
     .title = More than one answer
-note-line-off = The discharge gauge falls to nothing because nothing resists there. That is no fault of the pump: its whole head now feeds the suction line and the jet, and these two alone limit the flow.
+note-line-off = The discharge gauge falls to nothing because nothing resists there. That is no fault of the pump: its whole head now feeds the suction line and the jet. Running like that does harm: the motor of a radial pump may overload, the liquid boil at the suction.
     .title = The load is gone, not the pump
-    .caution = A thought experiment. Never open a line to try: isolate, lock and tag out, vent, drain, verify. At such a flow a motor may overload and the liquid boil at the suction.
+    .caution = A thought experiment. Never open a line to try: isolate, lock and tag out, vent, drain, verify.
 
 place-pump-1 = { $pumps ->
     [one] the pump
@@ -181,16 +263,13 @@ place-delivery-surface = the delivery’s surface
 ## Opening things
 open-title = Open
 open-plants = Plants
-open-cases = Cases: what do the readings say?
+open-cases = Puzzles: what do the readings say?
 open-own = Your own plant
 file-drop = A plant file is a short text (TOML). Drop it anywhere on this page, or choose it. It stays in your browser.
 file-pick = Choose a file…
 file-refused = { $file } cannot be used.
-file-size = It is far larger than any plant file.
-file-unreadable = The browser could not read it.
 file-where = Where
 file-found = What stands there
-file-hint = A way out
 file-old-stays = The plant you had is still there.
 
 ## Sharing

@@ -1,6 +1,6 @@
 // The sentences the page computes: why, what changed, notes, errors, progress.
 import assert from "node:assert/strict";
-import {readFileSync} from "node:fs";
+import {readFileSync, readdirSync} from "node:fs";
 import {test} from "node:test";
 import {createUnits} from "../../site/js/units.js";
 import {noteEntries} from "../../site/js/views/notes.js";
@@ -119,9 +119,56 @@ test("an error is worded in the reader's units: where, what it was, what would d
   assert.equal(line, "Supply level was 29.5 ft; from 0.0 ft to 13.1 ft will do.");
 });
 
-test("an error whose rule has no sentence of ours keeps Python's", () => {
-  const error = {where: "pump.curve", got: null, rule: "points", facts: {}, text: "pump.curve is odd."};
-  assert.equal(sentence(error, {words, units}), "pump.curve is odd.");
+// One error for each form a rule comes in, as the decoder, the checks and the proof of a case raise them.
+const ERRORS = [
+  {where: "pump.shiny", got: 1, rule: "unknown", facts: {nearest: "pump.model"}, says: /Did you mean pump.model\?/},
+  {where: "pump.shiny", got: 1, rule: "unknown", facts: {choices: ["model", "curve"]}, says: /model, curve/},
+  {where: "title", got: null, rule: "missing", facts: {high: 80}, says: /title is missing/},
+  {where: "liquid.density_kgm3", got: null, rule: "missing", facts: {other: "liquid.name"}, says: /liquid.name/},
+  {where: "pump.curve.head_m[2]", got: 40, rule: "points", facts: {order: "below", limit: 30, unit: "m", index: 2}, says: /below 30.00 m/},
+  {where: "pump.curve.head_m", got: [1], rule: "points", facts: {count: 1, wanted: 3, other: "pump.curve.flow_m3h"}, says: /as many/},
+  {where: "gauges.suction.range_bar", got: [1], rule: "points", facts: {least: 2, most: 2}, says: /2 to 2 entries/},
+  {where: "pump.curve.flow_m3h[0]", got: 3, rule: "points", facts: {index: 0}, says: /must be 0/},
+  {where: "pump.curve.efficiency_percent[1]", got: 0, rule: "points", facts: {index: 1}, says: /above 0/},
+  {where: "pump.curve", got: null, rule: "points", facts: {}, says: /not those of a pump/},
+  {where: "supply.surface_m", got: 9, rule: "together", facts: {order: "at or below", other: "supply.top_m", limit: 4, unit: "m"}, says: /no more than 4.00 m.*supply.top_m/},
+  {where: "pump.model", got: "x", rule: "together", facts: {other: "pump.curve"}, says: /leave one/},
+  {where: "checks", got: "strips_down", rule: "together", facts: {}, says: /does not go together/},
+  {where: "line 3, column 5", got: "a = ", rule: "syntax", facts: {line: 3, column: 5}, says: /^Line 3 .*a =/},
+  {where: "the file", got: "TOML", rule: "syntax", facts: {}, says: /^The file is not written as TOML/},
+  {where: "the file", got: "larger", rule: "range", facts: {high: 65536, unit: "bytes"}, says: /far larger/},
+  {where: "pump.model", got: "huge", rule: "lookup", facts: {choices: ["small", "large"]}, says: /“huge”.*small, large/},
+  {where: "x", got: "{today.y}", rule: "lookup", facts: {}, says: /nothing of that name/},
+  {where: "the file", got: null, rule: "unreadable", facts: {}, says: /could not be read/},
+  {where: "format", got: 9, rule: "version", facts: {choices: [1]}, says: /does not know that format/},
+  {where: "valve.opening", got: "wide", rule: "type", facts: {kind: "number", low: 0, high: 1}, says: /a number belongs there/},
+  {where: "check.k", got: -1, rule: "range", facts: {low: 0}, says: /0 or more/},
+  {where: "title", got: "aaa", rule: "range", facts: {high: 80, unit: "characters"}, says: /80 characters or less/},
+  ...["typed-number", "too-early", "order", "proof", "days", "truth"].map((rule) => ({where: "story", got: "3.1 bar", rule, facts: {}, says: /story/})),
+  {where: "a.b", got: null, rule: "never-heard-of", facts: {}, says: /a\.b cannot be used as it is/},
+];
+
+for (const {says, ...error} of ERRORS) {
+  test(`the rule ${error.rule} is worded by the page for ${error.where} with ${Object.keys(error.facts).join(", ") || "no facts"}`, (t) => {
+    const told = t.mock.method(console, "error", () => {});
+    const line = sentence({...error, text: "Python's words", hint: "Python's words"}, {words, units}).replace(NBSP, " ");
+    assert.match(line, says);
+    assert.doesNotMatch(line, /Python|\{ |\$|undefined|null/);
+    assert.equal(told.mock.callCount(), 0);
+  });
+}
+
+test("every rule that Python checks has a sentence", () => {
+  const folder = new URL("../../pysrc/loadfirst/", import.meta.url).pathname;
+  const code = readdirSync(folder, {recursive: true}).filter((name) => name.endsWith(".py")).map((name) => readFileSync(folder + name, "utf8"));
+  const rules = new Set(code.flatMap((text) => [...text.matchAll(/\brule ?= ?"([a-z-]+)"/g)].map(([, rule]) => rule)));
+  assert.ok(rules.size > 10);
+  assert.deepEqual([...rules].filter((rule) => !words.has(`error-${rule}`)), []);
+});
+
+test("a long text from a stranger is cut short", () => {
+  const line = sentence({where: "title", got: "x".repeat(500), rule: "choice", facts: {}}, {words, units});
+  assert.ok(line.length < 160);
 });
 
 test("progress tells stage and megabytes, where they are known", () => {
@@ -132,7 +179,26 @@ test("progress tells stage and megabytes, where they are known", () => {
   assert.match(bootLine({stage: "failed"}, words), /could not be started/);
 });
 
-test("a trouble without words of ours keeps its own", () => {
-  assert.match(troubleLine({code: "timeout"}, words), /twice/);
-  assert.equal(troubleLine({code: "file", text: "x.toml: …"}, words), "x.toml: …");
+test("a trouble is worded by the page, whatever Python says of it", () => {
+  assert.match(troubleLine({code: "timeout"}, {words, units}), /twice/);
+  const link = {code: "input", where: "plant", got: "nowhere", rule: "lookup", facts: {choices: ["a"]}, text: "Python's words"};
+  assert.match(troubleLine(link, {words, units}), /cannot be computed.*“nowhere”/);
+  assert.match(troubleLine({code: "no-such-code", text: "Python's words"}, {words, units}), /Something went wrong/);
+});
+
+const OFF = {plant: {discharge: {attached: false}}, stack: [{block: "lift", head: -1.5}, {block: "suction-line", head: 0.8}, {block: "jet", head: 0.9}]};
+
+test("with the pipe off the page says why that is no fault of the pump, and what limits the flow", () => {
+  const rest = said(answer(OFF))[2];
+  assert.match(rest, /no fault of the pump/);
+  assert.match(rest, /the suction line \(0.8 m\) and the jet into the open \(0.9 m\)\./);
+  assert.doesNotMatch(rest, /lift|motor|boil/);
+  const notes = ["overload", "npsh-short"].map((kind) => ({kind, where: "pump-1", facts: {}}));
+  assert.match(said(answer({...OFF, notes}))[2], /boil.*motor/);
+});
+
+test("two pumps answer together", () => {
+  const two = answer();
+  two.state.machines.push(two.state.machines[0]);
+  assert.match(said(two)[1], /^the pumps answer/);
 });

@@ -3,7 +3,7 @@
 
 import {el, set} from "./svg.js";
 
-const LAPTOP = 1400; // [px] up to this window width a drawing's pixel is the page's pixel
+const LAPTOP = 1280; // [px] up to this window width a drawing's pixel is the page's pixel
 
 /** How much larger everything is drawn in a wide window, so that the back row can read it. */
 export function zoom(document) {
@@ -12,8 +12,7 @@ export function zoom(document) {
 }
 
 /** The size of a sheet that fills its host, in the drawing's own pixels. */
-export function hostSize(host, document, {width, height, least = [180, 180]}) {
-  const scale = zoom(document);
+export function hostSize(host, document, {width, height, least = [180, 180]}, scale = zoom(document)) {
   return {
     width: Math.max(least[0], Math.round((host.clientWidth || width) / scale)),
     height: Math.max(least[1], Math.round((host.clientHeight || height) / scale)),
@@ -37,11 +36,18 @@ export function createFigure(host, document, name, {size, plan = () => "", build
   const update = (next = model) => {
     model = next;
     if (!model) return;
-    box ??= size(host); // asked only after a change of size: it makes the browser lay out the page
+    box ??= measure(); // only after a change of size: it makes the browser lay out the page
     const wanted = `${box.width}×${box.height} ${plan(model, box)}`;
     if (wanted !== key) rebuild(wanted);
     set(svg, "data-origin", model.origin ?? (model.answer ? "live" : "none"));
     drawn.update(model);
+  };
+  /** A host that has a height of its own keeps it without the drawing. */
+  const measure = () => {
+    set(svg, "hidden", "");
+    const room = size(host);
+    set(svg, "hidden", null);
+    return room;
   };
   const rebuild = (wanted) => {
     const focused = svg.contains(document.activeElement) ? document.activeElement.getAttribute("data-control") : null;
@@ -69,10 +75,11 @@ export function createFigure(host, document, name, {size, plan = () => "", build
 function watch(host, document, changed) {
   const {ResizeObserver, requestAnimationFrame} = document.defaultView ?? {};
   if (!ResizeObserver) return null;
-  let width = host.clientWidth;
+  const measured = () => `${host.clientWidth}×${host.clientHeight}`;
+  let before = measured();
   const observer = new ResizeObserver(() => {
-    if (host.clientWidth === width) return;
-    width = host.clientWidth;
+    if (measured() === before) return;
+    before = measured();
     requestAnimationFrame(changed); // not inside the observer: it would report a loop
   });
   observer.observe(host);

@@ -6,8 +6,8 @@ import {heightMap} from "./apparatus-heights.js";
 
 /** Measures of the two compositions. [px] */
 const WIDE = {
-  narrow: false, ruler: 34, supply: 82, delivery: 98, vessel: 92, pump: 27, dial: 47, stem: 50,
-  top: 34, foot: 30, meters: {height: 122, wide: 168, slim: [104, 104]},
+  narrow: false, ruler: 34, supply: 82, delivery: 98, vessel: 92, pump: 27, dial: 54, stem: 50,
+  top: 34, foot: 30, meters: {height: 126, wide: 172, slim: [112, 112]},
 };
 const NARROW = {
   narrow: true, ruler: 29, supply: 56, delivery: 62, vessel: 76, pump: 19, dial: 48, stem: 0,
@@ -15,15 +15,19 @@ const NARROW = {
 };
 const NARROW_BELOW = 640;
 
-/** The size of the sheet for a host of this width. The sheet is in CSS pixels, up to a point. */
-export function sheetSize(hostWidth) {
+/**
+ * The sheet for a host of this size [px]. In the wide composition it is always about as wide, so that
+ * everything grows with the host; its height follows the host's, where that has one of its own.
+ */
+export function sheetSize(hostWidth, hostHeight = 0) {
   const room = hostWidth || 740;
   if (room < NARROW_BELOW) {
     const width = clamp(room, 320, 400);
     return {width, height: Math.round(276 + 0.75 * width), narrow: true};
   }
-  const width = clamp(room, 700, 900);
-  return {width, height: Math.round(0.6 * width), narrow: false};
+  const width = clamp(room, 700, 720);
+  const height = hostHeight ? clamp((hostHeight * width) / room, 0.52 * width, 0.76 * width) : 0.57 * width;
+  return {width, height: Math.round(height), narrow: false};
 }
 
 /** Everything the drawing needs to know about places. */
@@ -54,7 +58,8 @@ function sidesOf({height, narrow}, look, line, floorPlace) {
     ["below", "below", floorPlace - panel - line.y - dial],
   ];
   const best = fits.find(([, , room]) => room >= 26) ?? fits.reduce((most, one) => (one[2] > most[2] ? one : most));
-  return {dials: best[0], meters: best[1], stem: clamp(best[2], 8, look.stem)};
+  const overPump = line.branch === null ? 0 : line.outY - line.branch + line.r + 10; // dials clear of the second pump
+  return {dials: best[0], meters: best[1], stem: clamp(best[2], 8, Math.max(look.stem, overPump))};
 }
 
 /** What of a plant decides the layout: when this text changes, everything is placed anew. */

@@ -16,7 +16,7 @@ import {levelStep} from "./vessel.js";
  */
 export function create(host, deps) {
   return createFigure(host, deps.document, "apparatus", {
-    size: () => sheetSize(host.clientWidth),
+    size: () => sheetSize(host.clientWidth, host.clientHeight),
     plan: ({plant}) => layoutKey(plant),
     build: (svg, model, size) => build(svg, model, size, deps),
   });
@@ -24,12 +24,14 @@ export function create(host, deps) {
 
 function build(svg, model, size, deps) {
   set(svg, "role", "group");
+  set(svg, "class", `drawing-svg apparatus${size.narrow ? " narrow" : ""}`);
   set(svg, "aria-label", deps.words("draw-apparatus"));
   const plan = layout(model.plant, size);
   let now = model;
   const parts = buildParts(svg, plan, model.plant, deps, (key) => control(key, now, deps.words));
   const moving = [...Object.values(parts.pipes), ...parts.pumps];
   const motion = createMotion(deps.document.defaultView, (seconds) => {
+    if (svg.closest?.("[hidden]")) return false; // the rig is out of sight; the next update wakes it
     let any = false;
     for (const part of moving) any = part.advance(seconds) || any;
     return any;
@@ -127,10 +129,10 @@ function drawJet({jet, splash, from: start}, {heights, floorY, width}, {discharg
 }
 
 function updateInstruments({dials, flow, motors}, model, words, attached) {
-  for (const {dial, id, stem, label} of dials) {
+  for (const {dial, id, stem} of dials) {
     const off = !attached && id === "gauge-after-valve";
-    for (const node of [stem, dial.node, label]) set(node, "opacity", off ? 0.35 : null);
-    dial.update(instrument(id, model, words));
+    set(stem, "opacity", off ? 0.35 : null);
+    dial.update({...instrument(id, model, words), removed: off});
   }
   flow.update(instrument("flow-meter", model, words));
   motors.forEach(({amps, speed}, i) => {

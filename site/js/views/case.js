@@ -4,6 +4,7 @@ import {heading, prediction, story} from "./case-opening.js";
 import {failure, newest, playKey, withMove} from "./case-parts.js";
 import {curves, instruments, next, path, truth, verdict} from "./case-reveal.js";
 import {checks, decision, readings} from "./case-work.js";
+import {sentence} from "./sentence.js";
 
 /**
  * @param {HTMLElement} host
@@ -103,8 +104,9 @@ export function create(host, deps) {
 
   function parts() {
     const tools = {...deps, units: model.units};
-    const back = button(document, "back", deps.words("case-back"), () => send({type: "rig"}));
-    const foot = make(document, "div", {class: "case-foot"}, back);
+    const foot = make(document, "div", {class: "case-foot"},
+      button(document, "back", deps.words("case-back"), () => send({type: "rig"})),
+      model.catalogue?.cases.length > 1 && button(document, "others", deps.words("case-others"), () => send({type: "ask-open"})));
     if (!view) return [note(), foot].filter(Boolean);
     const opening = [heading(document, view, tools), story(document, view, tools), note()];
     if (view.stage === "predict" && model.moves.length && !trouble) return [...opening, foot].filter(Boolean);
@@ -147,7 +149,7 @@ export function create(host, deps) {
       : button(document, "again", deps.words("case-again"), again);
     return make(document, "div", {class: "case-note case-trouble", role: "alert"},
       make(document, "p", {}, deps.words(id)),
-      trouble.code === "file" && make(document, "p", {class: "case-detail"}, trouble.message),
+      trouble.code === "file" && make(document, "p", {class: "case-detail"}, sentence(trouble, {words: deps.words, units: model.units})),
       way);
   }
 

@@ -69,7 +69,7 @@ export function readAt({flow, load, station}, at) {
   return {flow: at, asked: between(flow, load, at), answered: between(flow, station, at)};
 }
 
-const WORDS = {width: 92, height: 34}; // [px] two lines beside the duty point
+const WORDS = {width: 100, height: 34}; // [px] two lines beside the duty point
 
 /**
  * Where the words beside the duty point cover least of the curves.
@@ -77,7 +77,8 @@ const WORDS = {width: 92, height: 34}; // [px] two lines beside the duty point
  * @param {[number, number][]} drawn points of all curves on the sheet
  */
 export function dutyWords([x, y], {plot}, drawn) {
-  const places = [[12, -40], [14, 8], [-12, 8], [-12, -40], [26, -22], [-26, 14], [16, -58], [-16, 26], [18, 30]].map(([dx, dy]) => ({
+  const around = [0, 12, 26].flatMap((far) => [[12 + far, -40], [14 + far, 8], [-12 - far, 8], [-12 - far, -40], [14, -40 - far], [-14, 8 + far], [14, 8 + far]]);
+  const places = around.map(([dx, dy]) => ({
     anchor: dx > 0 ? "start" : "end",
     left: x + dx - (dx > 0 ? 0 : WORDS.width), top: y + dy, x: x + dx, y: y + dy + 13,
   }));

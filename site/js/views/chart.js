@@ -5,6 +5,8 @@ import {el, px, say, set, setAll, show} from "../lib/svg.js";
 import {chartAxes, chartDomain, curvePath, dotsPath, dutyWords, sampled} from "./chart-geometry.js";
 import {createReadout} from "./chart-readout.js";
 
+const HEAVY = 12; // the hollow mark counts as much as so many points of a curve
+
 let drawings = 0;
 
 /**
@@ -107,7 +109,8 @@ function updateDuty({duty, before, guides, dutyFlow, dutyHead}, axes, {answer, p
   set(guides, "d", `M${axes.plot.left},${px(y)}H${px(x)}V${axes.plot.bottom}`);
   const {flow, load, station, machine} = answer.curves;
   const drawn = curves ? [load, station, machine].flatMap((heads) => sampled({flow, heads}, axes)) : [];
-  const place = dutyWords([x, y], axes, drawn);
+  const hollow = previous ? Array(HEAVY).fill([axes.x(previous.duty.flow), axes.y(previous.duty.head)]) : [];
+  const place = dutyWords([x, y], axes, [...drawn, ...hollow]);
   setAll(dutyFlow, {x: px(place.x), y: px(place.y), "text-anchor": place.anchor});
   setAll(dutyHead, {x: px(place.x), y: px(place.y + 16), "text-anchor": place.anchor});
   say(dutyFlow, units.full("flow", answer.duty.flow));

@@ -1,16 +1,17 @@
 // Which controls there are, what each moves, and between which ends. No DOM.
-import {at} from "../state.js";
-import {fromFile} from "../units.js";
+
+const PIPE = "discharge.attached";
 
 /**
  * One group is what a phone shows at a time. `side` says whether it changes the load or the machine.
  * A slider's `step` is in file units.
+ * A control has no effect while what it `needs` is not there.
  */
 export const GROUPS = Object.freeze([
-  {id: "valve", side: "load", controls: [{key: "valve.opening", kind: "slider", quantity: "opening", step: 0.01}]},
+  {id: "valve", side: "load", controls: [{key: "valve.opening", kind: "slider", quantity: "opening", step: 0.01, needs: PIPE}]},
   {id: "speed", side: "machine", controls: [{key: "drive.frequency_hz", kind: "slider", quantity: "frequency", step: 0.5}]},
   {id: "supply", side: "load", controls: [{key: "supply.surface_m", kind: "slider", quantity: "height", step: 0.05}]},
-  {id: "delivery", side: "load", controls: [{key: "delivery.surface_m", kind: "slider", quantity: "height", step: 0.05}]},
+  {id: "delivery", side: "load", controls: [{key: "delivery.surface_m", kind: "slider", quantity: "height", step: 0.05, needs: PIPE}]},
   {id: "pump", side: "machine", controls: [{key: "pump.model", kind: "choice", options: (c) => c.pumps.map(({id}) => id)}]},
   {
     id: "arrangement",
@@ -55,9 +56,6 @@ export const ranges = (plant, limits) =>
     CONTROLS.filter(({kind}) => kind === "slider").map(({key}) => [key, rangeOf(key, plant, limits)]),
   );
 
-/** What a control stands at in a plant. */
-export const valueOf = (control, plant) => at(plant, control.key);
-
 /**
  * Read what a person typed, in the shown unit.
  *
@@ -72,6 +70,3 @@ export function readTyped(text, bad, {low, high, toFileUnits}) {
   if (value < low - slack || value > high + slack) return {problem: "range", got: typed};
   return {value: Math.min(high, Math.max(low, value))};
 }
-
-/** SI size of a slider's step and span, for choosing decimals. */
-export const inSi = (control, fileValue) => fromFile(control.key, fileValue);

@@ -37,8 +37,6 @@ export function create(host, {document, words, units, send}) {
     make("div", {class: "chips", role: "group", "aria-label": words("chips-label")}, [...chips.values()]),
   );
 
-  makeRoom(host);
-
   // "own" goes back to the pump in the file: an edit that is left out
   function sendPump(action) {
     const own = action.edits?.["pump.model"] === OWN;
@@ -57,7 +55,7 @@ export function create(host, {document, words, units, send}) {
       const {plant, catalogue, range, error} = model;
       for (const [key, {update, complain, control}] of parts) {
         const value = at(plant, key);
-        if (control.kind === "slider") update({...model, value, range});
+        if (control.kind === "slider") update({...model, value, range, idle: Boolean(control.needs) && at(plant, control.needs) === false});
         else update(choiceOf(control, value, model, catalogue));
         const mine = error?.where === key;
         if (mine) complain(sentence(error, model));
@@ -77,15 +75,4 @@ function choiceOf(control, value, {own}, catalogue) {
   const current = value ?? OWN;
   const offered = own || !options.includes(current) ? [...new Set([own ? OWN : current, ...options])] : options;
   return {value: current, options: offered, titles};
-}
-
-/** Tell the style sheet how tall the tray is, so that the page above it ends where the tray begins. */
-function makeRoom(tray) {
-  const root = tray.ownerDocument.documentElement;
-  const measure = () => {
-    const fixed = getComputedStyle(tray).position === "fixed";
-    root.style.setProperty("--tray", fixed ? `${tray.offsetHeight}px` : "0px");
-  };
-  new ResizeObserver(measure).observe(tray);
-  addEventListener("resize", measure);
 }

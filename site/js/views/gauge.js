@@ -13,6 +13,7 @@ import {el, px, say, set, setAll, show} from "../lib/svg.js";
  * @property {number|null} [ghost]  last committed value, drawn as a thin mark
  * @property {string} text          the reading's digits, without its unit
  * @property {null|"low"|"high"} off  the pointer is against its stop
+ * @property {boolean} [removed]    the line it sits on is taken off
  * @property {string} says          the whole reading in words
  */
 
@@ -75,7 +76,7 @@ export function createDial(document, {x, y, r, key}) {
       set(unit, "y", px(places.crowded ? -0.17 * r : 0.41 * r)); // long numerals need the room below the hub
       show(off, Boolean(data.off));
       if (data.off) set(off, "d", stopArrow(data.off, r));
-      set(node, "class", data.off ? "dial off-scale" : "dial");
+      set(node, "class", `dial${data.off ? " off-scale" : ""}${data.removed ? " removed" : ""}`);
       describeMeter(node, data);
     },
   };

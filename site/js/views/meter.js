@@ -32,7 +32,7 @@ export function createFlowMeter(document, {x, y, width, key}) {
   const label = make("text", {class: "part-label", x: 10, y: 17});
   const reading = make("tspan", {class: width < 150 ? "meter-reading medium" : "meter-reading"});
   const unit = make("tspan", {class: "meter-unit", dx: 4});
-  const digits = make("text", {x: width - 10, y: 24, class: "end"}, reading, unit);
+  const digits = make("text", {x: width - 10, y: 25, class: "end"}, reading, unit);
   const node = make("g", {class: "meter", role: "meter", "data-reading": key, transform: `translate(${px(x)},${px(y)})`},
     make("rect", {class: "meter-case", width, height: 70, rx: 3}), scale, ghost, pointer, label, digits);
   let drawn = "", marks = null;

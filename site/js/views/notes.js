@@ -1,5 +1,5 @@
-// What the engine noticed, worded, each with its caution where one belongs.
-import {h} from "./dom.js";
+// What the engine noticed: a title and, where one belongs, the caution, always; what it means on demand.
+import {h, setText} from "./dom.js";
 
 /** What is most urgent comes first; `caution` says whether the real plant needs a warning. */
 const KINDS = [
@@ -17,24 +17,37 @@ const KINDS = [
 export function create(host, {document, words}) {
   const make = (...parts) => h(document, ...parts);
   const list = make("ul", {class: "notes", "aria-label": words("notes-label")});
+  const items = new Map(); // kind → its item; kept while the note stands, so that one that is open stays so
   host.append(list);
-  let shown = "";
 
-  function item(entry) {
-    return make(
-      "li", {class: entry.caution ? "caution" : null, "data-note": entry.kind},
-      make("strong", {}, entry.title), entry.text, entry.caution && make("span", {class: "caution-text"}, entry.caution),
-    );
+  function item(kind) {
+    const id = `note-${kind}`;
+    const detail = make("p", {id, hidden: true});
+    const title = make("button", {type: "button", class: "note-title", "aria-expanded": "false", "aria-controls": id, onclick: turn});
+    const caution = make("span", {class: "caution-text"});
+    function turn() {
+      detail.hidden = !detail.hidden;
+      title.setAttribute("aria-expanded", String(!detail.hidden));
+    }
+    return {node: make("li", {"data-note": kind}, title, " ", caution, detail), title, caution, detail};
   }
 
   return {
     update(model) {
       const entries = noteEntries(model);
-      const wanted = JSON.stringify(entries);
-      if (wanted === shown) return;
-      shown = wanted;
-      list.hidden = entries.length === 0;
-      list.replaceChildren(...entries.map(item));
+      const kinds = entries.map(({kind}) => kind);
+      for (const kind of items.keys()) if (!kinds.includes(kind)) items.delete(kind);
+      for (const {kind, title, text, caution} of entries) {
+        if (!items.has(kind)) items.set(kind, item(kind));
+        const parts = items.get(kind);
+        setText(parts.title, title);
+        setText(parts.detail, text);
+        setText(parts.caution, caution ?? "");
+        parts.node.classList.toggle("caution", caution !== null);
+      }
+      const nodes = kinds.map((kind) => items.get(kind).node);
+      list.hidden = nodes.length === 0;
+      if (nodes.length !== list.children.length || nodes.some((node, i) => node !== list.children[i])) list.replaceChildren(...nodes);
     },
   };
 }

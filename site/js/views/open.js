@@ -1,24 +1,24 @@
 // The dialog that opens things: plants, cases, and a person's own plant file.
 import {h} from "./dom.js";
+import {sentence} from "./sentence.js";
 
 const LARGEST = 200_000; // bytes; the longest sensible plant file is a tenth of it
+const LONGEST = 200; // letters of what was found
 
 /**
  * @param {HTMLDialogElement} host
  * @param {object} kit send({type: "open-file", name, text}) when a file was read
  */
-export function create(host, {document, words, send}) {
+export function create(host, {document, words, units, send}) {
   const make = (...parts) => h(document, ...parts);
   const plants = make("ul", {class: "offers", id: "offers-plants"});
   const cases = make("ul", {class: "offers", id: "offers-cases"});
   const problem = make("div", {id: "file-problem", role: "alert"});
-  const picker = make("input", {type: "file", id: "file", class: "unseen", accept: ".toml,text/plain", onchange: () => take(picker.files[0])});
+  const picker = make("input", {type: "file", id: "file", hidden: true, accept: ".toml,text/plain", onchange: () => take(picker.files[0])});
   const drop = make(
     "div", {class: "drop"}, make("p", {}, words("file-drop")),
     picker, make("button", {type: "button", id: "file-pick", onclick: () => picker.click()}, words("file-pick")), problem,
   );
-  picker.tabIndex = -1;
-  picker.setAttribute("aria-label", words("file-pick"));
   host.append(
     make("div", {class: "head"}, make("h2", {id: "open-title"}, words("open-title")), make("button", {type: "button", onclick: () => host.close()}, words("close"))),
     make("h3", {}, words("open-plants")), plants, make("h3", {}, words("open-cases")), cases, make("h3", {}, words("open-own")), drop,
@@ -27,7 +27,7 @@ export function create(host, {document, words, send}) {
   async function take(file) {
     if (!file) return;
     picker.value = "";
-    if (file.size > LARGEST) return complain(file.name, {rule: "size"});
+    if (file.size > LARGEST) return complain(file.name, {rule: "range", facts: {unit: "bytes"}});
     let text;
     try {
       text = await file.text();
@@ -38,21 +38,21 @@ export function create(host, {document, words, send}) {
   }
 
   /** Say what is wrong with a file: file, place, what was found, what would do. */
-  function complain(file, error) {
+  function complain(file, error, shown = units) {
     if (!host.open) host.showModal();
     const row = (id, text) => text && [make("dt", {}, words(`file-${id}`)), make("dd", {}, text)];
     problem.replaceChildren(
       make(
         "div", {class: "file-error"},
         make("p", {}, make("strong", {}, words("file-refused", {file}))),
-        error.text ? make("p", {}, error.text) : make("p", {}, words(`file-${error.rule}`)),
-        make("dl", {}, row("where", error.where), row("found", found(error)), row("hint", error.hint)),
+        make("p", {}, sentence(error, {words, units: shown})),
+        make("dl", {}, row("where", error.where), row("found", found(error))),
         make("p", {}, words("file-old-stays")),
       ),
     );
   }
 
-  const found = ({got, rule}) => (rule === "missing" || got === null || got === undefined ? "" : JSON.stringify(got));
+  const found = ({got, rule}) => (rule === "missing" || got === null || got === undefined ? "" : JSON.stringify(got).slice(0, LONGEST));
 
   function acceptDrops(page) {
     page.addEventListener("dragover", (event) => {

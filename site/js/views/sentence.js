@@ -1,35 +1,67 @@
 // An error as a sentence: where, what it was, what would do, and the way out where one is known.
+// Python sends rules and facts; every word is ours.
 import {fromFile} from "../units.js";
 
-const QUANTITY = {m: "height", bar: "pressure", c: "temperature", hz: "frequency", m3h: "flow", kw: "power", mm: null};
+const QUANTITY = {m: "height", bar: "pressure", c: "temperature", hz: "frequency", m3h: "flow", kw: "power"};
+const LONGEST = 60; // letters of a stranger's text
 
-/**
- * @param {{code: string, where: string, got: *, rule: string, facts: object, text: string, hint: string}} error
- * @param {{words: Function, units: object}} kit
- */
-export function sentence(error, {words, units}) {
-  const {where, got, rule, facts} = error;
-  const id = where.replaceAll(".", "-");
-  const name = words.has(`control-${id}`) ? words(`control-${id}`) : where;
-  const args = {name, got: plain(got, where, units), ...worded(facts, where, units)};
-  if (rule === "range" && "low" in facts && "high" in facts) return words("bad-range", args);
-  if (rule === "choice" && Array.isArray(facts.choices)) return words("bad-choice", args);
-  return error.text; // rules without a sentence of ours: Python's own words, in English
+/** Which sentence suits a rule with these facts; the first that fits. A rule without any has only its general one. */
+const FORMS = {
+  range: [["file", ({unit}) => unit === "bytes"], ["both", has("low", "high")], ["low", has("low")], ["high", has("high")]],
+  choice: [["known", has("choices")]],
+  lookup: [["known", has("choices")]],
+  unknown: [["nearest", has("nearest")], ["known", has("choices")]],
+  missing: [["other", has("other")]],
+  points: [
+    ["order", has("order")], ["length", has("wanted")], ["list", has("most")],
+    ["first", ({index}) => index === 0], ["later", has("index")],
+  ],
+  together: [["order", has("order")], ["other", has("other")]],
+  syntax: [["line", has("line")]],
+};
+
+function has(...names) {
+  return (facts) => names.every((name) => facts[name] !== null && facts[name] !== undefined);
 }
 
-function worded(facts, where, units) {
-  const all = {};
-  for (const [key, value] of Object.entries(facts)) {
-    if (Array.isArray(value)) all[key] = value.join(", ");
-    else all[key] = plain(value, where, units);
-  }
-  return all;
+/**
+ * @param {{where: string, got: *, rule: string, facts: object}} error
+ * @param {{words: Function, units: object}} kit
+ */
+export function sentence({where = "", got = null, rule = "", facts = {}}, kit) {
+  const {words} = kit;
+  const form = FORMS[rule]?.find(([, fits]) => fits(facts))?.[0];
+  const id = form && words.has(`error-${rule}-${form}`) ? `error-${rule}-${form}`
+    : words.has(`error-${rule}`) ? `error-${rule}` : "error-other";
+  const args = Object.fromEntries(Object.entries(facts).map(([name, value]) => [name, factText(name, value, where, facts, kit)]));
+  return words(id, {...args, name: nameOf(where, words), got: valueText(got, where, kit)});
+}
+
+/** What a control calls itself; else the key as it stands in the file. */
+function nameOf(where, words) {
+  const id = `control-${where.replaceAll(".", "-")}`;
+  if (words.has(id)) return words(id);
+  return where && where !== "the file" ? where : words("error-the-file");
+}
+
+function factText(name, value, where, {unit}, kit) {
+  if (name === "order") return String(value).replaceAll(" ", "-"); // a key of the sentence's variants
+  if (Array.isArray(value)) return value.map(String).join(", ");
+  if (typeof value !== "number" || !["low", "high", "limit"].includes(name)) return short(String(value));
+  const text = valueText(value, where, kit);
+  return text === String(value) && unit && unit !== "-" ? `${text} ${unit}` : text;
 }
 
 /** A value as people see it: numbers in the shown unit where the key says which quantity it is. */
-function plain(value, where, units) {
+function valueText(value, where, {words, units}) {
+  if (value === null || value === undefined) return words("error-nothing");
+  if (Array.isArray(value)) return words("error-list");
+  if (typeof value === "object") return words("error-table");
+  if (typeof value === "string") return `“${short(value)}”`;
   if (typeof value !== "number") return String(value);
   if (where === "valve.opening") return units.full("opening", value);
-  const quantity = QUANTITY[where.split("_").at(-1)];
-  return quantity ? units.full(quantity, fromFile(where, value)) : String(value);
+  const quantity = QUANTITY[where.replace(/\[\d+\]$/, "").split("_").at(-1)];
+  return quantity ? units.full(quantity, fromFile(where.replace(/\[\d+\]$/, ""), value)) : String(value);
 }
+
+const short = (text) => (text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text);

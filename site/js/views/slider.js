@@ -23,20 +23,22 @@ export function createSlider(control, {document, words, send}) {
 
   const box = make("input", {
     type: "number", inputmode: "decimal", step: "any", id: `${id}-number`, "aria-label": words("control-number", {name}),
-    "aria-describedby": `${id}-bad`, onchange: typed, onfocus: pick,
+    "aria-describedby": `${id}-idle ${id}-bad`, onchange: typed, onfocus: pick,
     oninput: () => (typing = true), onblur: () => (typing = false),
   });
   const unit = make("span", {class: "unit", "aria-hidden": "true"});
-  const slider = make("input", {type: "range", id, "aria-describedby": `${id}-bad`, oninput: moved, onchange: released,
+  const slider = make("input", {type: "range", id, "aria-describedby": `${id}-idle ${id}-bad`, oninput: moved, onchange: released,
     onfocus: pick, onpointerdown: () => (held = true), onkeydown: () => (held = false), onblur: settle});
+  const idle = make("p", {class: "idle-reason", id: `${id}-idle`, hidden: true}, words("control-idle"));
   const bad = make("p", {class: "bad", id: `${id}-bad`, hidden: true});
   const node = make(
     "div", {class: "control", "data-key": key},
-    make("label", {class: "name", for: id}, name), box, unit, slider, bad,
+    make("label", {class: "name", for: id}, name), box, unit, slider, idle, bad,
   );
 
   // sliders run in file units: their steps are round there, and no unit switch moves the handle
   function moved() {
+    if (model.idle) return rewind();
     dragging = true;
     complain(null);
     send({type: "preview", edits: {[key]: Number(slider.value)}});
@@ -53,6 +55,11 @@ export function createSlider(control, {document, words, send}) {
     clearTimeout(rest);
     if (dragging) send({type: "settle"});
     dragging = held = false;
+  }
+
+  /** A handle without effect goes back to where it was. */
+  function rewind() {
+    slider.value = String(model.value);
   }
 
   function pick() {
@@ -73,7 +80,7 @@ export function createSlider(control, {document, words, send}) {
     complain(
       read.problem === "number"
         ? words("bad-number", {name, low: full(low), high: full(high)})
-        : words("bad-range", {name, got: `${read.got} ${units.symbol(quantity)}`, low: full(low), high: full(high)}),
+        : words("error-range-both", {name, got: `${read.got} ${units.symbol(quantity)}`, low: full(low), high: full(high)}),
     );
   }
 
@@ -95,6 +102,10 @@ export function createSlider(control, {document, words, send}) {
     if (!dragging && Number(slider.value) !== value) slider.value = String(value);
     slider.setAttribute("aria-valuetext", units.full(quantity, fromFile(key, value)));
     setText(unit, units.symbol(quantity));
+    idle.hidden = !model.idle;
+    box.readOnly = model.idle;
+    node.classList.toggle("idle", model.idle);
+    for (const input of [box, slider]) setAttributes(input, {"aria-disabled": model.idle});
     const shownLow = units.value(quantity, fromFile(key, low));
     const shownHigh = units.value(quantity, fromFile(key, high));
     setAttributes(box, {min: round(shownLow), max: round(shownHigh)});

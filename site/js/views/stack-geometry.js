@@ -8,6 +8,7 @@ export const BLOCKS = ["lift", "vessel-pressure", "suction-line", "pipe", "fitti
 
 /** Blocks less than this part of the sheet get no label of their own. */
 const LABELLED = 0.001;
+const LABELS = 122; // [px] longest name and value of a block
 const FOOT = 66; // [px] room below for the account of the answer
 
 /**
@@ -64,9 +65,9 @@ export function stackGeometry(now, before, {width, height}) {
 
 /** Two columns; a load that also relieves has the relieving blocks beside the burdening ones. */
 function columnsOf(width, relieves) {
-  const bar = Math.min(80, Math.max(30, Math.round(0.16 * width)));
+  const bar = Math.min(90, Math.max(30, Math.round((width > 300 ? 0.22 : 0.16) * width)));
   const gap = Math.round(0.1 * bar) + 3;
-  const right = width - 7;
+  const right = width - 7 - Math.max(0, (width - LABELS - 2 * bar - gap - 14) / 2);
   const load = {x: right - 2 * bar - gap, width: bar};
   const side = relieves ? Math.round(0.36 * bar) : 0;
   return {

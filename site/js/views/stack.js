@@ -1,9 +1,11 @@
 // The load stack: what the load asks for, block by block, beside what the machine answers.
 
-import {createFigure, hostSize} from "../lib/figure.js";
+import {createFigure, hostSize, zoom} from "../lib/figure.js";
 import {el, px, say, set, setAll, show} from "../lib/svg.js";
 import {createHatches} from "./hatch.js";
 import {BLOCKS, stackGeometry} from "./stack-geometry.js";
+
+const ALONE = [330, 290]; // [px] a sheet that has all the room is drawn larger, not wider
 
 /**
  * @param {HTMLElement} host
@@ -12,7 +14,8 @@ import {BLOCKS, stackGeometry} from "./stack-geometry.js";
  */
 export function create(host, {document, words}) {
   return createFigure(host, document, "stack", {
-    size: () => hostSize(host, document, {width: 200, height: 330, least: [180, 280]}),
+    size: () => hostSize(host, document, {width: 200, height: 330, least: [180, 250]},
+      Math.max(zoom(document), Math.min(host.clientWidth / ALONE[0], host.clientHeight / ALONE[1]))),
     build: (svg, _, size) => build(svg, size, document, words),
   });
 }

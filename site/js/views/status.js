@@ -1,5 +1,6 @@
 // What the engine is at: starting (with honest progress), failed (try again), troubled, or silent.
 import {h, setText} from "./dom.js";
+import {sentence} from "./sentence.js";
 
 export function create(host, {document, words, send}) {
   const make = (...parts) => h(document, ...parts);
@@ -12,10 +13,10 @@ export function create(host, {document, words, send}) {
   host.append(box);
 
   return {
-    update({boot, trouble: broken, linkTrouble, saved}) {
+    update({boot, trouble: broken, linkTrouble, saved}, units) {
       const trouble = broken ?? linkTrouble;
       const said = boot.stage === "ready" ? null : bootLine(boot, words);
-      setText(text, said ?? (trouble ? troubleLine(trouble, words) : words(saved ? "live" : "live-not-kept")));
+      setText(text, said ?? (trouble ? troubleLine(trouble, {words, units}) : words(saved ? "live" : "live-not-kept")));
       box.classList.toggle("trouble", boot.stage === "failed" || (!said && Boolean(trouble)));
       const {done, total} = boot;
       bar.hidden = !said || boot.stage === "failed";
@@ -29,8 +30,9 @@ export function create(host, {document, words, send}) {
 }
 
 /** One line on what went wrong. No DOM. */
-export function troubleLine({code, text}, words) {
-  return words.has(`trouble-${code}`) ? words(`trouble-${code}`) : text;
+export function troubleLine(trouble, {words, units}) {
+  if (words.has(`trouble-${trouble.code}`)) return words(`trouble-${trouble.code}`);
+  return trouble.rule ? words("trouble-plant", {what: sentence(trouble, {words, units})}) : words("trouble-bug");
 }
 
 /** One line on the start: stage and megabytes. No DOM. */

@@ -45,7 +45,7 @@ export function createValve(document, {x, y, size}, {label, send, read}) {
       set(fill, "d", `M${px(-plug)},${px(-0.62 * plug)}L${px(plug)},${px(0.62 * plug)}V${px(-0.62 * plug)}L${px(-plug)},${px(0.62 * plug)}Z`);
       const old = before === null ? null : px(stemGeometry(before, size).wheel);
       setAll(ghost, {y1: old, y2: old, display: old === null || Math.abs(before - opening) < 0.005 ? "none" : null});
-      say(text, shown);
+      say(text, off ? "" : shown);
       set(node, "class", `control valve${off ? " removed" : ""}${opening === 0 ? " shut" : ""}`);
       describe();
     },

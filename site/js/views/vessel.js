@@ -5,6 +5,8 @@ import {makeSlider} from "../lib/drag.js";
 import {clamp} from "../lib/scale.js";
 import {el, px, say, set, setAll, show} from "../lib/svg.js";
 
+const LETTER = 9.5; // [px] width of a digit of the level
+
 /** Where the parts of a vessel lie. No DOM. */
 export function vesselGeometry({x, width, top, bottom}, surface, ghost) {
   const at = clamp(surface, top, bottom);
@@ -61,7 +63,7 @@ export function createVessel(document, place, {label, surface: surfaceName, key,
       setAll(line, {y1: px(at.surface), y2: px(at.surface)});
       show(ghost, at.ghost !== null);
       if (at.ghost !== null) setAll(ghost, {y1: px(at.ghost), y2: px(at.ghost)});
-      set(mark, "d", at.mark);
+      set(mark, "d", 5 + LETTER * shown.length < width - 24 ? at.mark : "");
       set(below, "d", at.below);
       set(text, "y", px(at.text));
       say(text, shown);

@@ -8,7 +8,7 @@ export function create(host, {document, words}) {
   const make = (...parts) => h(document, ...parts);
   const asks = make("span", {class: "load"});
   const answers = make("span", {class: "machine"});
-  const rest = make("span", {});
+  const rest = make("span", {class: "rest"});
   const line = make("p", {class: "why", id: "why-line"}, asks, " ", answers, " ", rest);
   const then = make("p", {class: "then"});
   host.append(line, then);
@@ -20,26 +20,40 @@ export function create(host, {document, words}) {
       setText(answers, said.answers);
       setText(rest, said.rest);
       setText(then, said.then);
+      then.hidden = said.off;
     },
   };
 }
 
-/** The sentences, from data alone. */
+/** The sentences, from data alone. `off`: the discharge pipe is off, and `rest` says all there is to say. */
 export function why({answer, previous, plant, units, words, origin}) {
+  const off = at(plant, "discharge.attached") === false;
   if (!answer || !answer.converged) {
-    return {asks: words("why-idea"), answers: "", rest: "", then: answer ? words("why-not-converged") : ""};
+    return {asks: words("why-idea"), answers: "", rest: "", then: answer ? words("why-not-converged") : "", off: false};
   }
-  const {station} = answer.state;
-  const args = {flow: units.full("flow", station.flow), head: units.full("head", station.head)};
-  const then = origin === "live" ? change(previous, answer, words) : "";
-  if (at(plant, "discharge.attached") === false) {
-    return {asks: words("why-off-asks", args), answers: words("why-off-answers", args), rest: biggest(answer, units, words), then};
-  }
-  if (station.flow <= 0) {
-    return {asks: words("why-still-asks", args), answers: words("why-still-answers", args), rest: "", then};
-  }
-  return {asks: words("why-asks", args), answers: words("why-answers", args), rest: biggest(answer, units, words), then};
+  const {station, machines} = answer.state;
+  const args = {flow: units.full("flow", station.flow), head: units.full("head", station.head), pumps: machines.length};
+  const kind = off ? "off-" : station.flow <= 0 ? "still-" : "";
+  return {
+    asks: words(`why-${kind}asks`, args), answers: words(`why-${kind}answers`, args), off,
+    rest: off ? limits(answer, units, words) : kind ? "" : biggest(answer, units, words),
+    then: !off && origin === "live" ? change(previous, answer, words) : "",
+  };
 }
+
+/** With the pipe off: why that is no fault of the pump, and what limits the flow. */
+function limits({stack, notes}, units, words) {
+  const parts = stack.filter(({head}) => head > 0)
+    .map(({block, head}) => words("why-off-part", {block: words(`block-${block}`), part: units.full("head", head)}));
+  const noted = (...kinds) => notes.some(({kind}) => kinds.includes(kind));
+  if (noted("npsh-short", "below-vapour-pressure")) parts.push(words("why-off-npsh"));
+  if (noted("overload")) parts.push(words("why-off-overload"));
+  const sound = words("why-off-sound");
+  return parts.length ? `${sound} ${words("why-off-limits", {limits: listed(parts, words)})}` : sound;
+}
+
+/** "a, b and c". */
+const listed = (parts, words) => [parts.slice(0, -1).join(words("comma")), parts.at(-1)].filter(Boolean).join(words("and"));
 
 /** Which block of the load is the heaviest. */
 function biggest({stack, state}, units, words) {
