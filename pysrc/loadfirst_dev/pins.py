@@ -75,6 +75,7 @@ class Pins:
     node: Mapping[str, Any] = field(default_factory=dict)
     environment: tuple[str, ...] = ()
     debian: tuple[str, ...] = ()
+    axe: Mapping[str, str] = field(default_factory=dict)
 
     def group(self, name: str) -> tuple[File, ...]:
         """The files of one group: ``site`` or ``tests``."""
@@ -110,6 +111,7 @@ def decode(data: Mapping[str, Any]) -> Pins:
         node=data.get("node", {}),
         environment=tuple(data.get("environment", {}).get("requirements", ())),
         debian=tuple(data.get("browsers", {}).get("debian", ())),
+        axe=data.get("axe", {}),
     )
 
 

@@ -6,7 +6,7 @@ import argparse
 import shutil
 from pathlib import Path
 
-from loadfirst_dev import browsers, environment, places, steps
+from loadfirst_dev import browsers, environment, npm, places, steps
 from loadfirst_dev.fetch import Store
 from loadfirst_dev.node import node
 from loadfirst_dev.pins import read_pins
@@ -30,6 +30,7 @@ def main(arguments: list[str]) -> int:
     store.fetch([*pins.group("site"), *pins.group("tests")])
     if not options.quick:
         browsers.ensure(pins)
+        npm.axe(pins)
     shutil.rmtree(REPORTS, ignore_errors=True)
     REPORTS.mkdir(parents=True)
     outcomes = [steps.run(step) for step in all_steps(python, node(pins), options.quick)]

@@ -1,0 +1,160 @@
+"""The case, played on the page to both ends."""
+
+from __future__ import annotations
+
+import pytest
+from playwright.sync_api import expect
+
+from page.parts import native
+from page.parts.links import state
+from page.parts.play import PREDICTION, Keys, Mouse, Play, plain
+from page.parts.rig import Rig
+
+HANDS = {"mouse": Mouse, "keys": Keys}
+CHECKS = ("flow", "stem", "strip-down")
+
+
+def ends() -> dict[str, str]:
+    """The verdict that holds, and one that does not."""
+    first = native.case(PREDICTION)["choices"][0]["id"]
+    right = native.case(PREDICTION, {"do": "decide", "choice": first})["reveal"]["right_choice"]
+    wrong = next(choice["id"] for choice in native.case(PREDICTION)["choices"] if choice["id"] != right)
+    return {"right": right, "wrong": wrong}
+
+
+@pytest.mark.parametrize("end", ["right", "wrong"])
+@pytest.mark.parametrize("hand", HANDS)
+def test_the_case_is_played_to_its_end(rig: Rig, hand: str, end: str) -> None:
+    """Prediction, three checks, verdict; then its own reply, the truth, both days' curves, the way there."""
+    choice = ends()[end]
+    play = Play(rig, HANDS[hand](rig))
+    play.open()
+    play.predict()
+    for check in CHECKS:
+        play.check(check)
+    play.decide(choice)
+    checks = [{"do": "check", "id": check} for check in CHECKS]
+    moves = [PREDICTION, *checks, {"do": "decide", "choice": choice}]
+    right = native.case(*moves)
+    assert right["verdict"]["right"] == (end == "right")
+    for words in plain(right["verdict"]["reply"]):
+        expect(play.reply(end == "right")).to_contain_text(words.split("\n")[0])
+    if end == "wrong":
+        for words in plain(right["reveal"]["why"]):
+            expect(play.part("What really happened")).to_contain_text(words.split("\n")[0])
+    expect(play.part("Both days on both curves").locator("svg .duty")).to_be_visible()
+    expect(play.part("Both days on both curves").locator("svg .duty-before")).to_be_visible()
+    expect(play.part("Your way there")).to_contain_text(f"Together {right['minutes']:g} min.")
+    rig.address(lambda now: now["view"]["moves"] == moves, "all moves in the address")
+
+
+@pytest.mark.parametrize("choice", [choice["id"] for choice in native.case(PREDICTION)["choices"]])
+def test_every_verdict_has_a_reply_of_its_own(rig: Rig, choice: str) -> None:
+    """Opened by a link that holds the moves."""
+    moves = [PREDICTION, {"do": "decide", "choice": choice}]
+    rig.open(state(place="case", case=native.CASE, moves=moves))
+    view = native.case(*moves)
+    reply = Play(rig, Mouse(rig)).reply(view["verdict"]["right"])
+    for words in plain(view["verdict"]["reply"]):
+        expect(reply).to_contain_text(words.split("\n")[0])
+
+
+def test_a_reload_in_the_middle_keeps_the_moves(fresh: Rig) -> None:
+    """Prediction and checks are still there, and nothing more is shown than was taken."""
+    fresh.open().live()
+    play = Play(fresh, Mouse(fresh))
+    play.open()
+    play.predict()
+    play.check("flow")
+    moves = [PREDICTION, {"do": "check", "id": "flow"}]
+    fresh.address(lambda now: now["view"]["moves"] == moves, "the moves in the address")
+    fresh.page.reload()
+    expect(play.part("Readings so far")).to_be_visible(timeout=60_000)
+    expect(fresh.page.locator('[data-key="check-flow"]')).to_be_visible()
+    expect(fresh.page.locator('[data-key="take-current"]')).to_be_visible()
+    expect(fresh.page.get_by_text(f"{native.case(*moves)['minutes']:g} min spent so far")).to_be_visible()
+    play.decide(ends()["right"])
+
+
+def test_a_hint_is_given_when_it_is_asked_for(rig: Rig) -> None:
+    """One after the other, until none is left."""
+    play = Play(rig, Mouse(rig))
+    play.open()
+    play.predict()
+    count = native.case(PREDICTION)["hints_left"]
+    for given in range(1, count + 1):
+        rig.page.get_by_role("button", name="A hint, please").click()
+        expect(rig.page.get_by_role("complementary", name="A hint")).to_have_count(given)
+    expect(rig.page.get_by_role("button", name="A hint, please")).to_have_count(0)
+
+
+def test_looking_without_a_prediction_is_answered(rig: Rig) -> None:
+    """With what is missing; and so is a verdict without a choice."""
+    play = Play(rig, Mouse(rig))
+    play.open()
+    rig.page.get_by_role("button", name="Commit and look").click()
+    alert = rig.page.get_by_role("alert")
+    expect(alert.filter(has_text="Choose an answer to both questions")).to_be_visible()
+    play.predict()
+    rig.page.get_by_role("button", name="This is my verdict").click()
+    expect(alert.filter(has_text="Choose a verdict first")).to_be_visible()
+
+
+def test_trying_it_yourself_opens_the_rig_in_todays_plant(rig: Rig) -> None:
+    """Live, with every control."""
+    play = Play(rig, Mouse(rig))
+    play.open()
+    play.predict()
+    play.decide(ends()["right"])
+    rig.page.get_by_role("button", name="Try it yourself").click()
+    today = native.case(PREDICTION, {"do": "decide", "choice": ends()["right"]})["reveal"]["plant"]
+    rig.shows(plant=today)
+    rig.type_number("valve.opening", "30")
+    rig.shows({"valve.opening": 0.3}, plant=today)
+
+
+def test_a_case_can_be_left_and_played_again(rig: Rig) -> None:
+    """Back to the rig; and from the end to the beginning."""
+    play = Play(rig, Mouse(rig))
+    play.open()
+    rig.page.get_by_role("button", name="Back to the rig").click()
+    rig.shows()
+    play.open()
+    play.predict()
+    play.decide(ends()["wrong"])
+    rig.page.get_by_role("button", name="Play it again").click()
+    expect(play.part("Before you look")).to_be_visible()
+    expect(play.part("What really happened")).to_have_count(0)
+
+
+def test_the_story_can_be_read_before_python_is_ready(fresh: Rig) -> None:
+    """And the prediction that is made meanwhile is not lost."""
+    held = []
+    fresh.page.route("**/js/engine/worker.js", lambda route: held.append(route))
+    fresh.open(state(place="case", case=native.CASE, moves=[]))
+    play = Play(fresh, Mouse(fresh))
+    expect(play.part("What happened")).to_be_visible()
+    fresh.page.locator('input[name="case-says"][value="up"]').click()
+    fresh.page.locator('input[name="case-suspects"][value="discharge-side"]').click()
+    fresh.page.get_by_role("button", name="Commit and look").click()
+    held[0].continue_()
+    expect(play.part("Readings so far")).to_be_visible(timeout=60_000)
+    fresh.address(lambda now: now["view"]["moves"] == [PREDICTION], "the prediction in the address")
+
+
+def test_units_change_in_a_case_too(rig: Rig) -> None:
+    """The computed numbers of the prose and the readings follow; the play stays where it was."""
+    play = Play(rig, Mouse(rig))
+    play.open()
+    play.predict()
+    expect(play.part("What happened")).to_contain_text("bar")
+    rig.page.get_by_label("Units", exact=True).select_option("gpm-psi-ft")
+    expect(play.part("What happened")).to_contain_text("psi")
+    expect(play.part("Readings so far")).to_contain_text("psi")
+
+
+def test_moves_that_cannot_be_are_answered_with_a_way_out(rig: Rig) -> None:
+    """As from a link to an older edition of the case."""
+    rig.open(state(place="case", case=native.CASE, moves=[PREDICTION, {"do": "check", "id": "x-ray"}]))
+    rig.page.get_by_role("button", name="Start again").click()
+    expect(Play(rig, Mouse(rig)).part("Before you look")).to_be_visible()
