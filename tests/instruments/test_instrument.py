@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from loadfirst.instruments.instrument import Instrument
 from loadfirst.instruments.scales import STEPS, ammeter_scale, next_scale
-from loadfirst.instruments.uncertainty import class_limit, reading_limit, standard_uncertainty
+from loadfirst.instruments.uncertainty import reading_limit
 
 DIAL = Instrument("gauge", "pressure", -1e5, 5e5, span_percent=1.6)
 
@@ -50,10 +50,8 @@ def test_errors_of_span_and_of_reading_add_up() -> None:
     assert meter.show(5.0).accuracy == pytest.approx(0.1 + 0.1)
 
 
-def test_the_standard_uncertainty_of_a_limit_is_that_over_root_three() -> None:
-    """JCGM 100:2008, 4.3.7: equally likely within ±a has the variance a²/3; exact."""
-    limit = class_limit(1.6, 0.0, 6.0)
-    assert standard_uncertainty(limit) ** 2 == pytest.approx(limit**2 / 3, rel=1e-15)
+def test_an_error_in_per_cent_of_the_reading_has_no_sign() -> None:
+    """Greatest error either way, also of a reading below zero."""
     assert reading_limit(0.1, -2950) == pytest.approx(2.95)
 
 

@@ -122,6 +122,21 @@ def test_shaft_power_is_the_liquids_power_over_the_efficiency(row: Printed) -> N
     assert {unit: watts / units[unit] for unit in row.answer} == row.expected
 
 
+# --- between the points --------------------------------------------------------
+
+
+def test_between_its_points_a_curve_gives_the_head_that_the_hi_data_book_prints() -> None:
+    """HI Engineering Data Book 1.C: 380 ft at no flow and 330.5 ft at 150 gpm on 380 - 0.06 Q - 0.0018 Q².
+
+    Read; recomputed. 150 gpm lies midway between two of the points that stand
+    for the fit here. Tolerance: half a unit of the last printed digit.
+    """
+    flow = np.array([0.0, *range(5, 330, 10)])
+    head = 380 - 0.06 * flow - 0.0018 * flow**2
+    pump = PumpCurve.from_points(3500 * RPM, flow * GPM, head * FOOT, 0 * flow + 2, power=5e3 + 100 * flow)
+    assert pump.at([0.0, 150 * GPM])[0] / FOOT == pytest.approx([380.0, 330.5], abs=0.05)
+
+
 # --- affinity -------------------------------------------------------------------
 
 

@@ -8,8 +8,6 @@ pump the others are part of what it meets.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
 from loadfirst.cases.case import Group
 
 GROUPS: dict[str, Group] = {
@@ -48,8 +46,3 @@ def group_of(key: str) -> Group | None:
         if found is not None:
             return found
     return None
-
-
-def groups_of(keys: Iterable[str]) -> set[Group]:
-    """The groups of several keys; those without a group are left out."""
-    return {group for key in keys if (group := group_of(key)) is not None}

@@ -25,9 +25,9 @@ from loadfirst.plant.answer import Note as TrueNote
 from loadfirst.plant.answer import State
 from loadfirst.plant.curves import Curves
 from loadfirst.plant.plant import Plant
-from loadfirst.units import BAR, HOUR, PERCENT, RPM
+from loadfirst.units import BAR, HOUR, PERCENT, RPM, TO_SI
 
-KILO = 1e3
+KW = TO_SI["kw"]
 
 Printed = Pressure | Flow | Current | Speed | Level
 SHAPES: dict[str, tuple[Any, float]] = {
@@ -44,8 +44,8 @@ FACTS = {
     "flow": ("flow_m3h", 1 / HOUR),
     "last_flow": ("last_flow_m3h", 1 / HOUR),
     "head": ("head_m", 1.0),
-    "shaft_power": ("shaft_power_kw", KILO),
-    "rated_power": ("rated_power_kw", KILO),
+    "shaft_power": ("shaft_power_kw", KW),
+    "rated_power": ("rated_power_kw", KW),
     "load": ("load_percent", PERCENT),
     "available": ("npsh_available_m", 1.0),
     "required": ("npsh_required_m", 1.0),
@@ -81,7 +81,7 @@ def curves_output(file: str, plant: Plant, state: State, curves: Curves) -> Curv
         machine_head_m=list(curves.machine),
         station_head_m=list(curves.station),
         npsh_required_m=list(curves.npsh_required),
-        shaft_power_kw=[_in(power, KILO) for power in curves.power],
+        shaft_power_kw=[_in(power, KW) for power in curves.power],
         duty=Point(state.duty.flow * HOUR, state.duty.head),
     )
 
@@ -109,11 +109,11 @@ def _machine(machine: TrueMachine) -> Machine:
         flow_m3h=machine.flow * HOUR,
         head_m=machine.head,
         speed_rpm=machine.speed / RPM,
-        shaft_power_kw=machine.shaft_power / KILO,
+        shaft_power_kw=machine.shaft_power / KW,
         efficiency_percent=machine.efficiency / PERCENT,
         npsh_required_m=machine.npsh_required,
         npsh_available_m=machine.npsh_available,
-        motor_input_kw=machine.motor_input / KILO,
+        motor_input_kw=machine.motor_input / KW,
         current_a=machine.current,
         load_percent=machine.load / PERCENT,
     )

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-
 
 def class_limit(accuracy_class: float, low: float, high: float) -> float:
     """Greatest error of a dial of an accuracy class.
@@ -35,15 +33,3 @@ def class_limit(accuracy_class: float, low: float, high: float) -> float:
 def reading_limit(percent: float, value: float) -> float:
     """Greatest error of a meter that is specified in per cent of what it reads. Unit of `value`."""
     return percent / 100 * abs(value)
-
-
-def standard_uncertainty(limit: float) -> float:
-    """Standard uncertainty of a reading of which only the greatest error is known.
-
-    Any error within the limits is taken to be equally likely: limit/√3. Unit of `limit`.
-
-    Sources
-    -------
-    JCGM 100:2008 (GUM), 4.3.7.
-    """
-    return limit / math.sqrt(3)

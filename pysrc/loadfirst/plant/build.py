@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from math import pi
 from typing import NamedTuple
 
 import numpy as np
@@ -22,12 +21,11 @@ from loadfirst.physics.valve import Valves, flow_coefficient
 from loadfirst.plant.layout import Layout, layout
 from loadfirst.plant.plant import Curve, Plant
 from loadfirst.plant.pumps import ResolvedPlant
-from loadfirst.units import BAR, HOUR, G
+from loadfirst.units import BAR, HOUR, PERCENT, RPM, TO_SI, G
 
 __all__ = ["Built", "ResolvedPlant", "build"]
 
-RPM = pi / 30  # [rad/s]
-MM, KW, PERCENT, MILLI = 1e-3, 1e3, 1e-2, 1e-3
+MM, KW, MPAS = TO_SI["mm"], TO_SI["kw"], TO_SI["mpas"]
 LEAST_HEAD = 1e-9  # [m] keeps the head scale above 0
 
 
@@ -44,7 +42,6 @@ class Built:
     liquids : what each plant pumps.
     head_scale : shut-off head of the station and the static head, together. (B,) [m]
     flow_scale : flow at best efficiency, of all pumps side by side. (B,) [m³/s]
-    static_head : from supply to delivery, gas pressure included. (B,) [m]
     """
 
     plants: tuple[ResolvedPlant, ...]
@@ -57,7 +54,6 @@ class Built:
     liquids: tuple[Liquid, ...]
     head_scale: Array
     flow_scale: Array
-    static_head: Array
 
     def __len__(self) -> int:
         return len(self.plants)
@@ -98,7 +94,6 @@ def build(plants: Sequence[ResolvedPlant]) -> Built:
         liquids=liquids,
         head_scale=shape.in_line * machines.shut_off_head[:, 0] + np.abs(static) + LEAST_HEAD,
         flow_scale=np.broadcast_to(shape.side_by_side * machines.best_efficiency_flow[:, 0], len(plants)),
-        static_head=static,
     )
 
 
@@ -113,7 +108,7 @@ def _liquid(plant: Plant) -> Liquid:
         return water(liquid.temperature_c)
     density, viscosity, vapour = liquid.density_kgm3, liquid.viscosity_mpas, liquid.vapour_bar
     assert density is not None and viscosity is not None and vapour is not None  # plant.checks has seen to it
-    return Liquid(liquid.name, density, viscosity * MILLI, vapour * BAR)
+    return Liquid(liquid.name, density, viscosity * MPAS, vapour * BAR)
 
 
 def _pipes(plants: Sequence[Plant], liquids: Sequence[Liquid], shape: Layout) -> Pipes:

@@ -33,11 +33,6 @@ class Layout(NamedTuple):
     in_line: int
 
     @property
-    def check_columns(self) -> int:
-        """Columns of the law "checks": one per pump, and last the pipe's end."""
-        return len(self.pumps) + 1
-
-    @property
     def check_in_load(self) -> bool:
         """Whether the check valve stands outside the station: after a single pump."""
         return self.attached and len(self.pumps) == 1

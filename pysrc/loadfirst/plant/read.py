@@ -16,18 +16,6 @@ from loadfirst.plant.pumps import ResolvedPlant, resolve
 from loadfirst.plant.vessels import with_walls
 
 
-def read_plant(path: Path | str) -> Plant:
-    """Read and check a plant file; its pump is not looked up (see `read_resolved`).
-
-    Raises
-    ------
-    FileError
-        For the first thing in it that cannot be used.
-    """
-    path = Path(path)
-    return decode_plant(toml_text.read(path), path.name)
-
-
 def read_resolved(path: Path | str, edits: Mapping[str, Any] | None = None) -> ResolvedPlant:
     """Read a plant file, change some keys, look up its pump.
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from loadfirst.physics.pipe import velocity_head
 from loadfirst.plant.solved import OnePlant
+from loadfirst.units import TO_SI
 
-MM = 1e-3  # [m]
+MM = TO_SI["mm"]
 
 
 def suction_velocity_head(one: OnePlant) -> float:
