@@ -78,6 +78,7 @@ export function createViews({document, words, units, send, ask}) {
       host("case").hidden = !inCase;
       const title = (inCase ? cases.find(({id}) => id === about.state.view.case) : now.plant)?.title ?? "";
       setText(host("plant-title"), inCase ? "" : title);
+      host("plant-title").title = inCase ? "" : title; // a long one is cut short
       document.title = title ? words("page-title", {title}) : words("name");
       places.update({inCase, cases});
       toolbar.update({...about, inCase, units: now.units});

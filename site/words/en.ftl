@@ -194,8 +194,8 @@ why-off-answers = { $pumps ->
 why-off-sound = Much flow, hardly any pressure: no fault of the pump.
 why-off-limits = The flow is limited by { $limits }.
 why-off-part = { $block } ({ $part })
-why-off-npsh = boiling at the suction, so that the true flow is less
-why-off-overload = the motor, which is asked for too much
+why-off-npsh = boiling at the suction (the true flow is less)
+why-off-overload = the motor (asked for too much)
 why-not-converged = No balance was found for this setting; the drawing keeps the last good one.
 
 then-load-up = You made the load lighter. The pump is the same: it now runs further out on its curve, with more flow.
@@ -230,14 +230,14 @@ note-npsh-short = { $where } { $count ->
     [one] needs
    *[other] need, each,
  } { $required } of NPSH; there are { $available }. At the required figure 3 % of the head is already lost, so true flow and head are lower than shown. Throttling the discharge can relieve it; it does not clean a strainer or cool the tank.
-    .title = Too little head at the suction
-    .caution = Cavitation: noise, then damage. Never throttle the suction of a liquid pump.
+    .title = Too little NPSH
+    .caution = Cavitation: noise, damage. Never throttle the suction.
 note-reverse-flow = The load pushes back through { $where }: the liquid runs backwards, { $flow }.
     .title = Flow in reverse
     .caution = Never restart a pump that is spinning backwards.
 note-overload = The shaft of { $where } takes { $shaft_power }; the motor is made for { $rated_power } ({ $load }).
     .title = Motor overloaded
-    .caution = Its protection would trip before the winding burns. Ask for less flow or less speed.
+    .caution = Its protection would trip. Ask for less flow or speed.
 note-pressure-undefined = Shut elements cut { $where } off on both sides: any pressure may be trapped there.
     .title = Pressure unknown
 note-more-than-one-state = This load can be met in more than one way; what happened before decides which.

@@ -4,7 +4,7 @@ import {test} from "node:test";
 import {createUnits} from "../../site/js/units.js";
 import {create} from "../../site/js/views/apparatus.js";
 import {heightMap, share} from "../../site/js/views/apparatus-heights.js";
-import {layout, layoutKey, sheetSize} from "../../site/js/views/apparatus-layout.js";
+import {fitted, layout, layoutKey, sheetSize} from "../../site/js/views/apparatus-layout.js";
 import {instrument} from "../../site/js/views/instruments.js";
 import {jetPath, markPace, routes} from "../../site/js/views/pipe.js";
 import {shownTurning} from "../../site/js/views/pump.js";
@@ -44,10 +44,15 @@ test("room is shared out whole, and nobody gets less than the least", () => {
   assert.ok(rooms[0] >= 50 && rooms[2] >= 60);
 });
 
+/** A plant laid out for a host, as the drawing does it; half as high as wide, which is the least there is. */
+function placed(plant, hostWidth) {
+  return layout(plant, fitted(plant, sheetSize(hostWidth, hostWidth / 2)));
+}
+
 for (const [name, edits] of Object.entries(PLANTS)) {
   test(`every part lies on the sheet at every width: ${name}`, () => {
     for (const hostWidth of WIDTHS) {
-      const plan = layout(samplePlant(edits), sheetSize(hostWidth));
+      const plan = placed(samplePlant(edits), hostWidth);
       for (const {x, y, r} of plan.dials) {
         assert.ok(x - r >= 0 && x + r <= plan.width && y - r >= 0 && y + r <= plan.height, `${hostWidth}: dial at ${x}, ${y}`);
       }
@@ -59,9 +64,19 @@ for (const [name, edits] of Object.entries(PLANTS)) {
     }
   });
 
+  test(`no dial covers a pump: ${name}`, () => {
+    for (const hostWidth of WIDTHS) {
+      const {dials, line} = placed(samplePlant(edits), hostWidth);
+      const pumps = ["pump-1", "pump-2"].slice(0, line.pumps).map((pump) => [line.x[pump], line.pumpY[pump]]);
+      for (const {x, y, r} of dials) {
+        for (const [px, py] of pumps) assert.ok(Math.hypot(x - px, y - py) >= r + line.r - 4, `${hostWidth}: dial at ${x}, ${y}`);
+      }
+    }
+  });
+
   test(`no dial covers another or a meter: ${name}`, () => {
     for (const hostWidth of WIDTHS) {
-      const {dials: [a, b, c], meters} = layout(samplePlant(edits), sheetSize(hostWidth));
+      const {dials: [a, b, c], meters} = placed(samplePlant(edits), hostWidth);
       for (const [one, other] of [[a, b], [b, c]]) {
         assert.ok(Math.hypot(one.x - other.x, one.y - other.y) >= 2 * one.r, `${hostWidth}: ${one.name} and ${other.name}`);
       }
@@ -80,7 +95,7 @@ test("parts stand along the line in the order of the flow", () => {
   };
   for (const hostWidth of WIDTHS) {
     for (const [arrangement, names] of Object.entries(order)) {
-      const {line, columns} = layout(samplePlant({"pump.arrangement": arrangement}), sheetSize(hostWidth));
+      const {line, columns} = placed(samplePlant({"pump.arrangement": arrangement}), hostWidth);
       const places = [...names.map((name) => line.x[name]), columns.riser];
       places.slice(1).forEach((x, i) => assert.ok(x > places[i], `${arrangement} at ${hostWidth}: ${names[i]}`));
     }

@@ -26,9 +26,10 @@ export function hostSize(host, document, {width, height, least = [180, 180]}, sc
  * @param {object} view
  * @param {(host: HTMLElement) => {width: number, height: number}} view.size
  * @param {(model: object, size: object) => string} [view.plan]  text that changes when the drawing must be rebuilt
+ * @param {(model: object, size: object) => object} [view.fit]  the sheet that this model needs in a place of this size
  * @param {(svg: SVGSVGElement, model: object, size: object) => {update: (model: object) => void, remove?: () => void}} view.build
  */
-export function createFigure(host, document, name, {size, plan = () => "", build}) {
+export function createFigure(host, document, name, {size, plan = () => "", fit = (_, room) => room, build}) {
   const svg = el(document, "svg", {class: `drawing-svg ${name}`});
   let model = null, drawn = null, key = "", box = null;
   host.append(svg);
@@ -53,8 +54,9 @@ export function createFigure(host, document, name, {size, plan = () => "", build
     const focused = svg.contains(document.activeElement) ? document.activeElement.getAttribute("data-control") : null;
     drawn?.remove?.();
     svg.replaceChildren();
-    set(svg, "viewBox", `0 0 ${box.width} ${box.height}`);
-    drawn = build(svg, model, box);
+    const sheet = fit(model, box);
+    set(svg, "viewBox", `0 0 ${sheet.width} ${sheet.height}`);
+    drawn = build(svg, model, sheet);
     key = wanted;
     if (focused) svg.querySelector(`[data-control="${focused}"]`)?.focus();
   };

@@ -46,20 +46,33 @@ export function layout(plant, size) {
   };
 }
 
-/** On which side of the line the dials and the meters find room, and how long the dials' stems can be. */
+/**
+ * On which side of the line the dials and the meters find room, how long the dials' stems can be,
+ * and how much room is missing for stems that keep clear of pumps and handwheel. [px]
+ */
 function sidesOf({height, narrow}, look, line, floorPlace) {
-  if (narrow) return {dials: "below", meters: "below", stem: 0};
+  if (narrow) return {dials: "below", meters: "below", stem: 0, missing: 0};
   const [panel, dial] = [look.meters.height + 24, 2 * look.dial + 22];
-  const above = line.outY - (line.branch === null ? 62 : 108); // free of valve and second pump
-  const fits = [
+  const overPump = line.branch === null ? 0 : line.outY - line.branch + line.r + 10; // clear of the second pump
+  const above = line.outY - (line.branch === null ? 62 : 108) > panel;
+  const below = line.y + look.pump + 30 < floorPlace - panel;
+  const need = {above: Math.max(26, overPump), below: look.pump + 14};
+  const options = [
     ["above", "above", line.outY - panel - dial],
-    ["below", "above", above > panel ? height - 8 - line.y - dial : 0],
-    ["above", "below", line.y + look.pump + 30 < floorPlace - panel ? line.outY - 8 - dial : 0],
+    ["below", "above", above ? height - 8 - line.y - dial : -Infinity],
+    ["above", "below", below ? line.outY - 8 - dial : -Infinity],
     ["below", "below", floorPlace - panel - line.y - dial],
-  ];
-  const best = fits.find(([, , room]) => room >= 26) ?? fits.reduce((most, one) => (one[2] > most[2] ? one : most));
-  const overPump = line.branch === null ? 0 : line.outY - line.branch + line.r + 10; // dials clear of the second pump
-  return {dials: best[0], meters: best[1], stem: clamp(best[2], 8, Math.max(look.stem, overPump))};
+  ].map(([dials, meters, room]) => ({dials, meters, room, missing: need[dials] - room}));
+  const best = options.find(({missing}) => missing <= 0) ?? options.reduce((most, one) => (one.missing < most.missing ? one : most));
+  return {...best, stem: clamp(best.room, 8, Math.max(look.stem, overPump))};
+}
+
+const LARGER = [1, 1.08, 1.16, 1.25, 1.35, 1.5];
+
+/** The sheet on which all of a plant finds room: where it does not at this size, everything is drawn smaller. */
+export function fitted(plant, size) {
+  const sheets = LARGER.map((by) => ({...size, width: Math.round(size.width * by), height: Math.round(size.height * by)}));
+  return size.narrow ? size : sheets.find((sheet) => layout(plant, sheet).sides.missing <= 0) ?? sheets.at(-1);
 }
 
 /** What of a plant decides the layout: when this text changes, everything is placed anew. */

@@ -4,7 +4,7 @@ import {createFigure} from "../lib/figure.js";
 import {createMotion} from "../lib/motion.js";
 import {px, set, show} from "../lib/svg.js";
 import {buildParts} from "./apparatus-build.js";
-import {layout, layoutKey, sheetSize} from "./apparatus-layout.js";
+import {fitted, layout, layoutKey, sheetSize} from "./apparatus-layout.js";
 import {instrument} from "./instruments.js";
 import {jetPath} from "./pipe.js";
 import {levelStep} from "./vessel.js";
@@ -18,6 +18,7 @@ export function create(host, deps) {
   return createFigure(host, deps.document, "apparatus", {
     size: () => sheetSize(host.clientWidth, host.clientHeight),
     plan: ({plant}) => layoutKey(plant),
+    fit: ({plant}, size) => fitted(plant, size),
     build: (svg, model, size) => build(svg, model, size, deps),
   });
 }

@@ -41,10 +41,14 @@ const isNear = (at, ticks, step) => ticks.some((tick) => Math.abs(tick - at) < 0
 
 /** How many numerals fit round the dial without touching. */
 export function numeralCount(range, r) {
-  const digits = Math.max(...range.map((end) => String(Math.round(Math.abs(end))).length));
-  const length = digits + (range[1] - range[0] < 4 ? 2 : 0) + (range[0] < 0 ? 1 : 0);
   const arc = (Math.PI * (SWEEP[1] - SWEEP[0]) * (r - 20)) / 180;
-  return Math.max(2, Math.min(6, Math.floor(arc / (0.62 * NUMERAL * length + 14))));
+  const room = (count) => {
+    const ticks = roundTicks(...range, count);
+    const digits = decimals(tickStep(...range, count));
+    const longest = Math.max(...ticks.map((at) => at.toFixed(digits).length));
+    return ticks.length * (0.62 * NUMERAL * longest + 8);
+  };
+  return [6, 5, 4, 3].find((count) => room(count) <= arc) ?? 2;
 }
 
 /**

@@ -21,6 +21,8 @@ function amperes(plant) {
   return [0, plant.meters?.current_range_a ?? 20];
 }
 
+const STOPS = {low: "<", high: ">"}; // a pointer at its stop says only that
+
 /**
  * Everything one instrument needs to draw itself, in shown units.
  * @returns {{label: string, unit: string, range: [number, number], value: number|null,
@@ -40,7 +42,7 @@ export function instrument(id, {answer, previous, units, plant}, words) {
     range: ends.map((end) => units.value(quantity, end)),
     value: value === null ? null : units.value(quantity, value),
     ghost: before?.value === null || before?.value === undefined ? null : units.value(quantity, before.value),
-    text: value === null ? "–" : units.text(quantity, value, ends[1] - ends[0]),
+    text: value === null ? "–" : `${STOPS[off] ?? ""}${units.text(quantity, value, ends[1] - ends[0])}`,
     off,
     says: value === null ? words("draw-no-reading") : off ? words("draw-off-scale", {reading: full}) : full,
   };

@@ -32,11 +32,11 @@ function build(svg, size, document, words) {
 
 function legend(make, words, width) {
   const wide = width > 420;
-  const at = [0, 84, 176];
+  const at = [0, 74, 188];
   const kinds = [["path-head", "draw-path-head"], ["path-grade", "draw-path-grade"], ["path-pipe", "draw-path-pipe"]];
   const entries = kinds.map(([kind, word], i) => make("g", {transform: `translate(${at[i]},0)`},
     make("path", {class: kind, d: "M0,13h22"}), make("text", {x: 28, y: 17}, words(word))));
-  return make("g", {class: "legend", transform: `translate(${wide ? width - 245 : 44},0)`}, ...entries);
+  return make("g", {class: "legend", transform: `translate(${wide ? width - 258 : 44},0)`}, ...entries);
 }
 
 const essence = (answer) => answer && {path: answer.state.path, density: answer.state.liquid.density};

@@ -69,17 +69,16 @@ const essence = (answer) => answer && {stack: answer.stack, balance: answer.stat
 
 function update(svg, parts, {answer, previous, units}, size, words, columns) {
   const places = stackGeometry(essence(answer), essence(previous), size);
-  const span = places.domain[1] - places.domain[0];
-  const shown = (head) => units.text("head", head, span);
+  const shown = (head) => units.text("head", head);
   const byName = new Map(places.blocks.map((one) => [one.block, one]));
   const labels = new Map(places.labels.map((one) => [one.block, one]));
   for (const name of BLOCKS) updateBlock(parts.blocks[name], name, byName.get(name), labels.get(name), places.columns, shown, words);
   for (const [line, head] of [[parts.zero, 0], [parts.level, answer?.state.balance.answer ?? 0]]) {
     setAll(line, {y1: px(places.y(head)), y2: px(places.y(head))});
   }
-  updateAnswer(parts, places, columns, answer ? units.full("head", answer.state.balance.answer, span) : "");
+  updateAnswer(parts, places, columns, answer ? units.full("head", answer.state.balance.answer) : "");
   updateBalance(parts.balance, answer?.state.balance, shown);
-  set(svg, "aria-label", answer ? describe(answer, units, words, span) : words("draw-no-reading"));
+  set(svg, "aria-label", answer ? describe(answer, units, words) : words("draw-no-reading"));
 }
 
 function updateBlock({rect, leader, text, name, value}, block, place, label, {relief, burden, labels}, shown, words) {
@@ -125,7 +124,7 @@ function updateBalance({values}, balance, shown) {
 }
 
 /** The whole picture in a sentence. */
-function describe({stack, state}, units, words, span) {
-  const blocks = stack.filter(({head}) => head !== 0).map(({block, head}) => `${words(`draw-block-${block}`)} ${units.full("head", head, span)}`);
-  return words("draw-stack-says", {blocks: blocks.join(", "), head: units.full("head", state.balance.answer, span)});
+function describe({stack, state}, units, words) {
+  const blocks = stack.filter(({head}) => head !== 0).map(({block, head}) => `${words(`draw-block-${block}`)} ${units.full("head", head)}`);
+  return words("draw-stack-says", {blocks: blocks.join(", "), head: units.full("head", state.balance.answer)});
 }

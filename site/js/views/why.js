@@ -46,8 +46,8 @@ function limits({stack, notes}, units, words) {
   const parts = stack.filter(({head}) => head > 0)
     .map(({block, head}) => words("why-off-part", {block: words(`block-${block}`), part: units.full("head", head)}));
   const noted = (...kinds) => notes.some(({kind}) => kinds.includes(kind));
-  if (noted("npsh-short", "below-vapour-pressure")) parts.push(words("why-off-npsh"));
   if (noted("overload")) parts.push(words("why-off-overload"));
+  if (noted("npsh-short", "below-vapour-pressure")) parts.push(words("why-off-npsh"));
   const sound = words("why-off-sound");
   return parts.length ? `${sound} ${words("why-off-limits", {limits: listed(parts, words)})}` : sound;
 }
