@@ -61,7 +61,10 @@ def _undefined(_: Facts) -> str:
 
 
 def _several(_: Facts) -> str:
-    return "more than one steady state is possible here; which one holds depends on what went before."
+    return (
+        "with this motor its head would rise with the flow somewhere; it is held level here. In truth more "
+        "than one steady state may be possible; which one holds depends on what went before."
+    )
 
 
 def _line_off(_: Facts) -> str:

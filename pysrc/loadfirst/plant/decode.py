@@ -47,7 +47,9 @@ def decode(kind: type[T], data: object, file: str = "") -> T:
     except msgspec.ValidationError as refusal:
         cause = explain(kind, data, str(refusal))
     except RecursionError:
-        cause = InputError("the file", None, "nested less deeply", rule="syntax")
+        cause = InputError(
+            "the file", "it is nested too deeply", "a file that can be read", rule="unreadable"
+        )
     raise in_file(cause, file)
 
 

@@ -1,8 +1,9 @@
 """Typed notes on a state: what a person should know before believing a number.
 
-`more-than-one-state` is never given by these elements: the head of every law,
-the motor's slip included, rises with its own flow, so there is one answer
-(`physics.machine` shows it for the pumps). It is kept for machines to come.
+There is one answer, because the head that any element loses rises with its own
+flow. A pump whose head would rise with the flow, by the slip of its motor, is
+held level (`physics.machine_curve`); in truth it could run in more than one
+state, and `more-than-one-state` says so.
 """
 
 from __future__ import annotations
@@ -37,6 +38,8 @@ def _machine_notes(one: OnePlant, machine: Machine, column: int) -> Iterator[Not
     if running.beyond[one.row, column]:
         last = float(one.per_machine(one.built.machines.last_flow)[column])
         yield Note("beyond-curve", where, {"flow": machine.flow, "last_flow": last})
+    if one.per_machine(one.built.machines.limited)[column]:
+        yield Note("more-than-one-state", where, {})
     if machine.load > 1:
         rated = machine.shaft_power / machine.load
         yield Note(

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TypeVar
 
 import numpy as np
+import numpy.typing as npt
 
 from loadfirst.physics.law import SHUT, Array
 from loadfirst.physics.liquids import Liquid
@@ -13,6 +15,8 @@ from loadfirst.physics.network import Solution, solve
 from loadfirst.plant.build import Built
 from loadfirst.plant.plant import Plant
 from loadfirst.units import G
+
+Kind = TypeVar("Kind", bound=np.generic)
 
 SEEN = 1e-5
 """Least flow that is shown, of the usual flow. [-]"""
@@ -91,9 +95,9 @@ class OnePlant:
         """Energy head of a node; None where nothing defines it. [m]"""
         return None if self._undefined[node][self.row] else self.exact_head(node)
 
-    def per_machine(self, values: Array) -> Array:
+    def per_machine(self, values: npt.NDArray[Kind]) -> npt.NDArray[Kind]:
         """This plant's row of something that each machine has; one row may serve all plants."""
-        row: Array = values[self.row if len(values) > 1 else 0]
+        row: npt.NDArray[Kind] = values[self.row if len(values) > 1 else 0]
         return row
 
     @property
