@@ -56,7 +56,7 @@ function sidesOf({height, narrow}, look, line, floorPlace) {
   const overPump = line.branch === null ? 0 : line.outY - line.branch + line.r + 10; // clear of the second pump
   const above = line.outY - (line.branch === null ? 62 : 108) > panel;
   const below = line.y + look.pump + 30 < floorPlace - panel;
-  const need = {above: Math.max(26, overPump), below: look.pump + 14};
+  const need = {above: Math.max(14, overPump), below: look.pump + 14};
   const options = [
     ["above", "above", line.outY - panel - dial],
     ["below", "above", above ? height - 8 - line.y - dial : -Infinity],

@@ -47,12 +47,17 @@ export function createFlowMeter(document, {x, y, width, key}) {
       slide(pointer, data.value, marks);
       slide(ghost, data.ghost, marks);
       say(label, data.label);
-      say(reading, data.text);
-      say(unit, data.unit);
-      set(node, "class", data.off ? "meter off-scale" : "meter");
-      describeMeter(node, data);
+      tell(node, reading, unit, data);
     },
   };
+}
+
+/** Digits and unit, for eye and ear. */
+function tell(node, reading, unit, data) {
+  say(reading, data.text);
+  say(unit, data.unit);
+  set(node, "class", data.off ? "meter off-scale" : "meter");
+  describeMeter(node, data);
 }
 
 function straightScale(make, {major, minor}, from, to, line) {
@@ -95,10 +100,7 @@ export function createAmmeter(document, {x, y, width, key}) {
       }
       swing(needle, data.value, marks);
       swing(ghost, data.ghost, marks);
-      say(reading, data.text);
-      say(unit, data.unit);
-      set(node, "class", data.off ? "meter off-scale" : "meter");
-      describeMeter(node, data);
+      tell(node, reading, unit, data);
     },
   };
 }
@@ -132,9 +134,7 @@ export function createTachometer(document, {x, y, width, key}) {
   return {
     node,
     update(data) {
-      say(reading, data.text);
-      say(unit, data.unit);
-      describeMeter(node, data);
+      tell(node, reading, unit, data);
     },
   };
 }

@@ -65,7 +65,7 @@ export function createVessel(document, place, {label, surface: surfaceName, key,
       if (at.ghost !== null) setAll(ghost, {y1: px(at.ghost), y2: px(at.ghost)});
       set(mark, "d", 5 + LETTER * shown.length < width - 24 ? at.mark : "");
       set(below, "d", at.below);
-      set(text, "y", px(at.text));
+      setAll(text, {y: px(at.text), class: at.text > at.surface ? "level-text under" : "level-text"});
       say(text, shown);
       set(hit, "y", px(at.surface - 22));
       set(knob, "transform", `translate(${px(x + width)},${px(at.surface)})`);
