@@ -7,7 +7,7 @@ import {heightMap} from "./apparatus-heights.js";
 /** Measures of the two compositions. [px] */
 const WIDE = {
   narrow: false, ruler: 34, supply: 82, delivery: 98, vessel: 92, pump: 27, dial: 54, stem: 50,
-  top: 34, foot: 30, meters: {height: 126, wide: 172, slim: [112, 112]},
+  top: 34, foot: 30, meters: {height: 126, wide: 172, slim: [118, 118]},
 };
 const NARROW = {
   narrow: true, ruler: 29, supply: 56, delivery: 62, vessel: 76, pump: 19, dial: 48, stem: 0,

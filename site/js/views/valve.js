@@ -27,7 +27,7 @@ export function createValve(document, {x, y, size}, {label, send, read}) {
   const ghost = make("line", {class: "stem-ghost", x1: px(-size * 0.95), x2: px(size * 0.95)});
   const body = make("path", {class: "valve-body", d: `M${-size},${px(-h)}L${size},${px(h)}V${px(-h)}L${-size},${px(h)}Z`});
   const fill = make("path", {class: "valve-plug"});
-  const text = make("text", {class: "valve-text middle", y: px(h + 17)});
+  const text = make("text", {class: "valve-text middle", y: px(h + (size > 15 ? 21 : 17))});
   const node = make("g", {class: "control valve", transform: `translate(${px(x)},${px(y)})`},
     make("path", {class: "bonnet", d: `M-5,${px(-0.3 * size)}V${px(-size - 4)}H5V${px(-0.3 * size)}`}),
     ghost, stem, body, fill, wheel, text,
