@@ -62,9 +62,10 @@ export function createActions({store, rig, engine, kept, page, paint, views}) {
   }
 
   async function writeAddress(state) {
+    const {hash} = location;
     try {
       const fragment = await encode(state);
-      if (state === store.state) history.replaceState(null, "", `#${fragment}`);
+      if (state === store.state && location.hash === hash) history.replaceState(null, "", `#${fragment}`);
     } catch {
       // too long for a link: the browser keeps it, the share dialog says so
       history.replaceState(null, "", location.pathname + location.search);

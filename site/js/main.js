@@ -64,10 +64,11 @@ function stateToStart() {
   }
 }
 
-async function openLink() {
+async function openLink({newURL}) {
+  const {hash} = new URL(newURL);
   try {
-    const next = await decode(location.hash);
-    if (next) send({type: "load", state: next});
+    const next = await decode(hash);
+    if (next && location.hash === hash) send({type: "load", state: next}); // unless another was opened meanwhile
   } catch (problem) {
     page.linkTrouble = linkTrouble(problem);
     paintSoon();
