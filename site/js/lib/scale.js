@@ -18,7 +18,7 @@ export function tickStep(low, high, count = 6) {
 }
 
 /** `[low, high]` widened to round ends. */
-export const roundDomain = (low, high, count = 6) => scaleLinear().domain([low, high]).nice(count).domain();
+const roundDomain = (low, high, count = 6) => scaleLinear().domain([low, high]).nice(count).domain();
 
 /** `[low, high]` with a round upper end; a lower end at zero or just below stays where it is. */
 export const roundTop = (low, high, count = 6) => [low, roundDomain(Math.min(0, low), high, count)[1]];

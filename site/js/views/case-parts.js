@@ -5,7 +5,7 @@
  * @param {{part: "words"|"quantity", text?: string, quantity?: string, value?: number}} part
  * @param {{full: (quantity: string, si: number) => string}} units
  */
-export const partText = (part, units) => (part.part === "words" ? part.text : units.full(part.quantity, part.value));
+const partText = (part, units) => (part.part === "words" ? part.text : units.full(part.quantity, part.value));
 
 /** Paragraphs of prose as plain strings. */
 export const paragraphs = (prose, units) => prose.map((parts) => parts.map((part) => partText(part, units)).join(""));

@@ -21,7 +21,7 @@ function dial(document, reading, deps) {
 }
 
 /** Yesterday, today, and whether the difference is more than the instrument can err. */
-export function readingText(document, reading, deps) {
+function readingText(document, reading, deps) {
   const day = (name) => make(document, "span", {class: `case-day case-${name}`},
     `${deps.words(`case-${name}`)} ${pointerText(reading[name], reading, deps)}`);
   return make(document, "span", {class: "case-reading"}, day("yesterday"), " ", day("today"), " ",

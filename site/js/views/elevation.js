@@ -5,7 +5,7 @@ import {roundTicks, decimals, tickStep} from "../lib/scale.js";
 import {el, px, say, set, setAll, show} from "../lib/svg.js";
 
 /** Round heights for the ruler, in shown units, at least `apart` pixels from each other. No DOM. */
-export function rulerTicks({y, low, high}, value, back, apart = 22) {
+function rulerTicks({y, low, high}, value, back, apart = 22) {
   const [from, to] = [value(low), value(high)];
   const count = Math.max(2, Math.min(8, Math.floor((y(low) - y(high)) / 40)));
   const places = decimals(tickStep(from, to, count));

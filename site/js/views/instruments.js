@@ -4,7 +4,7 @@ const BAR = 1e5; // [Pa]
 const HOUR = 3600; // [s]
 
 /** Which quantity each instrument shows, and the words for it. */
-export const INSTRUMENTS = {
+const INSTRUMENTS = {
   "gauge-suction": {quantity: "pressure", label: "draw-gauge-suction", range: (plant) => bars(plant.gauges?.suction)},
   "gauge-discharge": {quantity: "pressure", label: "draw-gauge-discharge", range: (plant) => bars(plant.gauges?.discharge)},
   "gauge-after-valve": {quantity: "pressure", label: "draw-gauge-after-valve", range: (plant) => bars(plant.gauges?.after_valve)},

@@ -3,13 +3,13 @@
 import {el, px, set} from "../lib/svg.js";
 
 const BLADES = 6;
-export const SLOWED = 75; // the turning is drawn this many times slower: at most one turn a second at 4500 1/min
+const SLOWED = 75; // the turning is drawn this many times slower: at most one turn a second at 4500 1/min
 
 /** How fast the impeller is drawn to turn. [degrees per second] for a speed [rad/s] */
 export const shownTurning = (speed) => ((speed / SLOWED) * 180) / Math.PI;
 
 /** Outline of the casing about (0, 0), its outlet pointing right at the top. */
-export function casingPath(r, outlet) {
+function casingPath(r, outlet) {
   const points = [];
   for (let angle = -60; angle <= 270; angle += 6) {
     const radius = r * (0.72 + (0.28 * (angle + 60)) / 330);
@@ -20,7 +20,7 @@ export function casingPath(r, outlet) {
 }
 
 /** One blade, swept back against the turning. */
-export function bladePath(r, index) {
+function bladePath(r, index) {
   const start = (index * 2 * Math.PI) / BLADES;
   const at = (radius, turn) => `${px(radius * Math.cos(start + turn))},${px(radius * Math.sin(start + turn))}`;
   return `M${at(0.2 * r, 0)}Q${at(0.46 * r, -0.12)} ${at(0.6 * r, -0.85)}`;

@@ -29,7 +29,7 @@ export function pile(stack) {
 }
 
 /** Ends of the axis of heads: everything fits, and it stays put while a control moves. [m] */
-export function headDomain(answers) {
+function headDomain(answers) {
   const tops = [1e-3], lows = [0];
   for (const answer of answers.filter(Boolean)) {
     const blocks = pile(answer.stack ?? []);
