@@ -147,6 +147,8 @@ SAME_REPLY = '"YES: one step  along the same curve."'
         ('reading = "flow-meter"', 'reading = "ammeter-1"', "prediction.reading", "together"),
         ('reading = "flow-meter"', 'reading = "tachometer-2"', "prediction.reading", "choice"),
         ('flow-meter = "rises"', 'nose = "rises"', "proof", "choice"),
+        ('flow-meter = "rises"', 'flow-meter = "turns"', "proof.flow-meter", "choice"),
+        ('when_seen.flow-meter = "', 'when_seen.stem = 5 # "', "choices[0].when_seen.stem", "type"),
         ('level = "operator"', 'level = "wizard"', "level", "choice"),
         ('format = 0', 'format = 7', "format", "version"),
         ('plant = "rinse-transfer"', 'plant = "moon-base"', "plant", "lookup"),

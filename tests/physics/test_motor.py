@@ -96,6 +96,21 @@ def test_an_idling_motor_draws_less_magnetising_current_in_field_weakening() -> 
     assert current(Motor.rated(7500.0, frequency=75), 0) < current(Motor.rated(7500.0), 0)
 
 
+def test_fixed_losses_fall_faster_than_the_frequency_and_slower_than_its_square() -> None:
+    """Between hysteresis (exponent 1) and eddy currents (2), at 1.5; an idle motor takes nothing else."""
+    whole, half = (
+        float(motor.input_power(np.zeros((1, 1)), motor.synchronous_speed)[0, 0])
+        for motor in (Motor.rated(7500.0), Motor.rated(7500.0, frequency=25))
+    )
+    assert half / whole == pytest.approx(0.5**1.5, rel=1e-12)
+
+
+def test_larger_motors_and_fewer_poles_have_the_better_power_factor() -> None:
+    """Common practice: 0.86 at 5.5 kW and 2 poles, 0.03 more per decade and 0.03 less per pair of poles."""
+    found = rated_power_factor([550.0, 5500.0, 55e3, 5500.0], [2, 2, 2, 6])
+    assert found == pytest.approx([0.83, 0.86, 0.89, 0.80], rel=1e-12)
+
+
 def test_a_motor_without_slip_keeps_its_speed() -> None:
     """Slip can be ignored on request."""
     motor = Motor.rated(7500.0, slip=0.0)
@@ -108,6 +123,11 @@ def test_larger_motors_are_no_less_efficient(power: float, times: float, poles: 
     small, large = rated_efficiency(power, poles, supply), rated_efficiency(power * times, poles, supply)
     assert large >= small - 0.0035
     assert 0.5 < small < 0.97
+
+
+def test_beyond_the_standards_range_the_nearest_efficiency_is_kept() -> None:
+    """The 50 Hz polynomial reaches from 0.12 to 200 kW; farther out it would bend back."""
+    assert rated_efficiency([300e3, 50.0], 2, 50) == pytest.approx(rated_efficiency([200e3, 120.0], 2, 50))
 
 
 @given(powers, poles)

@@ -77,6 +77,12 @@ def test_a_pipe_is_smooth_and_never_shut() -> None:
     assert not line().shut(np.array([[-0.1], [0.0], [0.1]])).any()
 
 
+def test_a_wall_as_rough_as_a_twentieth_of_the_bore_is_taken_as_written() -> None:
+    """In binary 1.00025 mm is a hair more than 20.005 mm / 20."""
+    assert 1.00025e-3 > 20.005e-3 / 20
+    assert line(bore=20.005e-3, roughness=1.00025e-3).count == 1
+
+
 @pytest.mark.parametrize(
     ("change", "says"),
     [

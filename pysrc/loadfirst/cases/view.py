@@ -27,7 +27,10 @@ class Heading(Struct, frozen=True):
 
 
 class Pointer(Struct, frozen=True):
-    """What an instrument shows on one day: `value` in SI units, None off the scale or without a reading."""
+    """What an instrument shows on one day.
+
+    `value` in SI units: the end of the scale where it is off it, None where there is nothing to read.
+    """
 
     value: float | None
     off_scale: str | None

@@ -90,9 +90,25 @@ def _walk(node: inspect.Type, value: Any, path: str) -> tuple[inspect.Type, str,
         elif isinstance(value, list | tuple) and (step["index"] or "").isdecimal():
             index = min(int(step["index"]), len(value) - 1)
             node, value, where = _item(node, index), value[index], f"{where}[{index}]"
+        elif isinstance(node, inspect.DictType) and (name := _unfit_entry(node, value)):
+            node, value, where = node.value_type, value[name], _join(where, name)
         else:
             break
     return node, where, value
+
+
+def _unfit_entry(node: inspect.DictType, value: Any) -> str:
+    """The key of a table of texts or choices whose entry was refused: msgspec does not name it."""
+    wanted = expected(node.value_type)
+    for name, entry in value.items() if isinstance(value, dict) else ():
+        length = len(entry) if isinstance(entry, str) else -1
+        if wanted.kind == "choice" and entry not in wanted.facts["choices"]:
+            return str(name)
+        if wanted.kind == "text" and not wanted.facts.get("low", 0) <= length <= wanted.facts.get(
+            "high", length
+        ):
+            return str(name)
+    return ""
 
 
 def _item(node: inspect.Type, index: int) -> inspect.Type:

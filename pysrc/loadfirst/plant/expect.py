@@ -68,6 +68,8 @@ def expected(node: inspect.Type) -> Expected:
         return _list(inner.item_type, inner.min_length, inner.max_length)
     if isinstance(inner, inspect.TupleType):
         return _list(inner.item_types[0], len(inner.item_types), len(inner.item_types))
+    if isinstance(inner, inspect.DictType) and inner.max_length is not None:
+        return Expected("table", f"a table of {inner.min_length or 0} to {inner.max_length} keys")
     return Expected("table", "a table")
 
 
