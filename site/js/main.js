@@ -52,23 +52,26 @@ async function readFirstAnswer() {
 }
 
 function stateToStart() {
-  const units = {units: kept.get("units") ?? FIRST_PRESET};
-  const plain = firstState(first?.default ?? DEFAULT_PLANT, units);
+  const plain = firstState(first?.default ?? DEFAULT_PLANT, {units: kept.get("units") ?? FIRST_PRESET});
   if (linked instanceof Error) return plain;
-  if (linked) return {...linked, view: {...plain.view, ...linked.view}};
+  if (linked) return whole(linked, plain);
   try {
-    const last = checkState(kept.get("state"));
-    return {...last, view: {...plain.view, ...last.view}};
+    return whole(checkState(kept.get("state")), plain);
   } catch {
     return plain; // nothing kept, or nothing usable
   }
+}
+
+/** What a link leaves unsaid is as at the start, wherever it is opened; only the units are the reader's own. */
+function whole(state, {view: {units}}) {
+  return {...state, view: {...firstState(state.plant, {units}).view, ...state.view}};
 }
 
 async function openLink({newURL}) {
   const {hash} = new URL(newURL);
   try {
     const next = await decode(hash);
-    if (next && location.hash === hash) send({type: "load", state: next}); // unless another was opened meanwhile
+    if (next && location.hash === hash) send({type: "load", state: whole(next, store.state)}); // unless another was opened meanwhile
   } catch (problem) {
     page.linkTrouble = linkTrouble(problem);
     paintSoon();

@@ -83,7 +83,7 @@ export function createStore(first) {
     /** Take over a whole state, from a link; can be undone. */
     load(next) {
       steps = history.step(steps, rigOf(next));
-      return settle("load", {...state.view, ...next.view});
+      return settle("load", next.view);
     },
     subscribe(listener) {
       listeners.add(listener);

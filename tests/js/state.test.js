@@ -74,6 +74,15 @@ test("undo leaves the way things are shown alone", () => {
   assert.equal(s.state.view.units, "gpm-psi-ft");
 });
 
+test("a link brings its whole view; nothing of the one before stays", () => {
+  const s = store();
+  s.show({place: "case", case: "some-case", moves: [{do: "hint"}]});
+  s.load({format: 1, plant: "filter", edits: {}, view: {place: "rig", units: "ls-kpa-m"}});
+  assert.deepEqual(s.state.view, {place: "rig", units: "ls-kpa-m"});
+  s.undo();
+  assert.equal(s.state.plant, "wash-line");
+});
+
 test("the state cannot be changed from outside", () => {
   const s = store();
   assert.throws(() => {
