@@ -96,7 +96,7 @@ class Rig:
         right = native.answer(plant, edits)
 
         def good(seen: dict[str, Any]) -> bool:
-            return same(seen, right) and seen["readings"]["gauge-discharge"].endswith(unit)
+            return same(seen, right) and unit in seen["readings"]["gauge-suction"]
 
         return eventually(self.page, self.seen, good, f"the answer to {edits} {unit}", seconds)
 

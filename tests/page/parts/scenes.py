@@ -1,0 +1,72 @@
+"""The states of the page that are looked at as a whole: for size, for accessibility."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from playwright.sync_api import expect
+
+from page.parts import native
+from page.parts.links import state
+from page.parts.play import PREDICTION
+from page.parts.rig import Rig
+
+CHECK = {"do": "check", "id": "flow"}
+STRIP = {"do": "check", "id": "strip-down"}
+
+
+def whole(plant: str = "rinse-transfer", edits: dict[str, Any] | None = None, **view: Any) -> dict[str, Any]:
+    """A link that leaves nothing as it was: what a link does not say stays in a page that is open already."""
+    return state(plant, edits, **{"units": "m3h-bar-m", "curves": True, "place": "rig", **view})
+
+
+def case(*moves: dict[str, str]) -> dict[str, Any]:
+    """A link into the case."""
+    return whole(place="case", case=native.CASE, moves=list(moves))
+
+
+def decided(right: bool) -> dict[str, Any]:
+    """A link to the end of the case."""
+    for choice in native.case(PREDICTION)["choices"]:
+        moves = [PREDICTION, CHECK, STRIP, {"do": "decide", "choice": choice["id"]}]
+        if native.case(*moves)["verdict"]["right"] == right:
+            return case(*moves)
+    raise AssertionError("no such verdict")
+
+
+SCENES: dict[str, dict[str, Any]] = {
+    "rig": whole(),
+    "valve shut": whole(edits={"valve.opening": 0}),
+    "pipe off": whole(edits={"discharge.attached": False}),
+    "two side by side": whole(edits={"pump.arrangement": "side-by-side"}),
+    "two in line": whole(edits={"pump.arrangement": "in-line", "drive.supply_hz": 60}, units="gpm-psi-ft"),
+    "curves hidden": whole(curves=False),
+    "another plant": whole("pit-lift", units="ls-kpa-m"),
+    "case, before": case(),
+    "case, between": case(PREDICTION, CHECK),
+    "case, right": decided(True),
+    "case, wrong": decided(False),
+}
+"""Links, by what they show."""
+
+LAST = {
+    "case, before": "Before you look",
+    "case, between": "Your verdict",
+    "case, right": "Every instrument on both days",
+    "case, wrong": "Every instrument on both days",
+}
+"""In a case, the part that tells that the scene is complete."""
+
+
+def show(rig: Rig, scene: str) -> None:
+    """Open a scene and wait until it is complete."""
+    of = SCENES[scene]
+    rig.open(of)
+    if scene in LAST:
+        part = rig.page.get_by_role("region", name=LAST[scene], exact=True)
+        expect(part).to_be_visible(timeout=60_000)
+        expect(rig.page.locator("#case [aria-busy=true]")).to_have_count(0)
+        return
+    unit = {"m3h-bar-m": "bar", "ls-kpa-m": "kPa", "gpm-psi-ft": "psi"}[of["view"]["units"]]
+    rig.shows(of["edits"], of["plant"], unit=unit)
+    expect(rig.page.locator("#chart svg")).to_be_visible(visible=of["view"]["curves"])
