@@ -22,6 +22,9 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import Any, Protocol
 
+KEYS = {"Tab": "\ue004", "Enter": "\ue007", "Space": " ", "ArrowLeft": "\ue012", "ArrowDown": "\ue015"}
+"""Keys without a letter, as WebDriver writes them (W3C WebDriver, 17.4.2)."""
+
 WAIT = 60.0  # [s] for a browser to start, or a page to come to a state
 
 
@@ -33,6 +36,9 @@ class Engine(Protocol):
 
     def run(self, expression: str) -> Any:
         """The JSON value of a JavaScript expression in the page; a promise is waited for."""
+
+    def press(self, key: str) -> None:
+        """Press and release a key where the focus is: a letter, or one of `KEYS`."""
 
 
 def until(engine: Engine, expression: str, seconds: float = WAIT) -> Any:
@@ -67,6 +73,13 @@ def needed(*names: str) -> str:
     return found[0]
 
 
+def pressing(key: str) -> dict[str, Any]:
+    """Down and up of a key, in the words that both protocols share."""
+    value = KEYS.get(key, key)
+    both = [{"type": "keyDown", "value": value}, {"type": "keyUp", "value": value}]
+    return {"type": "key", "id": "keyboard", "actions": both}
+
+
 class Firefox:
     """One tab of Firefox, over WebDriver BiDi."""
 
@@ -98,6 +111,10 @@ class Firefox:
         told = self.ask("script.evaluate", expression=text, target={"context": self.tab}, awaitPromise=True)
         assert told["type"] == "success", told
         return json.loads(told["result"]["value"])
+
+    def press(self, key: str) -> None:
+        """See `Engine`."""
+        self.ask("input.performActions", context=self.tab, actions=[pressing(key)])
 
 
 @contextmanager
@@ -152,6 +169,10 @@ class WebKit:
             ".then((text) => done(text), (error) => done(JSON.stringify({error: String(error)})));"
         )
         return json.loads(self.ask("POST", "/execute/async", {"script": script, "args": []}))
+
+    def press(self, key: str) -> None:
+        """See `Engine`."""
+        self.ask("POST", "/actions", {"actions": [pressing(key)]})
 
 
 def minibrowser() -> Path:

@@ -10,6 +10,7 @@ from playwright.sync_api import expect
 
 from page.parts.links import link, pack, state
 from page.parts.rig import Rig
+from page.parts.words import say
 
 EDITS = {"valve.opening": 0.37, "pump.model": "large", "drive.frequency_hz": 44.5}
 
@@ -60,12 +61,12 @@ def test_the_copied_link_gives_somebody_else_the_same_rig(fresh: Rig, visitor: C
     """From the dialog, through the clipboard, into another browser."""
     fresh.page.context.grant_permissions(["clipboard-read", "clipboard-write"])
     fresh.open(state(edits=EDITS, units="gpm-psi-ft")).live()
-    fresh.tool("Share link").click()
-    dialog = fresh.page.get_by_role("dialog", name="A link to exactly this rig")
-    dialog.get_by_role("button", name="Copy").click()
-    expect(dialog.get_by_role("status")).to_have_text("Copied.")
+    fresh.tool(say("tool-share")).click()
+    dialog = fresh.page.get_by_role("dialog", name=say("share-title"))
+    dialog.get_by_role("button", name=say("share-copy")).click()
+    expect(dialog.get_by_role("status")).to_have_text(say("share-copied"))
     copied = fresh.page.evaluate("() => navigator.clipboard.readText()")
-    assert copied == dialog.get_by_label("The link").input_value()
+    assert copied == dialog.get_by_label(say("share-link")).input_value()
     other = visitor(copied).open().live()
     other.shows(EDITS, unit="psi")
 
@@ -144,7 +145,7 @@ def test_a_link_to_a_plant_that_does_not_exist_says_so(rig: Rig) -> None:
     """With what there is, and a page that still opens plants."""
     rig.page.evaluate("(end) => { location.hash = end; }", link(state("no-such-plant")))
     expect(rig.page.locator("#status")).to_contain_text("no-such-plant")
-    rig.tool("Open…").click()
+    rig.tool(say("tool-open")).click()
     rig.page.get_by_role("dialog").get_by_role("button", name="Rinse-water transfer").click()
     rig.shows()
 
@@ -153,7 +154,7 @@ def test_an_unknown_edit_in_a_link_says_so(rig: Rig) -> None:
     """With the nearest key; the page still works after reset."""
     rig.page.evaluate("(end) => { location.hash = end; }", link(state(edits={"valve.openning": 0.3})))
     expect(rig.page.locator("#status")).to_contain_text("openning")
-    rig.tool("Reset").click()
+    rig.tool(say("tool-reset")).click()
     rig.shows()
 
 

@@ -11,6 +11,7 @@ from page.conftest import Bench
 from page.parts.files import Files
 from page.parts.rig import Rig
 from page.parts.scenes import SCENES, show
+from page.parts.words import say
 
 TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 DARK = ("rig", "valve shut", "pipe off", "case, before", "case, between", "case, wrong")
@@ -62,12 +63,12 @@ def test_axe_finds_nothing_on_a_laptop(rig: Rig, axe: str, scene: str) -> None:
 def test_axe_finds_nothing_in_the_dark(rig: Rig, axe: str, scene: str) -> None:
     """Colours are other ones there."""
     show(rig, scene)
-    rig.tool("Dark").click()
+    rig.tool(say("theme-to-dark")).click()
     try:
         expect(rig.page.locator("html")).to_have_attribute("data-theme", "dark")
         assert findings(rig.page, axe) == []
     finally:
-        rig.tool("Light").click()
+        rig.tool(say("theme-to-light")).click()
 
 
 @pytest.mark.parametrize("scene", PHONE)
@@ -91,8 +92,8 @@ def test_axe_finds_nothing_in_the_dialogs(rig: Rig, axe: str) -> None:
     expect(files.problem).to_contain_text("cannot be used")
     assert findings(rig.page, axe) == []
     files.close()
-    rig.tool("Share link").click()
-    expect(rig.page.get_by_label("The link")).to_be_visible()
+    rig.tool(say("tool-share")).click()
+    expect(rig.page.get_by_label(say("share-link"))).to_be_visible()
     assert findings(rig.page, axe) == []
 
 
@@ -106,7 +107,7 @@ def test_axe_finds_nothing_before_python_is_ready_or_when_it_fails(
     expect(fresh.page.get_by_role("progressbar")).to_be_visible()
     assert findings(fresh.page, axe) == []
     held[0].fulfill(status=404)
-    expect(fresh.page.get_by_role("button", name="Try again")).to_be_visible()
+    expect(fresh.page.get_by_role("button", name=say("boot-again"))).to_be_visible()
     assert findings(fresh.page, axe) == []
     problems[:] = [line for line in problems if "404" not in line]
 

@@ -7,9 +7,10 @@ from playwright.sync_api import expect
 from page.parts import native
 from page.parts.links import state
 from page.parts.rig import Rig, same
+from page.parts.words import say
 
-BUILT = "Readings computed when this site was built"
-BLANK = "Dials are blank until Python is ready"
+BUILT = say("origin-built")
+BLANK = say("origin-none")
 
 
 def test_the_rig_is_there_with_built_readings_before_python_is(fresh: Rig) -> None:

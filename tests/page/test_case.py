@@ -9,6 +9,7 @@ from page.parts import native
 from page.parts.links import state
 from page.parts.play import PREDICTION, Keys, Mouse, Play, plain
 from page.parts.rig import Rig
+from page.parts.words import say
 
 HANDS = {"mouse": Mouse, "keys": Keys}
 CHECKS = ("flow", "stem", "strip-down")
@@ -41,10 +42,11 @@ def test_the_case_is_played_to_its_end(rig: Rig, hand: str, end: str) -> None:
         expect(play.reply(end == "right")).to_contain_text(words.split("\n")[0])
     if end == "wrong":
         for words in plain(right["reveal"]["why"]):
-            expect(play.part("What really happened")).to_contain_text(words.split("\n")[0])
-    expect(play.part("Both days on both curves").locator("svg .duty")).to_be_visible()
-    expect(play.part("Both days on both curves").locator("svg .duty-before")).to_be_visible()
-    expect(play.part("Your way there")).to_contain_text(f"Together {right['minutes']:g} min.")
+            expect(play.part(say("case-truth-title"))).to_contain_text(words.split("\n")[0])
+    expect(play.part(say("case-curves-title")).locator("svg .duty")).to_be_visible()
+    expect(play.part(say("case-curves-title")).locator("svg .duty-before")).to_be_visible()
+    total = say("case-path-total", minutes=f"{right['minutes']:g}")
+    expect(play.part(say("case-path-title"))).to_contain_text(total)
     rig.address(lambda now: now["view"]["moves"] == moves, "all moves in the address")
 
 
@@ -69,10 +71,11 @@ def test_a_reload_in_the_middle_keeps_the_moves(fresh: Rig) -> None:
     moves = [PREDICTION, {"do": "check", "id": "flow"}]
     fresh.address(lambda now: now["view"]["moves"] == moves, "the moves in the address")
     fresh.page.reload()
-    expect(play.part("Readings so far")).to_be_visible(timeout=60_000)
+    expect(play.part(say("case-readings-title"))).to_be_visible(timeout=60_000)
     expect(fresh.page.locator('[data-key="check-flow"]')).to_be_visible()
     expect(fresh.page.locator('[data-key="take-current"]')).to_be_visible()
-    expect(fresh.page.get_by_text(f"{native.case(*moves)['minutes']:g} min spent so far")).to_be_visible()
+    spent = say("case-spent", minutes=f"{native.case(*moves)['minutes']:g}")
+    expect(fresh.page.locator("#case").get_by_text(spent).first).to_be_visible()
     play.decide(ends()["right"])
 
 
@@ -83,20 +86,20 @@ def test_a_hint_is_given_when_it_is_asked_for(rig: Rig) -> None:
     play.predict()
     count = native.case(PREDICTION)["hints_left"]
     for given in range(1, count + 1):
-        rig.page.get_by_role("button", name="A hint, please").click()
-        expect(rig.page.get_by_role("complementary", name="A hint")).to_have_count(given)
-    expect(rig.page.get_by_role("button", name="A hint, please")).to_have_count(0)
+        rig.page.get_by_role("button", name=say("case-hint-ask", left=count + 1 - given)).click()
+        expect(rig.page.get_by_role("complementary", name=say("case-hint-title"))).to_have_count(given)
+    expect(rig.page.locator('[data-key="hint"]')).to_have_count(0)
 
 
 def test_looking_without_a_prediction_is_answered(rig: Rig) -> None:
     """With what is missing; and so is a verdict without a choice."""
     play = Play(rig, Mouse(rig))
     play.open()
-    rig.page.get_by_role("button", name="Commit and look").click()
+    rig.page.get_by_role("button", name=say("case-commit")).click()
     alert = rig.page.get_by_role("alert")
     expect(alert.filter(has_text="Choose an answer to both questions")).to_be_visible()
     play.predict()
-    rig.page.get_by_role("button", name="This is my verdict").click()
+    rig.page.get_by_role("button", name=say("case-decide")).click()
     expect(alert.filter(has_text="Choose a verdict first")).to_be_visible()
 
 
@@ -106,7 +109,7 @@ def test_trying_it_yourself_opens_the_rig_in_todays_plant(rig: Rig) -> None:
     play.open()
     play.predict()
     play.decide(ends()["right"])
-    rig.page.get_by_role("button", name="Try it yourself").click()
+    rig.page.get_by_role("button", name=say("case-try")).click()
     today = native.case(PREDICTION, {"do": "decide", "choice": ends()["right"]})["reveal"]["plant"]
     rig.shows(plant=today)
     rig.type_number("valve.opening", "30")
@@ -117,14 +120,14 @@ def test_a_case_can_be_left_and_played_again(rig: Rig) -> None:
     """Back to the rig; and from the end to the beginning."""
     play = Play(rig, Mouse(rig))
     play.open()
-    rig.page.get_by_role("button", name="Back to the rig").click()
+    rig.page.get_by_role("button", name=say("case-back")).click()
     rig.shows()
     play.open()
     play.predict()
     play.decide(ends()["wrong"])
-    rig.page.get_by_role("button", name="Play it again").click()
-    expect(play.part("Before you look")).to_be_visible()
-    expect(play.part("What really happened")).to_have_count(0)
+    rig.page.get_by_role("button", name=say("case-replay")).click()
+    expect(play.part(say("case-predict-title"))).to_be_visible()
+    expect(play.part(say("case-truth-title"))).to_have_count(0)
 
 
 def test_the_story_can_be_read_before_python_is_ready(fresh: Rig) -> None:
@@ -133,12 +136,12 @@ def test_the_story_can_be_read_before_python_is_ready(fresh: Rig) -> None:
     fresh.page.route("**/js/engine/worker.js", lambda route: held.append(route))
     fresh.open(state(place="case", case=native.CASE, moves=[]))
     play = Play(fresh, Mouse(fresh))
-    expect(play.part("What happened")).to_be_visible()
+    expect(play.part(say("case-story-title"))).to_be_visible()
     fresh.page.locator('input[name="case-says"][value="up"]').click()
     fresh.page.locator('input[name="case-suspects"][value="discharge-side"]').click()
-    fresh.page.get_by_role("button", name="Commit and look").click()
+    fresh.page.get_by_role("button", name=say("case-commit")).click()
     held[0].continue_()
-    expect(play.part("Readings so far")).to_be_visible(timeout=60_000)
+    expect(play.part(say("case-readings-title"))).to_be_visible(timeout=60_000)
     fresh.address(lambda now: now["view"]["moves"] == [PREDICTION], "the prediction in the address")
 
 
@@ -147,14 +150,14 @@ def test_units_change_in_a_case_too(rig: Rig) -> None:
     play = Play(rig, Mouse(rig))
     play.open()
     play.predict()
-    expect(play.part("What happened")).to_contain_text("bar")
-    rig.page.get_by_label("Units", exact=True).select_option("gpm-psi-ft")
-    expect(play.part("What happened")).to_contain_text("psi")
-    expect(play.part("Readings so far")).to_contain_text("psi")
+    expect(play.part(say("case-story-title"))).to_contain_text("bar")
+    rig.page.get_by_label(say("units-label"), exact=True).select_option("gpm-psi-ft")
+    expect(play.part(say("case-story-title"))).to_contain_text("psi")
+    expect(play.part(say("case-readings-title"))).to_contain_text("psi")
 
 
 def test_moves_that_cannot_be_are_answered_with_a_way_out(rig: Rig) -> None:
     """As from a link to an older edition of the case."""
     rig.open(state(place="case", case=native.CASE, moves=[PREDICTION, {"do": "check", "id": "x-ray"}]))
-    rig.page.get_by_role("button", name="Start again").click()
-    expect(Play(rig, Mouse(rig)).part("Before you look")).to_be_visible()
+    rig.page.get_by_role("button", name=say("case-restart")).click()
+    expect(Play(rig, Mouse(rig)).part(say("case-predict-title"))).to_be_visible()

@@ -7,6 +7,7 @@ import pytest
 from page.parts.hands import Mouse, holding
 from page.parts.rig import Rig
 from page.parts.waiting import eventually
+from page.parts.words import say
 
 HELD = ["the slider", "the handwheel"]
 
@@ -61,7 +62,7 @@ def test_one_drag_is_one_step_back(rig: Rig) -> None:
         for part in (0.3, 0.6, 0.8, 1.0):
             hand.move((start[0], start[1] + part * (end[1] - start[1])))
             rig.shows({"valve.opening": rig.stands_at("valve.opening")})
-    rig.tool("Undo").click()
+    rig.tool(say("tool-undo")).click()
     rig.shows()
     rig.address_holds({})
 

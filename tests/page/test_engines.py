@@ -1,13 +1,20 @@
-"""The engine of the site starts and answers in Firefox and WebKit too."""
+"""The site in Firefox and WebKit: Python starts and answers, the rig moves, the case is played."""
 
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+import time
+from collections.abc import Callable, Iterator
 from typing import Any
 
 import pytest
-from tests.engines import Engine, firefox, webkit
+from tests.engines import WAIT, Engine, firefox, until, webkit
+
+from page.parts import native
+from page.parts.links import link, state, unpack
+from page.parts.play import PREDICTION
+from page.parts.rig import SEEN, same
+from page.parts.words import say
 
 ENGINES = {"firefox": firefox, "webkit": webkit}
 
@@ -47,3 +54,61 @@ def test_python_starts_and_answers_as_it_does_natively(engine: Engine, site: str
     told: Any = json.loads(engine.run(TALK))
     assert told["ok"]
     assert differences(json.loads(handle(ASK)), told, 1e-9) == []
+
+
+def looked(engine: Engine, good: Callable[[dict[str, Any]], bool], seconds: float = WAIT) -> dict[str, Any]:
+    """Look at the page until what is seen will do."""
+    end = time.monotonic() + seconds
+    while True:
+        seen, why = engine.run(f"({SEEN})()"), ""
+        try:
+            if good(seen):
+                return seen
+        except AssertionError as error:
+            why = str(error)
+        assert time.monotonic() < end, f"{why}: {seen}"
+        time.sleep(0.1)
+
+
+def test_the_rig_starts_and_the_valve_moves_by_keys(engine: Engine, site: str) -> None:
+    """What is shown is the native engine's answer, before and after; the address follows."""
+    engine.open(site)
+    live = json.dumps(say("live"))
+    until(engine, f"document.querySelector('#status [role=status]')?.textContent === {live}")
+    looked(engine, lambda seen: same(seen, native.answer()))
+    engine.run("document.querySelector('#valve-opening').focus()")
+    for _ in range(3):
+        engine.press("ArrowLeft")
+    opening = float(until(engine, "document.querySelector('#valve-opening').value"))
+    assert opening < native.answer()["plant"]["valve"]["opening"]
+    looked(engine, lambda seen: same(seen, native.answer(edits={"valve.opening": opening})))
+    kept = unpack(str(until(engine, "location.hash")))
+    assert kept and kept["edits"] == {"valve.opening": opening}
+
+
+def test_the_case_is_played_to_its_end(engine: Engine, site: str) -> None:
+    """From the story by way of one check to the verdict that holds."""
+    view = native.case(PREDICTION, {"do": "check", "id": "flow"})
+    right = next(
+        choice["id"]
+        for choice in view["choices"]
+        if native.case(PREDICTION, {"do": "decide", "choice": choice["id"]})["verdict"]["right"]
+    )
+    engine.open("about:blank")
+    engine.open(site + link(state(place="case", case=native.CASE, moves=[])))
+    steps = [
+        f'input[name="case-says"][value="{PREDICTION["says"]}"]',
+        f'input[name="case-suspects"][value="{PREDICTION["suspects"]}"]',
+        '[data-key="commit"]',
+        '[data-key="take-flow"]',
+        f'input[name="case-choice"][value="{right}"]',
+        '[data-key="decide"]',
+    ]
+    for query in steps:
+        node = f"document.querySelector({json.dumps(query)})"
+        until(engine, f"{node} !== null && !document.querySelector('#case [aria-busy=true]')")
+        engine.run(f"{node}.click()")
+    heading = until(engine, "document.querySelector('[data-key=verdict]')?.textContent ?? null")
+    assert heading == say("case-right")
+    until(engine, "document.querySelector('#case svg .duty-before') !== null")
+    assert engine.run("document.scrollingElement.scrollWidth <= document.documentElement.clientWidth")

@@ -9,6 +9,7 @@ from playwright.sync_api import expect
 
 from page.parts.files import GOOD, Files, plant
 from page.parts.rig import Rig
+from page.parts.words import say
 
 WAYS = ("pick", "drop")
 
@@ -43,7 +44,7 @@ def test_a_good_file_becomes_the_rig(files: Files, way: str) -> None:
     files.rig.shows({"valve.opening": 0.7}, plant=plant(GOOD))
     files.rig.address_holds({"valve.opening": 0.7})
     for _ in range(2):
-        files.rig.tool("Undo").click()
+        files.rig.tool(say("tool-undo")).click()
     files.rig.shows()
 
 
@@ -67,7 +68,7 @@ def test_a_bad_file_is_answered_where_it_was_given(files: Files, way: str, kind:
     files.rig.shows({"valve.opening": 0.44})
     getattr(files, way)("nothing.toml", content)
     expect(files.problem).to_contain_text("nothing.toml cannot be used.")
-    expect(files.problem).to_contain_text("The plant you had is still there.")
+    expect(files.problem).to_contain_text(say("file-old-stays"))
     for word in words:
         expect(files.problem).to_contain_text(word)
     files.close()
@@ -81,7 +82,7 @@ def test_a_good_file_after_a_bad_one_is_taken(files: Files) -> None:
     expect(files.problem).to_contain_text("cannot be used")
     files.pick("mine.toml", GOOD)
     files.rig.shows(plant=plant(GOOD))
-    files.rig.tool("Open…").click()
+    files.rig.tool(say("tool-open")).click()
     expect(files.problem).to_be_empty()
     files.close()
 
@@ -107,9 +108,9 @@ def test_markup_in_a_message_never_becomes_markup(files: Files) -> None:
 
 def test_a_file_can_be_chosen_with_keys_alone(files: Files) -> None:
     """The button is in the order of tabs and opens the picker."""
-    files.rig.tool("Open…").focus()
+    files.rig.tool(say("tool-open")).focus()
     files.page.keyboard.press("Enter")
-    button = files.page.get_by_role("button", name="Choose a file…")
+    button = files.page.get_by_role("button", name=say("file-pick"))
     for _ in range(30):
         if button.evaluate("(button) => button === document.activeElement"):
             break

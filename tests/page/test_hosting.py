@@ -15,8 +15,9 @@ from page.parts.hosts import Host, hosting
 from page.parts.links import state
 from page.parts.rig import Rig
 from page.parts.waiting import eventually
+from page.parts.words import say
 
-FAILED = "Python could not be started in this browser. Check the connection, then try again."
+FAILED = say("boot-failed")
 
 
 @pytest.fixture
@@ -49,7 +50,7 @@ def test_a_missing_file_is_told_and_trying_again_works(
     assert rig.stands_at("valve.opening") == 0.3
     rig.type_number("valve.opening", "40")
     host.missing.clear()
-    rig.page.get_by_role("button", name="Try again").click()
+    rig.page.get_by_role("button", name=say("boot-again")).click()
     rig.live()
     rig.shows({"valve.opening": 0.4})
 
@@ -58,7 +59,7 @@ def test_trying_again_in_vain_is_told_again(host: Host, visitor: Callable[..., R
     """A second failure, and a third, are no dead end."""
     host.missing.add("manifest.json")
     rig = visitor(host.address).open()
-    again = rig.page.get_by_role("button", name="Try again")
+    again = rig.page.get_by_role("button", name=say("boot-again"))
     for times in (1, 2, 3):
         refused(rig, host, times)
         if times == 3:
@@ -72,7 +73,7 @@ def test_a_slow_start_shows_how_far_it_is(host: Host, visitor: Callable[..., Rig
     """Half-way there the bar stands between its ends, the megabytes are told, and controls move already."""
     host.gate.clear()
     rig = visitor(host.address).open()
-    bar = rig.page.get_by_role("progressbar", name="Progress of the start")
+    bar = rig.page.get_by_role("progressbar", name=say("boot-progress"))
     part = eventually(
         rig.page,
         lambda: bar.evaluate("(bar) => [bar.value, bar.max]"),
@@ -113,7 +114,7 @@ def test_once_loaded_the_page_needs_no_network(host: Host, visitor: Callable[...
     rig.option("pump.arrangement", "side-by-side").click()
     rig.shows({"pump.arrangement": "side-by-side"})
     for plant in native.PLANTS[1:]:
-        rig.tool("Open…").click()
+        rig.tool(say("tool-open")).click()
         rig.page.locator(f'#offers-plants button[data-id="{plant}"]').click()
         rig.shows(plant=plant)
     dialog = Files(rig)
@@ -122,6 +123,6 @@ def test_once_loaded_the_page_needs_no_network(host: Host, visitor: Callable[...
     dialog.pick("bad.toml", "format = = 1")
     expect(dialog.problem).to_contain_text("line 1")
     dialog.close()
-    rig.tool("Open…").click()
+    rig.tool(say("tool-open")).click()
     rig.page.get_by_role("button", name="The dropped gauge").click()
     expect(rig.page.get_by_role("heading", name="The dropped gauge")).to_be_visible()

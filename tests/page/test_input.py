@@ -7,6 +7,7 @@ from playwright.sync_api import expect
 
 from page.parts.controls import SLIDERS
 from page.parts.rig import Rig
+from page.parts.words import say
 
 OUTSIDE = {
     "valve.opening": ("120", "0"),
@@ -69,7 +70,7 @@ def test_a_wrong_number_hinders_no_other_control(rig: Rig) -> None:
     rig.type_number("supply.surface_m", "1.5")
     rig.shows({"supply.surface_m": 1.5})
     expect(rig.complaint("valve.opening")).to_be_visible()
-    rig.tool("Undo").click()
+    rig.tool(say("tool-undo")).click()
     rig.shows()
 
 

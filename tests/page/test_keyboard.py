@@ -9,6 +9,7 @@ from playwright.sync_api import expect
 
 from page.parts.controls import CHOICES, SLIDERS
 from page.parts.rig import Rig, radio, slug
+from page.parts.words import say
 
 
 @pytest.mark.parametrize("key", SLIDERS)
@@ -82,20 +83,20 @@ def test_tools_are_pressed_by_enter_and_space(rig: Rig) -> None:
     """Undo and redo by the keys that press buttons; the units by the keys of a list."""
     rig.type_number("valve.opening", "30")
     rig.shows({"valve.opening": 0.3})
-    rig.tool("Undo").focus()
+    rig.tool(say("tool-undo")).focus()
     rig.page.keyboard.press("Enter")
     rig.shows()
-    rig.tool("Redo").focus()
+    rig.tool(say("tool-redo")).focus()
     rig.page.keyboard.press("Space")
     rig.shows({"valve.opening": 0.3})
-    rig.page.get_by_label("Units", exact=True).focus()
+    rig.page.get_by_label(say("units-label"), exact=True).focus()
     rig.page.keyboard.press("ArrowDown")
     rig.shows({"valve.opening": 0.3}, unit="kPa")
 
 
 def test_both_curves_are_read_with_arrow_keys(rig: Rig) -> None:
     """The chart's reading line is a slider that says what load and machine are at its flow."""
-    reader = rig.page.get_by_role("slider", name="Read both curves at a flow")
+    reader = rig.page.get_by_role("slider", name=say("draw-readout"))
     reader.focus()
     rig.page.keyboard.press("ArrowRight")
     first = reader.get_attribute("aria-valuetext")

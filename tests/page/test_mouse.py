@@ -10,6 +10,7 @@ from playwright.sync_api import expect
 from page.parts.controls import CHOICES, SLIDERS, TYPED, UPWARD
 from page.parts.hands import Mouse, drag
 from page.parts.rig import Rig
+from page.parts.words import say
 
 PULL = 24  # [CSS px]
 
@@ -87,7 +88,7 @@ def test_a_shut_valve_is_shown_and_warned_of(rig: Rig) -> None:
 def test_curves_are_hidden_and_shown_again(rig: Rig) -> None:
     """For an instructor who wants the prediction first."""
     chart = rig.page.locator("#chart svg")
-    rig.page.get_by_role("button", name="Hide curves").click()
+    rig.page.get_by_role("button", name=say("switch-curves-on")).click()
     expect(chart).to_be_hidden()
-    rig.page.get_by_role("button", name="Show curves").click()
+    rig.page.get_by_role("button", name=say("switch-curves-off")).click()
     expect(chart).to_be_visible()

@@ -7,6 +7,7 @@ from playwright.sync_api import Worker, expect
 
 from page.parts.hands import Mouse, holding
 from page.parts.rig import Rig
+from page.parts.words import say
 
 # Later, so that the call itself comes back.
 DEATHS = {
@@ -55,7 +56,7 @@ def test_the_page_says_that_python_is_starting_again(fresh: Rig, problems: list[
     held = []
     fresh.page.route("**/js/engine/worker.js", lambda route: held.append(route))
     worker(fresh).evaluate(DEATHS["an uncaught error"])
-    expect(fresh.page.locator("#status")).to_contain_text("Python is starting again; your rig is kept.")
+    expect(fresh.page.locator("#status")).to_contain_text(say("boot-restart"))
     assert fresh.seen()["readings"]["flow-meter"] != "no reading"
     fresh.type_number("valve.opening", "20")
     held[0].continue_()

@@ -10,6 +10,7 @@ import pytest
 from page.conftest import Bench
 from page.parts.rig import Rig
 from page.parts.scenes import SCENES, show
+from page.parts.words import say
 
 SIZES = {"320×640": (320, 640), "360×740": (360, 740), "1280×800": (1280, 800), "1920×1080": (1920, 1080)}
 TOUCHED = ("320×640", "360×740")
@@ -112,10 +113,10 @@ def test_numerals_can_be_read(sized: Callable[[str], Rig]) -> None:
 def test_the_open_dialog_fits_the_screen(sized: Callable[[str], Rig]) -> None:
     """Its ends are on the screen, its content scrolls within."""
     rig = sized("rig")
-    more = rig.tool("More tools")
+    more = rig.tool(say("tool-more"))
     if more.is_visible():
         more.click()
-    rig.tool("Open…").click()
+    rig.tool(say("tool-open")).click()
     box = rig.page.locator("#open").bounding_box()
     width, height = SIZES[sized.size]
     assert box and box["x"] >= 0 and box["y"] >= 0

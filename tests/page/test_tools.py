@@ -9,6 +9,7 @@ from playwright.sync_api import expect
 from page.parts import native
 from page.parts.rig import Rig
 from page.parts.waiting import eventually
+from page.parts.words import say
 
 TWENTY_FRAMES = """
 () => new Promise((done) => {
@@ -23,32 +24,32 @@ def test_undo_and_redo_walk_through_every_step(fresh: Rig) -> None:
     """Of all kinds of controls, back to the beginning and forward to the end."""
     fresh.open().live()
     steps = [("valve.opening", 0.35), ("pump.arrangement", "in-line"), ("discharge.attached", False)]
-    expect(fresh.tool("Undo")).to_be_disabled()
-    expect(fresh.tool("Redo")).to_be_disabled()
+    expect(fresh.tool(say("tool-undo"))).to_be_disabled()
+    expect(fresh.tool(say("tool-redo"))).to_be_disabled()
     fresh.type_number("valve.opening", "35")
     fresh.option("pump.arrangement", "in-line").click()
     fresh.option("discharge.attached", False).click()
     states = [dict(steps[:count]) for count in range(len(steps) + 1)]
     fresh.shows(states[-1])
     for edits in reversed(states[:-1]):
-        fresh.tool("Undo").click()
+        fresh.tool(say("tool-undo")).click()
         fresh.shows(edits)
         fresh.address_holds(edits)
-    expect(fresh.tool("Undo")).to_be_disabled()
+    expect(fresh.tool(say("tool-undo"))).to_be_disabled()
     for edits in states[1:]:
-        fresh.tool("Redo").click()
+        fresh.tool(say("tool-redo")).click()
         fresh.shows(edits)
         fresh.address_holds(edits)
-    expect(fresh.tool("Redo")).to_be_disabled()
+    expect(fresh.tool(say("tool-redo"))).to_be_disabled()
 
 
 def test_a_new_step_forgets_what_was_undone(fresh: Rig) -> None:
     """After undo and another change there is nothing to redo."""
     fresh.open().live()
     fresh.type_number("valve.opening", "35")
-    fresh.tool("Undo").click()
+    fresh.tool(say("tool-undo")).click()
     fresh.type_number("valve.opening", "45")
-    expect(fresh.tool("Redo")).to_be_disabled()
+    expect(fresh.tool(say("tool-redo"))).to_be_disabled()
     fresh.shows({"valve.opening": 0.45})
 
 
@@ -58,10 +59,10 @@ def test_reset_goes_back_to_the_plant_and_can_be_undone(rig: Rig) -> None:
     rig.option("pump.model", "large").click()
     edits = {"valve.opening": 0.35, "pump.model": "large"}
     rig.shows(edits)
-    rig.tool("Reset").click()
+    rig.tool(say("tool-reset")).click()
     rig.shows()
     rig.address_holds({})
-    rig.tool("Undo").click()
+    rig.tool(say("tool-undo")).click()
     rig.shows(edits)
 
 
@@ -75,12 +76,12 @@ def test_dark_and_light_change_at_a_press_and_are_remembered(fresh: Rig) -> None
     """The paper is dark on a dark page; after a reload it still is."""
     fresh.open()
     assert brightness(fresh) > 0.8
-    fresh.tool("Dark").click()
+    fresh.tool(say("theme-to-dark")).click()
     eventually(fresh.page, lambda: brightness(fresh), lambda now: now < 0.25, "dark paper")
     fresh.page.reload()
-    expect(fresh.tool("Light")).to_be_visible()
+    expect(fresh.tool(say("theme-to-light"))).to_be_visible()
     assert brightness(fresh) < 0.25
-    fresh.tool("Light").click()
+    fresh.tool(say("theme-to-light")).click()
     eventually(fresh.page, lambda: brightness(fresh), lambda now: now > 0.8, "light paper")
 
 
@@ -88,26 +89,26 @@ def test_every_plant_of_the_menu_opens(rig: Rig) -> None:
     """By its title; the menu closes, the rig is the native answer for it, and undo comes back."""
     for plant in native.PLANTS[1:]:
         title = native.answer(plant)["title"]
-        rig.tool("Open…").click()
-        rig.page.get_by_role("dialog", name="Open").get_by_role("button", name=title).click()
+        rig.tool(say("tool-open")).click()
+        rig.page.get_by_role("dialog", name=say("open-title")).get_by_role("button", name=title).click()
         expect(rig.page.get_by_role("dialog")).to_have_count(0)
         rig.shows(plant=plant)
         assert rig.seen()["title"] == title
         assert rig.page.title().startswith(title)
     for _ in native.PLANTS[1:]:
-        rig.tool("Undo").click()
+        rig.tool(say("tool-undo")).click()
     rig.shows()
 
 
 def test_the_menu_closes_by_escape_and_by_its_button(rig: Rig) -> None:
     """And gives the focus back to where it came from."""
-    dialog = rig.page.get_by_role("dialog", name="Open")
-    rig.tool("Open…").click()
+    dialog = rig.page.get_by_role("dialog", name=say("open-title"))
+    rig.tool(say("tool-open")).click()
     rig.page.keyboard.press("Escape")
     expect(dialog).to_have_count(0)
-    expect(rig.tool("Open…")).to_be_focused()
-    rig.tool("Open…").click()
-    dialog.get_by_role("button", name="Close").click()
+    expect(rig.tool(say("tool-open"))).to_be_focused()
+    rig.tool(say("tool-open")).click()
+    dialog.get_by_role("button", name=say("close")).click()
     expect(dialog).to_have_count(0)
 
 

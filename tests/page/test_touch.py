@@ -10,6 +10,7 @@ from playwright.sync_api import expect
 from page.parts.controls import CHIPS, CHOICES, SLIDERS, UPWARD
 from page.parts.hands import Finger, drag
 from page.parts.rig import Rig
+from page.parts.words import say
 
 PULL = 24  # [CSS px]
 
@@ -50,7 +51,7 @@ def test_a_word_of_a_choice_is_tapped(touched: Rig, key: str, value: Any) -> Non
 
 def test_a_number_is_typed_on_a_phone(touched: Rig) -> None:
     """The number box asks for the digits' keyboard and takes the number."""
-    touched.chip("Speed").tap()
+    touched.chip(say("chip-speed")).tap()
     box = touched.box("drive.frequency_hz")
     expect(box).to_have_attribute("inputmode", "decimal")
     box.tap()
@@ -62,9 +63,9 @@ def test_a_number_is_typed_on_a_phone(touched: Rig) -> None:
 
 def test_the_tools_unfold_and_fold_on_a_phone(touched: Rig) -> None:
     """Units, theme, link and reset are behind one button; a tap beside them folds them away."""
-    units = touched.page.get_by_label("Units", exact=True)
+    units = touched.page.get_by_label(say("units-label"), exact=True)
     expect(units).to_be_hidden()
-    touched.tool("More tools").tap()
+    touched.tool(say("tool-more")).tap()
     expect(units).to_be_visible()
     units.select_option("gpm-psi-ft")
     touched.shows(unit="psi")
@@ -74,7 +75,7 @@ def test_the_tools_unfold_and_fold_on_a_phone(touched: Rig) -> None:
 
 def test_a_tap_that_does_not_move_changes_nothing(touched: Rig) -> None:
     """Touching the handwheel brings its control; only a drag turns it."""
-    touched.chip("Pump").tap()
+    touched.chip(say("chip-pump")).tap()
     touched.part("valve.opening").tap()
     expect(touched.slider("valve.opening")).to_be_visible()
     touched.shows()

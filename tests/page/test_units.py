@@ -7,6 +7,7 @@ from playwright.sync_api import Locator, expect
 
 from page.parts.links import state
 from page.parts.rig import Rig
+from page.parts.words import say
 
 PRESETS = {
     "m3h-bar-m": ("m³/h", "bar", "m"),
@@ -17,7 +18,7 @@ PRESETS = {
 
 def units(rig: Rig) -> Locator:
     """The list of units in the bar of tools."""
-    return rig.page.get_by_label("Units", exact=True)
+    return rig.page.get_by_label(say("units-label"), exact=True)
 
 
 @pytest.mark.parametrize("preset", PRESETS)

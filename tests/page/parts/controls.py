@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from page.parts.words import say
+
 SLIDERS = ("valve.opening", "drive.frequency_hz", "supply.surface_m", "delivery.surface_m")
 """What has a slider, a number box and a part of the drawing that can be dragged."""
 
@@ -35,14 +37,14 @@ CHOICES = [
 """Every word of every choice that the default rig does not stand at."""
 
 CHIPS = {
-    "valve.opening": "Valve",
-    "drive.frequency_hz": "Speed",
-    "supply.surface_m": "Supply",
-    "delivery.surface_m": "Delivery",
-    "pump.model": "Pump",
-    "pump.arrangement": "One or two",
-    "drive.supply_hz": "Motor",
-    "drive.poles": "Motor",
-    "discharge.attached": "Pipe",
+    "valve.opening": say("chip-valve"),
+    "drive.frequency_hz": say("chip-speed"),
+    "supply.surface_m": say("chip-supply"),
+    "delivery.surface_m": say("chip-delivery"),
+    "pump.model": say("chip-pump"),
+    "pump.arrangement": say("chip-arrangement"),
+    "drive.supply_hz": say("chip-motor"),
+    "drive.poles": say("chip-motor"),
+    "discharge.attached": say("chip-pipe"),
 }
 """What brings each control into a phone's tray."""

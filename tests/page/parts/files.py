@@ -8,6 +8,7 @@ from typing import Any
 from playwright.sync_api import Locator, expect
 
 from page.parts.rig import Rig
+from page.parts.words import say
 
 GOOD = """
 format = 1
@@ -70,9 +71,9 @@ class Files:
     def pick(self, name: str, content: str | bytes) -> None:
         """Choose a file through the button and the system's own picker."""
         if not self.page.locator("dialog[open]").count():
-            self.rig.tool("Open…").click()
+            self.rig.tool(say("tool-open")).click()
         with self.page.expect_file_chooser() as chosen:
-            self.page.get_by_role("button", name="Choose a file…").click()
+            self.page.get_by_role("button", name=say("file-pick")).click()
         chosen.value.set_files({"name": name, "mimeType": "", "buffer": encoded(content)})
 
     def drop(self, name: str, content: str | bytes) -> None:

@@ -8,6 +8,7 @@ from playwright.sync_api import Locator, expect
 
 from page.parts import native
 from page.parts.rig import Rig
+from page.parts.words import say
 
 PREDICTION = {"do": "predict", "says": "up", "suspects": "discharge-side"}
 TABS = 120  # more than any page has stops
@@ -85,9 +86,9 @@ class Play:
 
     def open(self) -> None:
         """From the menu."""
-        self.hand.press(self.rig.tool("Open…"))
+        self.hand.press(self.rig.tool(say("tool-open")))
         self.hand.press(self.page.locator(f'#offers-cases button[data-id="{native.CASE}"]'))
-        expect(self.part("Before you look")).to_be_visible()
+        expect(self.part(say("case-predict-title"))).to_be_visible()
 
     def part(self, title: str) -> Locator:
         """A part of the case, by its heading."""
@@ -97,8 +98,8 @@ class Play:
         """Say what is expected, and look."""
         self.hand.choose(self.page.locator(f'input[name="case-says"][value="{PREDICTION["says"]}"]'))
         self.hand.choose(self.page.locator(f'input[name="case-suspects"][value="{PREDICTION["suspects"]}"]'))
-        self.hand.press(self.page.get_by_role("button", name="Commit and look"))
-        expect(self.part("Readings so far")).to_be_visible()
+        self.hand.press(self.page.get_by_role("button", name=say("case-commit")))
+        expect(self.part(say("case-readings-title"))).to_be_visible()
 
     def check(self, id_: str) -> None:
         """Take a further check."""
@@ -108,10 +109,10 @@ class Play:
     def decide(self, choice: str) -> None:
         """Give the verdict."""
         self.hand.choose(self.page.locator(f'input[name="case-choice"][value="{choice}"]'))
-        self.hand.press(self.page.get_by_role("button", name="This is my verdict"))
-        expect(self.part("What really happened")).to_be_visible()
+        self.hand.press(self.page.get_by_role("button", name=say("case-decide")))
+        expect(self.part(say("case-truth-title"))).to_be_visible()
 
     def reply(self, right: bool) -> Locator:
         """The verdict's own explanation."""
-        says = "Your verdict holds." if right else "The readings speak against this verdict."
+        says = say("case-right") if right else say("case-wrong")
         return self.part(says)

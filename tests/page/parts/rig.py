@@ -11,8 +11,9 @@ from page.parts import native
 from page.parts.links import link, state, unpack
 from page.parts.numbers import numbers
 from page.parts.waiting import eventually
+from page.parts.words import say
 
-LIVE = "Live: computed here, in your browser."
+LIVE = say("live")
 
 SEEN = """
 () => {
@@ -140,7 +141,7 @@ class Rig:
 
     def chip(self, word: str) -> Locator:
         """The button that brings a group of controls into a phone's tray."""
-        chips = self.page.get_by_role("group", name="What to change")
+        chips = self.page.get_by_role("group", name=say("chips-label"))
         return chips.get_by_role("button", name=word, exact=True)
 
     def thumb(self, key: str) -> tuple[float, float]:

@@ -10,6 +10,7 @@ from page.parts import native
 from page.parts.links import state
 from page.parts.play import PREDICTION
 from page.parts.rig import Rig
+from page.parts.words import say
 
 CHECK = {"do": "check", "id": "flow"}
 STRIP = {"do": "check", "id": "strip-down"}
@@ -50,10 +51,10 @@ SCENES: dict[str, dict[str, Any]] = {
 """Links, by what they show."""
 
 LAST = {
-    "case, before": "Before you look",
-    "case, between": "Your verdict",
-    "case, right": "Every instrument on both days",
-    "case, wrong": "Every instrument on both days",
+    "case, before": say("case-predict-title"),
+    "case, between": say("case-verdict-title"),
+    "case, right": say("case-all-title"),
+    "case, wrong": say("case-all-title"),
 }
 """In a case, the part that tells that the scene is complete."""
 
@@ -61,10 +62,10 @@ LAST = {
 def show(rig: Rig, scene: str) -> None:
     """Open a scene and wait until it is complete."""
     of = SCENES[scene]
-    rig.open(of)
+    rig.open(of).live()  # a case is drawn anew when Python is there
     if scene in LAST:
         part = rig.page.get_by_role("region", name=LAST[scene], exact=True)
-        expect(part).to_be_visible(timeout=60_000)
+        expect(part).to_be_visible()
         expect(rig.page.locator("#case [aria-busy=true]")).to_have_count(0)
         return
     unit = {"m3h-bar-m": "bar", "ls-kpa-m": "kPa", "gpm-psi-ft": "psi"}[of["view"]["units"]]
