@@ -1,0 +1,1 @@
+"""Pictures of every view and state of the page, for looking at."""

@@ -1,0 +1,46 @@
+"""What is done to a page before its picture is taken."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from playwright.sync_api import FilePayload, Page
+
+BAD_FILE = b"format = 1\ntitle = 'My own plant'\n[valve]\nopenning = 0.5\n"
+
+
+def bad_number(page: Page) -> None:
+    """Type an opening that no valve has."""
+    box = page.locator("#valve-opening-number")
+    box.fill("140")
+    box.press("Enter")
+    page.locator("#valve-opening-bad").wait_for(state="visible")
+
+
+def bad_file(page: Page) -> None:
+    """Open a plant file with a misspelt key."""
+    own: FilePayload = {"name": "own-plant.toml", "mimeType": "text/plain", "buffer": BAD_FILE}
+    page.locator("#file").set_input_files(own)
+    page.locator(".file-error").wait_for(state="visible")
+
+
+def menu(page: Page) -> None:
+    """Open the dialog of plants, cases and files."""
+    tools(page)
+    page.locator("#tool-open").click()
+    page.locator("#open[open]").wait_for(state="visible")
+
+
+def tools(page: Page) -> None:
+    """Unfold the tools where they are folded."""
+    more = page.locator("#tool-more")
+    if more.is_visible():
+        more.click()
+
+
+DEEDS: dict[str, Callable[[Page], None]] = {
+    "bad number": bad_number,
+    "bad file": bad_file,
+    "menu": menu,
+    "tools": tools,
+}

@@ -1,0 +1,77 @@
+"""What is pictured: each scene a link, and what is done to the page before the picture is taken."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import Any, Literal
+
+from loadfirst_dev.links import fragment
+
+CASE = "the-dropped-gauge"
+PREDICT = {"do": "predict", "says": "down", "suspects": "machine"}
+CHECKS = [{"do": "check", "id": "flow"}, {"do": "check", "id": "current"}]
+
+Deed = Literal["", "bad number", "bad file", "menu", "tools"]
+Start = Literal["ready", "starting", "failed"]
+
+
+@dataclass(frozen=True)
+class Scene:
+    """One state of the page.
+
+    Attributes
+    ----------
+    name : of the picture's file.
+    title : what it shows.
+    edits, view : of the link, see `links.fragment`.
+    deed : what is done once the page is there, see `deeds`.
+    start : how far the page's Python comes; held back or refused where it is not "ready".
+    """
+
+    name: str
+    title: str
+    edits: Mapping[str, Any] = field(default_factory=dict)
+    view: Mapping[str, Any] = field(default_factory=dict)
+    deed: Deed = ""
+    start: Start = "ready"
+
+    @property
+    def link(self) -> str:
+        """What follows the # of the address."""
+        return fragment(self.edits, self.view)
+
+
+def case(name: str, title: str, moves: Sequence[Mapping[str, Any]]) -> Scene:
+    """A case after some moves."""
+    return Scene(name, title, view={"place": "case", "case": CASE, "moves": list(moves)})
+
+
+SCENES = (
+    Scene("rig", "The rig as it opens"),
+    Scene("valve-shut", "Valve shut", {"valve.opening": 0}),
+    Scene("valve-open", "Valve fully open", {"valve.opening": 1}),
+    Scene("pipe-off", "Discharge pipe taken off", {"discharge.attached": False}),
+    Scene("side-by-side", "Two pumps side by side", {"pump.arrangement": "side-by-side"}),
+    Scene("in-line", "Two pumps in line", {"pump.arrangement": "in-line"}),
+    Scene("low-frequency", "Drive at 30 Hz", {"drive.frequency_hz": 30}),
+    Scene("off-scale", "A gauge off its scale", {"pump.arrangement": "in-line", "valve.opening": 0.2}),
+    Scene("litres", "In L/s and kPa", view={"units": "ls-kpa-m"}),
+    Scene("gallons", "In gpm, psi and ft", view={"units": "gpm-psi-ft"}),
+    Scene("no-curves", "Without the curves", view={"curves": False}),
+    Scene("built", "Before Python is there: the answer made while building", start="starting"),
+    Scene("blank", "Blank dials: a link, before Python is there", {"valve.opening": 0.3}, start="starting"),
+    Scene("failed", "Python cannot be started", start="failed"),
+    Scene("bad-number", "A number that cannot be used", deed="bad number"),
+    Scene("bad-file", "A plant file that cannot be used", deed="bad file"),
+    Scene("menu", "Plants, cases and own files", deed="menu"),
+    Scene("tools", "The tools, unfolded on a phone", deed="tools"),
+    case("case-story", "Case: story and prediction", []),
+    case("case-predicted", "Case: after the prediction", [PREDICT]),
+    case("case-hinted", "Case: after both hints", [PREDICT, {"do": "hint"}, {"do": "hint"}]),
+    case("case-checked", "Case: two checks taken", [PREDICT, *CHECKS]),
+    case("case-wrong", "Case: a wrong verdict", [PREDICT, {"do": "decide", "choice": "worn"}]),
+    case("case-right", "Case: the right verdict", [PREDICT, *CHECKS, {"do": "decide", "choice": "lighter"}]),
+    case("case-direction", "Case: right side, wrong way", [PREDICT, {"do": "decide", "choice": "heavier"}]),
+)
+"""The reveal stands below each verdict, on the whole-page pictures."""
