@@ -12,6 +12,7 @@ import {createViews} from "./views.js";
 import {fetchWords, fillWords} from "./words.js";
 
 const DEFAULT_PLANT = "rinse-transfer";
+const PATIENCE = 50; // [ms] how long a picture waits for the answer that it could be drawn with
 
 const kept = createKept();
 const [words, first, linked] = await Promise.all([
@@ -22,6 +23,7 @@ const [words, first, linked] = await Promise.all([
 fillWords(document, words);
 
 let due = false; // a painting is asked for
+let patience = 0; // a painting that comes without the answer if it must
 let units = null; // those of the state
 const page = {picked: "valve.opening", paused: false, boot: {stage: "runtime"}, trouble: null, linkTrouble: null, saved: kept.lasting};
 const store = createStore(stateToStart());
@@ -36,7 +38,7 @@ const still = matchMedia("(prefers-reduced-motion: reduce)");
 still.addEventListener("change", paintSoon);
 addEventListener("hashchange", openLink);
 addEventListener("keydown", undoByKey);
-store.subscribe(paintSoon);
+store.subscribe((_, what) => (what === "preview" && engine.stage === "ready" ? paintWithAnswer() : paintSoon()));
 paint();
 rig.ask();
 loadCatalogue();
@@ -125,7 +127,14 @@ function paintSoon() {
   });
 }
 
+/** In a drag the answer is there within a frame: drawn once, with it, the picture is earlier than drawn twice. */
+function paintWithAnswer() {
+  patience ||= setTimeout(paintSoon, PATIENCE);
+}
+
 function paint() {
+  clearTimeout(patience);
+  patience = 0;
   const {state} = store;
   if (units?.id !== state.view.units) units = unitsNow();
   const picture = pictureOf({state, got: rig.got, first});
