@@ -145,6 +145,22 @@ def test_the_story_can_be_read_before_python_is_ready(fresh: Rig) -> None:
     fresh.address(lambda now: now["view"]["moves"] == [PREDICTION], "the prediction in the address")
 
 
+def test_what_was_unfolded_stays_so_when_python_comes(fresh: Rig) -> None:
+    """And the focus stays on it: the case is drawn anew under the reader's eyes."""
+    held = []
+    fresh.page.route("**/js/engine/worker.js", lambda route: held.append(route))
+    fresh.open(state(place="case", case=native.CASE, moves=[]))
+    goals = fresh.page.locator("#case details summary")
+    goals.focus()
+    fresh.page.keyboard.press("Enter")
+    expect(fresh.page.locator("#case details")).to_have_attribute("open", "")
+    held[0].continue_()
+    fresh.live()
+    expect(fresh.page.locator("#case .case-note")).to_have_count(0)
+    expect(fresh.page.locator("#case details")).to_have_attribute("open", "")
+    expect(goals).to_be_focused()
+
+
 def test_units_change_in_a_case_too(rig: Rig) -> None:
     """The computed numbers of the prose and the readings follow; the play stays where it was."""
     play = Play(rig, Mouse(rig))

@@ -70,6 +70,21 @@ def test_the_pipe_is_taken_off_and_put_on_again(rig: Rig) -> None:
     expect(note).to_have_count(0)
 
 
+def test_with_the_pipe_off_the_valve_says_why_it_does_nothing(rig: Rig) -> None:
+    """It went with the pipe: neither slider nor number nor handwheel moves, and the reason stands there."""
+    rig.option("discharge.attached", False).click()
+    rig.shows({"discharge.attached": False})
+    for control in (rig.slider("valve.opening"), rig.box("valve.opening")):
+        expect(control).to_have_accessible_description(say("control-idle"))
+        control.focus()
+        rig.page.keyboard.press("ArrowDown")
+    expect(rig.part("valve.opening")).to_have_attribute("aria-disabled", "true")
+    rig.shows({"discharge.attached": False})
+    rig.address_holds({"discharge.attached": False})
+    rig.option("discharge.attached", True).click()
+    expect(rig.slider("valve.opening")).to_have_accessible_description("")
+
+
 def test_a_pump_in_the_drawing_is_clicked_for_its_control(touched: Rig) -> None:
     """On a phone, touching the pump brings its choice into the tray."""
     touched.page.locator('#apparatus [data-control="pump-1"]').tap()

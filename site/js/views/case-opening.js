@@ -7,7 +7,7 @@ const DIRECTIONS = ["up", "same", "down"];
 /** Title, level and goals. */
 export function heading(document, view, {words}) {
   const goals = make(document, "details", {class: "case-goals"},
-    make(document, "summary", {}, words("case-goals")),
+    make(document, "summary", {"data-key": "goals"}, words("case-goals")),
     make(document, "ul", {}, ...view.teaches.map((goal) => make(document, "li", {}, goal))),
     view.leaves_out.length > 0 && make(document, "p", {class: "case-soft"}, words("case-left-out")),
     view.leaves_out.length > 0 && make(document, "ul", {}, ...view.leaves_out.map((goal) => make(document, "li", {}, goal))));

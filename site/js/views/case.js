@@ -97,7 +97,9 @@ export function create(host, deps) {
     drawings?.remove();
     drawings = null;
     body.setAttribute("aria-busy", String(waiting()));
+    const unfolded = body.querySelector(".case-goals")?.open ?? false;
     body.replaceChildren(...parts());
+    body.querySelector(".case-goals")?.toggleAttribute("open", unfolded);
     drawings?.draw();
     if (key) body.querySelector(`[data-key="${CSS.escape(key)}"]`)?.focus({preventScroll: true});
   }

@@ -29,7 +29,7 @@ export function createSlider(control, {document, words, send}) {
   const unit = make("span", {class: "unit", "aria-hidden": "true"});
   const slider = make("input", {type: "range", id, "aria-describedby": `${id}-idle ${id}-bad`, oninput: moved, onchange: released,
     onfocus: pick, onpointerdown: () => (held = true), onkeydown: () => (held = false), onblur: settle});
-  const idle = make("p", {class: "idle-reason", id: `${id}-idle`, hidden: true}, words("control-idle"));
+  const idle = make("p", {class: "idle-reason", id: `${id}-idle`, hidden: true});
   const bad = make("p", {class: "bad", id: `${id}-bad`, hidden: true});
   const node = make(
     "div", {class: "control", "data-key": key},
@@ -103,6 +103,7 @@ export function createSlider(control, {document, words, send}) {
     slider.setAttribute("aria-valuetext", units.full(quantity, fromFile(key, value)));
     setText(unit, units.symbol(quantity));
     idle.hidden = !model.idle;
+    setText(idle, model.idle ? words("control-idle") : ""); // a hidden text would still be read out
     box.readOnly = model.idle;
     node.classList.toggle("idle", model.idle);
     for (const input of [box, slider]) setAttributes(input, {"aria-disabled": model.idle});
