@@ -118,8 +118,8 @@ def test_the_turning_can_be_stopped_and_started(rig: Rig) -> None:
     turn = lambda: wheel.get_attribute("transform")  # noqa: E731
     first = turn()
     eventually(rig.page, turn, lambda now: now != first, "a turning impeller")
-    rig.page.get_by_role("button", name="Stop the turning").click()
-    started = rig.page.get_by_role("button", name="Let it turn")
+    rig.page.get_by_role("button", name=say("switch-turning-on")).click()
+    started = rig.page.get_by_role("button", name=say("switch-turning-off"))
     expect(started).to_be_visible()
     stands = turn()
     rig.page.evaluate(TWENTY_FRAMES)
