@@ -9,6 +9,7 @@ from page.parts.rig import Rig
 from page.parts.waiting import eventually
 from page.parts.words import say
 
+VALVE = "valve.opening"
 HELD = ["the slider", "the handwheel"]
 
 
@@ -24,19 +25,17 @@ def grip(rig: Rig, held: str) -> tuple[tuple[float, float], tuple[float, float]]
 @pytest.mark.parametrize("held", HELD)
 def test_gauge_stack_and_chart_move_before_the_hand_lets_go(rig: Rig, held: str) -> None:
     """And only then does the address change."""
-    before = rig.seen()
+    stood, before = rig.stands_at(VALVE), rig.seen()
     start, end = grip(rig, held)
     with holding(Mouse(rig.page), start) as hand:
         hand.move(end)
-        now = rig.stands_at("valve.opening")
-        assert now < 0.6
-        during = rig.shows({"valve.opening": now})
-        for shown in ("needles", "stack", "chart", "why"):
+        now, during = rig.held_at(VALVE, stood)
+        assert now < stood
+        for shown in ("stack", "chart", "why"):
             assert during[shown] != before[shown], shown
         assert during["needles"]["gauge-discharge"] != before["needles"]["gauge-discharge"]
         assert rig.address_state()["edits"] == {}
-    rig.shows({"valve.opening": now})
-    rig.address_holds({"valve.opening": now})
+    rig.shows({VALVE: rig.left_at(VALVE)})
 
 
 @pytest.mark.parametrize("held", HELD)
@@ -44,24 +43,27 @@ def test_the_position_before_the_drag_stays_as_a_ghost(rig: Rig, held: str) -> N
     """The hollow mark of the chart stands where the duty point was, during the drag and after."""
     ghost = rig.page.locator("#chart .duty-before")
     duty = rig.page.locator("#chart .duty")
+    stood = rig.stands_at(VALVE)
     start, end = grip(rig, held)
     with holding(Mouse(rig.page), start) as hand:
         hand.move(end)
-        rig.shows({"valve.opening": rig.stands_at("valve.opening")})
+        rig.held_at(VALVE, stood)
         was = eventually(rig.page, ghost.bounding_box, bool, "a ghost")
         now = duty.bounding_box()
         assert was and now and was["x"] > now["x"] + 2
-    rig.shows({"valve.opening": rig.stands_at("valve.opening")})
+    rig.shows({VALVE: rig.left_at(VALVE)})
     assert ghost.bounding_box() == was
 
 
 def test_one_drag_is_one_step_back(rig: Rig) -> None:
     """However many values it passed."""
     start, end = grip(rig, "the handwheel")
+    last = rig.stands_at(VALVE)
     with holding(Mouse(rig.page), start) as hand:
         for part in (0.3, 0.6, 0.8, 1.0):
             hand.move((start[0], start[1] + part * (end[1] - start[1])))
-            rig.shows({"valve.opening": rig.stands_at("valve.opening")})
+            last, _ = rig.held_at(VALVE, last)
+    rig.left_at(VALVE)
     rig.tool(say("tool-undo")).click()
     rig.shows()
     rig.address_holds({})
@@ -69,10 +71,11 @@ def test_one_drag_is_one_step_back(rig: Rig) -> None:
 
 def test_escape_gives_a_drag_up(rig: Rig) -> None:
     """Back to where the part stood; nothing is remembered."""
+    stood = rig.stands_at(VALVE)
     start, end = grip(rig, "the handwheel")
     with holding(Mouse(rig.page), start) as hand:
         hand.move(end)
-        rig.shows({"valve.opening": rig.stands_at("valve.opening")})
+        rig.held_at(VALVE, stood)
         rig.page.keyboard.press("Escape")
         rig.shows()
     rig.shows()

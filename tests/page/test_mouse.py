@@ -20,7 +20,7 @@ def test_a_slider_is_pulled_to_another_value(rig: Rig, key: str) -> None:
     """Everything shown is then the native answer for where the thumb was left, and the address has it."""
     before = rig.stands_at(key)
     drag(Mouse(rig.page), rig.thumb(key), (-60, 0))
-    now = rig.stands_at(key)
+    now = rig.left_at(key)
     assert now < before
     rig.shows({key: now})
     rig.address_holds({key: now})
@@ -42,7 +42,7 @@ def test_a_part_of_the_drawing_is_pulled(rig: Rig, key: str) -> None:
     before = rig.stands_at(key)
     across, down = UPWARD[key]
     drag(Mouse(rig.page), rig.middle(rig.part(key)), (PULL * across, PULL * down))
-    now = rig.stands_at(key)
+    now = rig.left_at(key)
     assert now > before
     rig.shows({key: now})
     rig.address_holds({key: now})

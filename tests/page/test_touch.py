@@ -21,7 +21,7 @@ def test_a_slider_follows_the_finger(touched: Rig, key: str) -> None:
     touched.chip(CHIPS[key]).tap()
     before = touched.stands_at(key)
     drag(Finger(touched.page), touched.thumb(key), (60, 0))
-    now = touched.stands_at(key)
+    now = touched.left_at(key)
     assert now > before
     touched.shows({key: now})
     touched.address_holds({key: now})
@@ -35,7 +35,7 @@ def test_a_part_of_the_drawing_follows_the_finger(touched: Rig, key: str) -> Non
     before = touched.stands_at(key)
     across, down = UPWARD[key]
     drag(Finger(touched.page), place, (PULL * across, PULL * down))
-    now = touched.stands_at(key)
+    now = touched.left_at(key)
     assert now > before
     touched.shows({key: now})
     assert touched.page.evaluate("() => scrollY") == scrolled

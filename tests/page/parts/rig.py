@@ -154,6 +154,22 @@ class Rig:
         """What a slider stands at, in the plant file's units."""
         return float(self.slider(key).input_value())
 
+    def left_at(self, key: str) -> float:
+        """Where a control was let go: its slider and the address agree on it."""
+
+        def look() -> tuple[float, Any]:
+            return self.stands_at(key), (self.address_state() or {"edits": {}})["edits"].get(key)
+
+        return eventually(self.page, look, lambda seen: seen[0] == seen[1], f"{key} in the address")[0]
+
+    def held_at(self, key: str, start: float) -> tuple[float, dict[str, Any]]:
+        """Where a hand holds a control that stood at `start`, once all that is seen belongs to it."""
+
+        def good(look: tuple[float, dict[str, Any]]) -> bool:
+            return look[0] != start and same(look[1], native.answer(edits={key: look[0]}))
+
+        return eventually(self.page, lambda: (self.stands_at(key), self.seen()), good, f"{key} in the hand")
+
     def type_number(self, key: str, text: str) -> None:
         """Type into a number box and press Enter, as a person does."""
         self.box(key).click()
