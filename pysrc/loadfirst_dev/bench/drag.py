@@ -25,6 +25,7 @@ SLOWED = 4  # times, as a cheap phone is
 SECONDS = 3.0
 STEP = 1 / 60  # [s] between two movements of the pointer
 PAUSE, AFTER = 500.0, 300.0  # [ms] before the first movement, after the last
+SLIDER = "#valve-opening"
 THUMB = 16.0  # [px] width of the slider's handle
 BEFORE = float(library.data("plants", DEFAULT_PLANT)["valve"]["opening"])  # [-] where the slider stands
 
@@ -59,15 +60,16 @@ def drags(page: Page, url: str) -> list[dict[str, Any]]:
     for _ in range(2):
         page.wait_for_timeout(PAUSE)
         page.evaluate("() => benchMarks.clear()")
+        before = float(page.locator(SLIDER).input_value())
         drag(page)
         marks = page.evaluate("() => structuredClone(benchMarks.noted)")
-        found.append(marks | {"took": worker.evaluate("() => benchTook")})
+        found.append(marks | {"before": before, "took": worker.evaluate("() => benchTook")})
     return found
 
 
 def drag(page: Page) -> None:
     """The slider from where it stands down to a tenth of it, and back, by the mouse."""
-    slider = page.locator("#valve-opening")
+    slider = page.locator(SLIDER)
     slider.scroll_into_view_if_needed()
     box = slider.bounding_box()
     assert box is not None  # it is there, and in sight
@@ -83,6 +85,7 @@ def drag(page: Page) -> None:
     while (passed := time.monotonic() - began) < SECONDS:
         move(passed)
         time.sleep(max(0.0, STEP - (time.monotonic() - began - passed)))
+    move(SECONDS)
     page.wait_for_timeout(AFTER)
     page.mouse.up()
 
@@ -128,7 +131,7 @@ def figures(browser: Browser, folder: Path) -> list[Figure]:
 
 def told(marks: dict[str, Any], when: str, most: float | None) -> Figure:
     """How late the pictures of one drag were."""
-    painted = judge(marks, BEFORE, native)
+    painted = judge(marks, marks["before"], native)
     delays = slowed(marks, painted)
     took = [marks["took"][str(ask["id"])] for ask in marks["asks"] if str(ask["id"]) in marks["took"]]
     return Figure(
@@ -144,7 +147,7 @@ def told(marks: dict[str, Any], when: str, most: float | None) -> Figure:
 
 def right(*drags: dict[str, Any]) -> list[Figure]:
     """Whether everything painted was true, and of late."""
-    painted = [judge(marks, BEFORE, native) for marks in drags]
+    painted = [judge(marks, marks["before"], native) for marks in drags]
     frames = sum(each.frames for each in painted)
     wrong = sum(each.strange + each.misread for each in painted)
     ages = painted[-1].ages
