@@ -33,12 +33,23 @@ export function createViews({document, words, units, send, ask}) {
   let caseView = null; // made when a case is first opened
   let model = null;
   let said = "";
+  let place = null; // the section in sight
 
   createRoom(document, document.querySelector(".top"), host("controls"));
   host("skip").addEventListener("click", (event) => {
     event.preventDefault(); // the address holds the state, not a place on the page
     host(host("case").hidden ? "rig" : "case").focus();
   });
+
+  /** Coming from the other place, begin at the top: how far that one was scrolled means nothing here. */
+  function arrive(section) {
+    if (place && place !== section) {
+      const focused = document.activeElement;
+      if (focused === document.body || focused?.closest("[hidden]")) section.focus({preventScroll: true});
+      document.defaultView.scrollTo(0, 0);
+    }
+    place = section;
+  }
 
   function updateRig(now, {page}) {
     setText(host("origin"), now.origin === "live" ? "" : words(`origin-${now.origin}`));
@@ -76,6 +87,7 @@ export function createViews({document, words, units, send, ask}) {
       const {cases} = now.catalogue;
       host("rig").hidden = inCase;
       host("case").hidden = !inCase;
+      arrive(host(inCase ? "case" : "rig"));
       const title = (inCase ? cases.find(({id}) => id === about.state.view.case) : now.plant)?.title ?? "";
       setText(host("plant-title"), inCase ? "" : title);
       host("plant-title").title = inCase ? "" : title; // a long one is cut short
