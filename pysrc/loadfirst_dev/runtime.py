@@ -54,7 +54,7 @@ def make_runtime(pins: Pins, store: Store) -> Runtime:
         "pyodide": ("js", store.read(pins.file("pyodide.mjs"))),
         "module": ("js", store.read(pins.file("pyodide.asm.mjs"))),
         "wasm": ("wasm", store.read(pins.file("pyodide.asm.wasm"))),
-        "stdlib": ("zip", packs.stored_zip(first_stdlib)),
+        "stdlib": ("pack", packs.pack(first_stdlib)),
         "packages": ("pack", packs.pack(first_packages)),
         "loadfirst": ("pack", packs.pack(own)),
     }

@@ -4,6 +4,8 @@ import {unpack} from "./pack.js";
 
 const MANIFEST = new URL("../../runtime/manifest.json", import.meta.url);
 const LATE_FOLDER = "/lib/late"; // as late_imports.py has it
+const EMPTY_ZIP = new Uint8Array(22);
+EMPTY_ZIP.set([0x50, 0x4b, 5, 6]); // the record that ends every zip, of no files
 
 /**
  * Python with the engine in it, ready to answer.
@@ -29,7 +31,7 @@ async function start(report) {
   const bytes = async (key) => new Uint8Array(await progress.watch(await get(where(key))).arrayBuffer());
   const script = (key) => import(where(key)).then((module) => progress.add(manifest.files[key].size, module));
 
-  const [runtime, module, wasm, stdlib, ...packs] = await Promise.all([
+  const [runtime, module, wasm, library, ...packs] = await Promise.all([
     script("pyodide"),
     script("module"),
     get(where("wasm")).then((response) => compile(progress.watch(response))),
@@ -38,8 +40,9 @@ async function start(report) {
     bytes("loadfirst"),
   ]);
   report({stage: "packages", ...progress.state()});
-  const pyodide = await suppliedWith(stdlib, (stdLibURL) =>
+  const pyodide = await supplied((stdLibURL) =>
     startPython({
+      library,
       loadPyodide: runtime.loadPyodide,
       createModule: module.default,
       wasm,
@@ -82,12 +85,12 @@ async function compile(response) {
 }
 
 /**
- * Run `start` while the runtime's own requests are answered from here: its standard library is in
- * memory already, and its wasm is compiled already, so that request gets nothing.
+ * Run `start` while the runtime's own requests are answered from here: for its standard library it
+ * gets an empty zip, for its wasm, which is compiled already, nothing.
  */
-async function suppliedWith(stdlib, start) {
+async function supplied(start) {
   const native = globalThis.fetch;
-  globalThis.fetch = async (url) => new Response(String(url).endsWith("stdlib") ? stdlib : null);
+  globalThis.fetch = async (url) => new Response(String(url).endsWith("stdlib") ? EMPTY_ZIP : null);
   try {
     return await start(new URL("stdlib", MANIFEST).href);
   } finally {
