@@ -54,6 +54,7 @@ draw-stack-says = The load asks: { $blocks }. The pump answers { $head }.
 # The chart
 draw-load-curve = Load asks
 draw-machine-curve = Pump answers
+draw-single-curve = One pump alone
 draw-readout = Read both curves at a flow
 draw-readout-short = { $flow }: asks { $load }, answers { $machine }
 draw-readout-says = At { $flow } the load asks { $load }, the pump answers { $machine }

@@ -186,6 +186,14 @@ why-still-answers = { $pumps ->
     [one] the pump answers
    *[other] the pumps answer
  } { $head } at no flow.
+why-back-asks = The load pushes back: { $flow } run backwards through { $pumps ->
+    [one] the pump
+   *[other] the pumps
+ };
+why-back-answers = { $pumps ->
+    [one] the pump holds
+   *[other] the pumps hold
+ } only { $head } against it.
 why-off-asks = With the pipe off there is hardly a load: { $head } at { $flow };
 why-off-answers = { $pumps ->
     [one] the pump answers
@@ -216,7 +224,7 @@ block-jet = the jet into the open
 ## Notes: a title, a caution for the real plant in few words, and what it means
 notes-label = What to know about this answer
 note-dead-headed = Nothing flows through { $where }; at no flow the head is { $head }, the shut-off head. The { $shaft_power } at the shaft only heat the liquid inside.
-    .title = Running against a shut line
+    .title = Running, but nothing flows
     .caution = Minutes at most: the liquid heats, seals fail; with both valves shut and running the casing can burst.
 note-beyond-curve = { $where } { $count ->
     [one] delivers
@@ -235,7 +243,10 @@ note-npsh-short = { $where } { $count ->
 note-reverse-flow = The load pushes back through { $where }: the liquid runs backwards, { $flow }.
     .title = Flow in reverse
     .caution = Never restart a pump that is spinning backwards.
-note-overload = The shaft of { $where } takes { $shaft_power }; the motor is made for { $rated_power } ({ $load }).
+note-overload = { $count ->
+    [one] The shaft of { $where } takes { $shaft_power }; the motor is
+   *[other] The shafts of { $where } take { $shaft_power } each; their motors are
+ } made for { $rated_power } ({ $load }).
     .title = Motor overloaded
     .caution = Its protection would trip. Ask for less flow or speed.
 note-pressure-undefined = Shut elements cut { $where } off on both sides: any pressure may be trapped there.
@@ -253,6 +264,9 @@ place-pump-1 = { $pumps ->
 place-pump-2 = pump 2
 place-suction = the suction
 place-discharge = the discharge
+place-pump-1-out = the outlet of pump 1
+place-pump-2-out = the outlet of pump 2
+place-between = the pipe between the pumps
 place-after-check = the pipe behind the check valve
 place-after-valve = the pipe behind the control valve
 place-supply-surface = the supply’s surface

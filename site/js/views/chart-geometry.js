@@ -14,10 +14,11 @@ export function chartDomain(answers, curvesShown = true) {
   const kept = answers.filter(Boolean);
   if (!kept.length) return {flow: [0, 0.02], head: [0, 50]};
   const flow = largest(kept.flatMap(({curves, duty}) => [curves.flow.at(-1), 1.05 * duty.flow]));
+  const back = Math.min(0, ...kept.map(({duty}) => 1.05 * duty.flow)); // a load that pushes back through the pump
   const asked = kept.flatMap(({curves, duty}) => [curves.load[0], duty.head]).filter(Number.isFinite);
   const answered = largest(kept.flatMap(({curves, duty}) => [...curves.station, ...curves.machine, 1.05 * duty.head, 1e-3]));
   const low = Math.min(0, ...(curvesShown ? asked : kept.map(({duty}) => duty.head)));
-  return {flow: [0, flow], head: [low, 1.1 * Math.max(answered, ...asked)]};
+  return {flow: [back, flow], head: [low, 1.1 * Math.max(answered, ...asked)]};
 }
 
 /**

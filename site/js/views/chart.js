@@ -49,7 +49,9 @@ function buildLegend(make, words, short) {
   const machine = make("g", {transform: `translate(${short ? 92 : 128},0)`},
     make("path", {class: "machine-curve", d: "M0,12h28"}), make("path", {class: "machine-dots", d: "M7,12h.01M21,12h.01"}),
     make("text", {class: "legend-machine", x: 34, y: 16}, short ? words("draw-answers") : words("draw-machine-curve")));
-  return {node: make("g", {class: "legend"}, make("path", {class: "load-curve", d: "M6,12h28"}), load, machine)};
+  const single = make("g", {transform: `translate(${short ? 92 : 128},18)`},
+    make("path", {class: "single-curve", d: "M0,12h28"}), make("text", {class: "legend-single", x: 34, y: 16}, words("draw-single-curve")));
+  return {node: make("g", {class: "legend"}, make("path", {class: "load-curve", d: "M6,12h28"}), load, machine, single), single};
 }
 
 function update(svg, parts, model, size, words) {
@@ -81,11 +83,11 @@ function updateAxes({grid, xTitle, yTitle}, {plot, xTicks, yTicks}, units, docum
 }
 
 function updateCurves(parts, axes, answer, previous, shown) {
-  const {load, single, machine, dots, oldLoad, oldMachine} = parts;
+  const {load, single, machine, dots, oldLoad, oldMachine, legend} = parts;
   for (const node of [load, machine, dots]) show(node, shown && Boolean(answer));
   for (const node of [oldLoad, oldMachine]) show(node, shown && Boolean(previous));
   const two = shown && answer?.state.machines.length > 1;
-  show(single, Boolean(two));
+  for (const node of [single, legend.single]) show(node, Boolean(two));
   if (answer && shown) {
     const {flow} = answer.curves;
     set(load, "d", curvePath({flow, heads: answer.curves.load}, axes));

@@ -61,7 +61,7 @@ export function createLift(document, {columns, heights, narrow, line}) {
   const node = make("g", {class: "lift"}, lower, upper, dimension);
   return {
     node, text, // the words lie over everything else
-    update({from, to, shown, visible}) {
+    update({from, to, rim, shown, visible}) {
       show(node, visible);
       show(text, visible);
       const [a, b] = [heights.y(from), heights.y(to)];
@@ -70,17 +70,18 @@ export function createLift(document, {columns, heights, narrow, line}) {
       const sign = b < a ? 1 : -1;
       const heads = Math.abs(a - b) > 18 ? `M${x - 3},${px(a - 8 * sign)}L${x},${px(a)}L${x + 3},${px(a - 8 * sign)}M${x - 3},${px(b + 8 * sign)}L${x},${px(b)}L${x + 3},${px(b + 8 * sign)}` : "";
       set(dimension, "d", `M${x},${px(a)}V${px(b)}${heads}`);
-      setAll(text, liftText(x, a, b, narrow, line.outY));
+      setAll(text, liftText(x, a, b, narrow, line.outY, heights.y(rim)));
       say(text, shown);
     },
   };
 }
 
 /** Where the words of the lift find room: level beside the line, or along it where a pipe comes down. */
-function liftText(x, from, to, narrow, pipe) {
+function liftText(x, from, to, narrow, pipe, rim) {
   const middle = (from + to) / 2 + 4;
   if (!narrow && to > from) return {class: "lift-text middle", x: 0, y: 0, transform: `translate(${px(x - 7)},${px(middle)}) rotate(-90)`};
   const near = narrow && Math.abs(middle - pipe) < 64; // pumps and handwheel would lie under the words
-  const y = !near ? middle : to < pipe - 90 ? pipe - 64 : from > pipe + 60 ? pipe + 52 : middle;
+  const clear = narrow ? Infinity : rim - 24; // the vessel and its name are beside the line
+  const y = !near ? Math.min(middle, clear) : to < pipe - 90 ? pipe - 64 : from > pipe + 60 ? pipe + 52 : middle;
   return {class: "lift-text end", x: x - 8, y: px(y), transform: null};
 }

@@ -64,7 +64,7 @@ export function noteEntries({answer, units, words}) {
 function entry({kind, caution, places, facts}, answer, units, words) {
   const pumps = answer.state.machines.length;
   const named = (place) => (words.has(`place-${place}`) ? words(`place-${place}`, {pumps}) : place);
-  const args = {where: places.map(named).join(words("and")), count: places.length, ...worded(facts, units)};
+  const args = {where: places.map(named).join(words("and")), count: places.length, ...worded(kind === "reverse-flow" ? {...facts, flow: Math.abs(facts.flow)} : facts, units)};
   return {
     kind,
     title: words(`note-${kind}.title`, args),

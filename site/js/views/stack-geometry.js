@@ -65,7 +65,7 @@ export function stackGeometry(now, before, {width, height}) {
 
 /** Two columns; a load that also relieves has the relieving blocks beside the burdening ones. */
 function columnsOf(width, relieves) {
-  const bar = Math.min(90, Math.max(30, Math.round((width > 300 ? 0.22 : 0.15) * width)));
+  const bar = Math.min(90, Math.max(26, Math.round((width > 300 ? 0.22 : 0.13) * width)));
   const gap = Math.round(0.1 * bar) + 3;
   const right = width - 7 - Math.max(0, (width - LABELS - 2 * bar - gap - 14) / 2);
   const load = {x: right - 2 * bar - gap, width: bar};

@@ -32,13 +32,20 @@ export function why({answer, previous, plant, units, words, origin}) {
     return {asks: words("why-idea"), answers: "", rest: "", then: answer ? words("why-not-converged") : "", off: false};
   }
   const {station, machines} = answer.state;
-  const args = {flow: units.full("flow", station.flow), head: units.full("head", station.head), pumps: machines.length};
-  const kind = off ? "off-" : station.flow <= 0 ? "still-" : "";
+  const kind = station.flow < 0 ? "back-" : station.flow === 0 ? "still-" : off ? "off-" : "";
+  const head = kind === "still-" ? ownHead(machines, plant) : station.head;
+  const args = {flow: units.full("flow", Math.abs(station.flow)), head: units.full("head", head), pumps: machines.length};
   return {
     asks: words(`why-${kind}asks`, args), answers: words(`why-${kind}answers`, args), off,
-    rest: off ? limits(answer, units, words) : kind ? "" : biggest(answer, units, words),
+    rest: kind === "off-" ? limits(answer, units, words) : kind ? "" : biggest(answer, units, words),
     then: !off && origin === "live" ? change(previous, answer, words) : "",
   };
+}
+
+/** What the pumps themselves answer at no flow: check valves inside a station may hold back far more than that. */
+function ownHead(machines, plant) {
+  const heads = machines.map(({head}) => head);
+  return at(plant, "pump.arrangement") === "in-line" ? heads.reduce((sum, head) => sum + head, 0) : Math.max(...heads);
 }
 
 /** With the pipe off: why that is no fault of the pump, and what limits the flow. */
