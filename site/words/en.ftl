@@ -210,6 +210,8 @@ then-load-up = You made the load lighter. The pump is the same: it now runs furt
 then-load-down = You made the load heavier. The pump is the same: it now runs further back on its curve, with less flow.
 then-machine-up = The load is the same. The pump’s curve moved up, and the two meet further out.
 then-machine-down = The load is the same. The pump’s curve moved down, and the two meet further back.
+then-load-same = You changed the load, but the flow stays as it was.
+then-machine-same = The load is the same. The pump’s curve moved, but the flow stays as it was.
 then-both = Load and pump both changed.
 then-nothing = This change moved the duty point by next to nothing.
 

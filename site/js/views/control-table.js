@@ -66,7 +66,7 @@ export function readTyped(text, bad, {low, high, toFileUnits}) {
   const shown = Number(typed.replace(",", "."));
   if (bad || typed === "" || !Number.isFinite(shown)) return {problem: "number", got: typed};
   const value = Number(toFileUnits(shown).toPrecision(10));
-  const slack = 1e-9 * (high - low);
+  const slack = 1e-5 * (high - low); // an end as it is shown, in six digits, is the end
   if (value < low - slack || value > high + slack) return {problem: "range", got: typed};
   return {value: Math.min(high, Math.max(low, value))};
 }

@@ -81,7 +81,7 @@ function liftText(x, from, to, narrow, pipe, rim) {
   const middle = (from + to) / 2 + 4;
   if (!narrow && to > from) return {class: "lift-text middle", x: 0, y: 0, transform: `translate(${px(x - 7)},${px(middle)}) rotate(-90)`};
   const near = narrow && Math.abs(middle - pipe) < 64; // pumps and handwheel would lie under the words
-  const clear = narrow ? Infinity : rim - 24; // the vessel and its name are beside the line
+  const clear = narrow ? Infinity : rim - 34; // the vessel and its name are beside the line
   const y = !near ? Math.min(middle, clear) : to < pipe - 90 ? pipe - 64 : from > pipe + 60 ? pipe + 52 : middle;
   return {class: "lift-text end", x: x - 8, y: px(y), transform: null};
 }

@@ -82,8 +82,7 @@ export function change(before, after, words) {
   const flow = trend(before.state.station.flow, after.state.station.flow);
   const head = trend(before.state.station.head, after.state.station.head);
   if (flow === "same" && head === "same") return words("then-nothing");
-  const way = flow === "same" ? head : flow;
-  return words(`then-${load ? "load" : "machine"}-${way}`, {head});
+  return words(`then-${load ? "load" : "machine"}-${flow}`);
 }
 
 /** "up", "down" or "same", relative to the greater of the two. */
