@@ -50,13 +50,18 @@ export function prediction(document, view, deps, draft, move) {
 }
 
 /** Prediction beside outcome, once its instrument was read. */
-function committed(document, asked, {words, units}) {
+export function foreseen(document, asked, {words}) {
   const direction = (code) => words(`case-direction-${code}`).toLocaleLowerCase(words.locale);
+  return make(document, "p", {}, words("case-foreseen", {says: direction(asked.says)}),
+    asked.outcome && ` ${words("case-outcome", {outcome: direction(asked.outcome)})}`);
+}
+
+function committed(document, asked, deps) {
+  const {words, units} = deps;
   const group = words(`case-group-${asked.suspected}`);
   return [
     make(document, "p", {class: "case-soft"}, line(asked.asks, units)),
-    make(document, "p", {}, words("case-foreseen", {says: direction(asked.says)}),
-      asked.outcome && ` ${words("case-outcome", {outcome: direction(asked.outcome)})}`),
+    foreseen(document, asked, deps),
     make(document, "p", {}, words("case-suspected", {group: group.toLocaleLowerCase(words.locale)})),
   ];
 }

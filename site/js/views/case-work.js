@@ -1,5 +1,6 @@
 // The middle of a case: readings, further checks with their price, hints, the verdict.
 import {block, button, make, prose, radios} from "./case-dom.js";
+import {foreseen} from "./case-opening.js";
 import {dialData, line, pointerText} from "./case-parts.js";
 import {createGauge} from "./gauge.js";
 
@@ -59,6 +60,7 @@ function taken(document, view, check, deps) {
       make(document, "span", {class: "case-cost"}, words("case-minutes", {minutes: check.minutes}))),
     ...read.map((reading) => make(document, "p", {},
       make(document, "strong", {}, `${words(`case-reading-${reading.id}`)}: `), readingText(document, reading, deps))),
+    check.reads.includes(view.prediction.reading) && foreseen(document, view.prediction, deps), // beside what was seen, not a screen above it
     check.found && make(document, "p", {}, make(document, "strong", {}, words(`case-found-${check.found}`))),
     ...(check.result ? prose(document, check.result, units) : []));
 }

@@ -54,13 +54,12 @@ export function create(host, {document, words, send}) {
   };
 }
 
-/** A button that is on or off, with a word for what pressing it does. */
+/** A button that is on or off, with a word for what pressing it does; that word alone tells its state. */
 export function createSwitch(host, {document, words, send}, {id, action}) {
   const node = h(document, "button", {type: "button", class: "plain", id: `switch-${id}`, onclick: () => send({type: action})});
   host.append(node);
   return {
     update(on) {
-      node.setAttribute("aria-pressed", String(on));
       setText(node, words(`switch-${id}-${on ? "on" : "off"}`));
     },
   };
