@@ -87,7 +87,7 @@ function linkTrouble(problem) {
 /** Ctrl+Z and Ctrl+Shift+Z, except where a person types. */
 function undoByKey(event) {
   if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "z") return;
-  if (event.target.matches?.("input[type=number], input[readonly]") || store.state.view.place === "case") return;
+  if (event.target.matches?.("input[type=text], input[readonly]") || store.state.view.place === "case") return;
   event.preventDefault();
   send({type: event.shiftKey ? "redo" : "undo"});
 }

@@ -10,6 +10,7 @@ const HORSEPOWER = 550 * FOOT * POUND_FORCE; // [W] mechanical
 const TURN = 2 * Math.PI; // [rad]
 
 const unit = (symbol, factor, decimals, offset = 0) => ({symbol, factor, decimals, offset});
+const level = (symbol, factor, decimals) => ({...unit(symbol, factor, decimals), even: true}); // all with as many decimals
 
 const COMMON = {
   speed: unit("1/min", TURN / 60, 0),
@@ -24,7 +25,7 @@ const COMMON = {
 const METRIC = {
   ...COMMON,
   head: unit("m", 1, 1),
-  height: unit("m", 1, 2),
+  height: level("m", 1, 2),
   length: unit("m", 1, 1),
   velocity: unit("m/s", 1, 2),
   power: unit("kW", 1000, 2),
@@ -40,7 +41,7 @@ export const PRESETS = Object.freeze({
     flow: unit("gpm", GALLON / 60, 0),
     pressure: unit("psi", PSI, 1),
     head: unit("ft", FOOT, 1),
-    height: unit("ft", FOOT, 1),
+    height: level("ft", FOOT, 1),
     length: unit("ft", FOOT, 0),
     velocity: unit("ft/s", FOOT, 1),
     power: unit("hp", HORSEPOWER, 2),
@@ -78,12 +79,11 @@ export function createUnits(id, locale) {
   const table = PRESETS[name];
   const reader = knownLocale(locale);
   const formats = new Map();
-  const digits = (count) => {
-    if (!formats.has(count)) {
-      formats.set(count, new Intl.NumberFormat(reader, {minimumFractionDigits: count, maximumFractionDigits: count}));
-    }
-    return formats.get(count);
-  };
+  const format = (name, options) => formats.get(name) ?? formats.set(name, new Intl.NumberFormat(reader, options)).get(name);
+  const digits = (count) => format(count, {minimumFractionDigits: count, maximumFractionDigits: count});
+  const typed = (least) => format(`typed ${least}`, {
+    minimumFractionDigits: least, maximumFractionDigits: least + 1, useGrouping: false, numberingSystem: "latn",
+  });
   const of = (quantity) => {
     if (!Object.hasOwn(table, quantity)) throw new RangeError(`no unit for ${quantity}`);
     return table[quantity];
@@ -99,8 +99,8 @@ export function createUnits(id, locale) {
     symbol: (quantity) => of(quantity).symbol,
     /** How many decimals suit a range of the given SI size; the usual number when there is none. */
     decimals(quantity, span) {
-      const {factor, decimals} = of(quantity);
-      if (!(span > 0)) return decimals;
+      const {factor, decimals, even} = of(quantity);
+      if (even || !(span > 0)) return decimals;
       return Math.min(4, Math.max(0, 3 - Math.ceil(Math.log10(span / factor) - 1e-9)));
     },
     /** Digits only: "42.0"; an en dash where there is no number. */
@@ -110,10 +110,31 @@ export function createUnits(id, locale) {
       const number = Number(value(quantity, si).toFixed(count)); // so that no "-0.0" is shown
       return digits(count).format(number === 0 ? 0 : number).replace("-", "−"); // as on the scales
     },
+    /** Digits for a number box, which `readNumber` understands: one decimal more where the value has it, no grouping. */
+    plain: (quantity, si) => typed(units.decimals(quantity)).format(Number(value(quantity, si).toFixed(units.decimals(quantity) + 1)) || 0),
     /** Digits and unit: "42.0 m³/h", with a space that does not break. */
     full: (quantity, si, span) => `${units.text(quantity, si, span)}\u00a0${of(quantity).symbol}`,
   };
   return Object.freeze(units);
+}
+
+const WHOLE = /^(?:\d*|[1-9]\d{0,2}([.,'’ ])\d{3}(?:\1\d{3})*)$/; // digits, or groups of three with one kind of mark between
+
+/**
+ * The number that a person typed or pasted. Point and comma both mark the decimals; a mark that
+ * stands more than once, or before the other, or a space, can only group digits in threes.
+ *
+ * @param {string} text
+ * @returns {number} NaN where it is no number
+ */
+export function readNumber(text) {
+  const plain = text.replace(/[\u200e\u200f\u061c]/g, "").trim().replace(/\s/g, " ").replace("−", "-");
+  const [, sign, digits] = plain.match(/^([+-]?)(.*)$/);
+  const mark = Math.max(digits.lastIndexOf("."), digits.lastIndexOf(","));
+  const single = mark >= 0 && digits.split(digits[mark]).length === 2;
+  const [whole, part] = single ? [digits.slice(0, mark), digits.slice(mark + 1)] : [digits, ""];
+  if (!WHOLE.test(whole) || !/^\d*$/.test(part) || whole + part === "") return NaN;
+  return Number(`${sign}${whole.replace(/\D/g, "")}.${part}0`);
 }
 
 function knownLocale(locale) {

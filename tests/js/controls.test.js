@@ -21,17 +21,17 @@ test("every control belongs to one group, and keys are found again", () => {
 const percent = {low: 0, high: 1, toFileUnits: (shown) => shown / 100};
 
 test("what a person types is read in the shown unit, with point or comma", () => {
-  assert.deepEqual(readTyped("30", false, percent), {value: 0.3});
-  assert.deepEqual(readTyped(" 12,5 ", false, percent), {value: 0.125});
+  assert.deepEqual(readTyped("30", percent), {value: 0.3});
+  assert.deepEqual(readTyped(" 12,5 ", percent), {value: 0.125});
 });
 
 test("what is no number or out of range is told apart, with what was typed", () => {
-  assert.deepEqual(readTyped("abc", false, percent), {problem: "number", got: "abc"});
-  assert.deepEqual(readTyped("", true, percent), {problem: "number", got: ""});
-  assert.deepEqual(readTyped("140", false, percent), {problem: "range", got: "140"});
+  assert.deepEqual(readTyped("abc", percent), {problem: "number", got: "abc"});
+  assert.deepEqual(readTyped("", percent), {problem: "number", got: ""});
+  assert.deepEqual(readTyped("140", percent), {problem: "range", got: "140"});
 });
 
 test("the end of a range, typed in a unit that rounds, is still inside", () => {
   const feet = {low: 0, high: 4, toFileUnits: (shown) => shown * 0.3048};
-  assert.deepEqual(readTyped(String(4 / 0.3048), false, feet), {value: 4});
+  assert.deepEqual(readTyped(String(4 / 0.3048), feet), {value: 4});
 });

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import {test} from "node:test";
-import {PRESETS, createUnits, fromFile, toFile} from "../../site/js/units.js";
+import {PRESETS, createUnits, fromFile, readNumber, toFile} from "../../site/js/units.js";
 
 const near = (got, wanted, digits) => assert.ok(Math.abs(got - wanted) <= 0.5 * 10 ** -digits, `${got}, not ${wanted}`);
 
@@ -64,4 +64,35 @@ test("keys of a plant file carry their unit", () => {
   near(fromFile("valve.opening", 0.3), 0.3, 12);
   near(fromFile("liquid.temperature_c", 20), 293.15, 9);
   near(toFile("discharge.bore_mm", 0.08), 80, 9);
+});
+
+const NUMBERS = [
+  ["42,5", 42.5], ["42.5", 42.5], [" 42 ", 42], ["−3,25", -3.25], ["+7", 7], [".5", 0.5], ["5.", 5], ["0,0", 0],
+  ["1.234,5", 1234.5], ["1,234.5", 1234.5], ["1\u202f234,5", 1234.5], ["1 234 567", 1234567], ["1’234.5", 1234.5], ["1,234,567", 1234567],
+  ["1,234", 1.234],
+];
+
+test("a number is read with point or comma, whatever groups its digits", () => {
+  for (const [text, number] of NUMBERS) assert.equal(readNumber(text), number, text);
+});
+
+test("what is no number is none, rather than another", () => {
+  for (const text of ["", " ", "-", ".", ",", "e", "1e999", "0x10", "Infinity", "12 m", "1,2,3", "12.34,5", "0.042,5", "1.23.456", "4 2,5", "--1"]) {
+    assert.ok(Number.isNaN(readNumber(text)), text);
+  }
+});
+
+test("what a number box shows is read back as it was, in every language", () => {
+  for (const locale of ["en", "de", "fr-CH", "sv", "ar-EG", "hi", "fa"]) {
+    const units = createUnits("m3h-bar-m", locale);
+    for (const height of [-1234.5, -0.05, 0, 12, 2.345]) near(readNumber(units.plain("height", height)), height, 9);
+  }
+  assert.equal(createUnits("m3h-bar-m", "de").plain("frequency", 42.5), "42,5");
+  assert.equal(createUnits("m3h-bar-m", "en").plain("height", 1.5), "1.50");
+  assert.equal(createUnits("m3h-bar-m", "en").plain("opening", 0.6), "60");
+});
+
+test("all heights have as many decimals, whatever the size of their vessel", () => {
+  const units = createUnits("m3h-bar-m", "en");
+  assert.deepEqual([units.text("height", 2, 4), units.text("height", 14, 12)], ["2.00", "14.00"]);
 });

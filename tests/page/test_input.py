@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 from playwright.sync_api import expect
 
@@ -79,3 +81,49 @@ def test_the_sentence_is_tied_to_its_box_for_who_cannot_see_it(rig: Rig) -> None
     rig.type_number("valve.opening", "120")
     box = rig.box("valve.opening")
     expect(box).to_have_accessible_description(rig.complaint("valve.opening").inner_text())
+
+
+PASTE = """
+([box, text]) => {
+  box.select();
+  document.execCommand("insertText", false, text);
+}
+"""
+
+
+@pytest.mark.parametrize(("text", "value"), [("42,5", 42.5), ("42.5", 42.5), ("0.042,5", None)])
+def test_a_decimal_comma_is_understood_typed_or_pasted(rig: Rig, text: str, value: float | None) -> None:
+    """Forty-two and a half, never four hundred and twenty-five."""
+    rig.type_number("drive.frequency_hz", "30")
+    rig.box("drive.frequency_hz").click()
+    rig.page.evaluate(PASTE, [rig.box("drive.frequency_hz").element_handle(), text])
+    rig.page.keyboard.press("Enter")
+    if value is None:
+        expect(rig.complaint("drive.frequency_hz")).to_be_visible()
+        value = 30
+    rig.shows({"drive.frequency_hz": value})
+
+
+def test_a_german_reader_sees_and_types_a_comma(visitor: Callable[..., Rig], site: str) -> None:
+    """What stands in the box can be typed into it."""
+    rig = visitor(site, locale="de-DE").open()
+    box = rig.box("drive.frequency_hz")
+    expect(box).to_have_value("50,0")
+    rig.type_number("drive.frequency_hz", "42,5")
+    expect(box).to_have_value("42,5")
+    rig.address_holds({"drive.frequency_hz": 42.5})
+
+
+def test_arrows_in_a_number_box_go_by_the_step(rig: Rig) -> None:
+    """Half a hertz up, two down; the ends hold."""
+    box = rig.box("drive.frequency_hz")
+    box.focus()
+    rig.page.keyboard.press("ArrowUp")
+    expect(box).to_have_value("50.5")
+    for _ in range(2):
+        rig.page.keyboard.press("ArrowDown")
+    expect(box).to_have_value("49.5")
+    rig.shows({"drive.frequency_hz": 49.5})
+    rig.type_number("drive.frequency_hz", "5")
+    rig.page.keyboard.press("ArrowDown")
+    expect(box).to_have_value("5.0")

@@ -1,4 +1,5 @@
 // Which controls there are, what each moves, and between which ends. No DOM.
+import {readNumber} from "../units.js";
 
 const PIPE = "discharge.attached";
 
@@ -61,10 +62,10 @@ export const ranges = (plant, limits) =>
  *
  * @returns {{value: number}|{problem: "number"|"range", got: string}} file units
  */
-export function readTyped(text, bad, {low, high, toFileUnits}) {
+export function readTyped(text, {low, high, toFileUnits}) {
   const typed = text.trim();
-  const shown = Number(typed.replace(",", "."));
-  if (bad || typed === "" || !Number.isFinite(shown)) return {problem: "number", got: typed};
+  const shown = readNumber(typed);
+  if (!Number.isFinite(shown)) return {problem: "number", got: typed};
   const value = Number(toFileUnits(shown).toPrecision(10));
   const slack = 1e-5 * (high - low); // an end as it is shown, in six digits, is the end
   if (value < low - slack || value > high + slack) return {problem: "range", got: typed};

@@ -22,8 +22,9 @@ export function createSlider(control, {document, words, send}) {
   let rest = null; // timer: no key has come for a while
 
   const box = make("input", {
-    type: "number", inputmode: "decimal", step: "any", id: `${id}-number`, "aria-label": words("control-number", {name}),
-    "aria-describedby": `${id}-idle ${id}-bad`, onchange: typed, onfocus: pick,
+    type: "text", role: "spinbutton", inputmode: "decimal", autocomplete: "off", id: `${id}-number`,
+    "aria-label": words("control-number", {name}), "aria-describedby": `${id}-idle ${id}-bad`,
+    onchange: typed, onfocus: pick, onkeydown: stepped,
     oninput: () => (typing = true), onblur: () => (typing = false),
   });
   const unit = make("span", {class: "unit", "aria-hidden": "true"});
@@ -71,7 +72,7 @@ export function createSlider(control, {document, words, send}) {
     const {units, range} = model;
     const [low, high] = range[key];
     const toFileUnits = (shown) => toFile(key, units.si(quantity, shown));
-    const read = readTyped(box.value, box.validity?.badInput, {low, high, toFileUnits});
+    const read = readTyped(box.value, {low, high, toFileUnits});
     if ("value" in read) {
       complain(null);
       return send({type: "commit", edits: {[key]: read.value}});
@@ -82,6 +83,18 @@ export function createSlider(control, {document, words, send}) {
         ? words("bad-number", {name, low: full(low), high: full(high)})
         : words("error-range-both", {name, got: `${read.got} ${units.symbol(quantity)}`, low: full(low), high: full(high)}),
     );
+  }
+
+  /** In the box the arrows go by the slider's step, as they do in a native box of numbers. */
+  function stepped(event) {
+    const by = {ArrowUp: 1, ArrowDown: -1}[event.key];
+    if (!by || event.altKey || event.ctrlKey || event.metaKey || model.idle) return;
+    event.preventDefault();
+    const [low, high] = model.range[key];
+    const next = Number((Math.round(model.value / step + by) * step).toPrecision(10));
+    typing = false;
+    complain(null);
+    send({type: "commit", edits: {[key]: Math.min(high, Math.max(low, next))}});
   }
 
   function complain(text) {
@@ -107,22 +120,17 @@ export function createSlider(control, {document, words, send}) {
     box.readOnly = model.idle;
     node.classList.toggle("idle", model.idle);
     for (const input of [box, slider]) setAttributes(input, {"aria-disabled": model.idle});
-    const shownLow = units.value(quantity, fromFile(key, low));
-    const shownHigh = units.value(quantity, fromFile(key, high));
-    setAttributes(box, {min: round(shownLow), max: round(shownHigh)});
+    const [valueNow, valueMin, valueMax] = [value, low, high].map((each) => round(units.value(quantity, fromFile(key, each))));
+    setAttributes(box, {"aria-valuenow": valueNow, "aria-valuemin": valueMin, "aria-valuemax": valueMax});
+    const text = units.plain(quantity, fromFile(key, value));
     // a sentence of complaint keeps the wrong number in sight until it is mended
-    if (bad.hidden && !typing) box.value = plainNumber(units, quantity, fromFile(key, value));
+    if (bad.hidden && !typing && box.value !== text) box.value = text;
   }
 
   return {node, update, complain};
 }
 
 const round = (value) => Number(value.toPrecision(6));
-
-/** Digits a number box accepts: a point, no grouping. */
-function plainNumber(units, quantity, si) {
-  return String(Number(units.value(quantity, si).toFixed(units.decimals(quantity) + 1)));
-}
 
 function setAttributes(node, attributes) {
   for (const [key, value] of Object.entries(attributes)) {
