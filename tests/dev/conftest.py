@@ -42,7 +42,8 @@ def shelf(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 @pytest.fixture
 def pinned(shelf: Path) -> Pins:
     """Pins of one file inside a carrier and one package of its own, both on the shelf."""
-    carrier = wheel(shelf, "carrier", {INSIDE + "held.bin": b"what is needed", "carrier/other.py": b"1 / 0"})
+    inside = {INSIDE + "held.bin": b"what is needed", INSIDE + "other.bin": b"what is needed later"}
+    carrier = wheel(shelf, "carrier", {**inside, "carrier/other.py": b"1 / 0"})
     alone = wheel(shelf, "alone", {"alone.py": b"x = 1"})
     return decode(table(carrier, alone))
 

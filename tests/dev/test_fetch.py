@@ -10,7 +10,6 @@ import pickle
 import signal
 import subprocess
 import sys
-import time
 from dataclasses import replace
 from pathlib import Path
 
@@ -18,7 +17,7 @@ import pytest
 
 from loadfirst_dev import pip
 from loadfirst_dev.fetch import Store, WrongHash
-from loadfirst_dev.pins import Pins
+from loadfirst_dev.pins import Pins, digest
 from loadfirst_dev.say import Problem
 
 
@@ -49,6 +48,34 @@ def test_files_come_out_of_the_carrier_and_from_their_own_package(pinned: Pins, 
         "alone-1.0-py3-none-any.whl",
         "held.bin",
     ]
+
+
+def test_a_carrier_gives_all_its_pinned_files_at_once(pinned: Pins, tmp_path: Path) -> None:
+    """It is large: whoever asks for another of its files later must not have to fetch it again."""
+    other = replace(pinned.files[0], name="other.bin", sha256=digest(b"what is needed later"), group="bench")
+    pins = replace(pinned, files=(*pinned.files, other))
+    Store(pins, tmp_path, python=here).fetch(pins.group("site"))
+    store = Store(pins, tmp_path, python=nobody)
+    store.fetch(pins.group("bench"))
+    assert store.read(other) == b"what is needed later"
+
+
+def test_the_weight_of_a_folder_passes_over_what_vanishes_meanwhile(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """pip renames and removes while its folder is weighed; that must not end the download."""
+    for name in ("stays", "goes"):
+        (tmp_path / name).mkdir()
+        (tmp_path / name / "file").write_bytes(b"12345")
+    scan = os.scandir
+
+    def late(path: str) -> object:
+        if str(path).endswith("goes"):
+            raise FileNotFoundError(path)
+        return scan(path)
+
+    monkeypatch.setattr(os, "scandir", late)
+    assert pip.weight(tmp_path) == 5
 
 
 def test_a_second_fetch_asks_nobody(pinned: Pins, tmp_path: Path) -> None:
@@ -164,7 +191,6 @@ def test_a_fetch_that_is_killed_keeps_nothing_half(pinned: Pins, tmp_path: Path)
     for line in process.stdout:
         if line.strip() == "begun":
             break
-    time.sleep(0.2)
     process.kill()
     process.wait()
     process.stdout.close()
