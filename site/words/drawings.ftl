@@ -42,13 +42,19 @@ draw-answers = answers
 draw-block-lift = Lift
 draw-block-vessel-pressure = Gas pressure
 draw-block-suction-line = Suction line
+draw-block-check-valve = Check valve
 draw-block-pipe = Pipe
 draw-block-fittings = Fittings
 draw-block-valve = Valve
 draw-block-jet = Jet
+draw-block-not-reached = Not reached
+draw-block-shared = Shut parts
+draw-shared-says = { $blocks } together, in unknown shares, { $head }
 draw-pressure-head = pressure head
-draw-height = flange to flange
+draw-height = height difference
 draw-velocity-head = velocity head
+draw-check-valves = check valves
+draw-unknown = unknown
 draw-stack-says = The load asks: { $blocks }. The pump answers { $head }.
 
 # The chart
@@ -64,6 +70,8 @@ draw-chart-empty = Head over flow. No answer yet.
 # Head along the path
 draw-valve-short = Valve
 draw-path-head = Head
-draw-path-grade = Pressure line
+draw-path-grade = Hydraulic grade
 draw-path-pipe = Pipe
-draw-path-says = Head, pressure and height of the pipe, from the supply to the delivery.
+draw-path-says = Head, hydraulic grade (height and pressure head) and height of the pipe, from the supply to the delivery.
+draw-path-gaps = The pressure is unknown at { $places }.
+draw-path-empty = No readings yet

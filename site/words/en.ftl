@@ -16,7 +16,7 @@ comma = { ", " }
 
 ## Headings
 apparatus-title = The plant
-stack-title = What the load asks
+stack-title = Load and answer
 chart-title = Head over flow
 path-title = Head along the line
 before-key = before
@@ -76,8 +76,8 @@ control-drive-frequency_hz = Drive frequency
 control-supply-surface_m = Supply level
 control-delivery-surface_m = Delivery level
 control-pump-model = Pump size
-control-pump-arrangement = Pumps
-control-drive-supply_hz = Mains frequency
+control-pump-arrangement = Number of pumps
+control-drive-supply_hz = Motor made for
 control-drive-poles = Motor poles
 control-discharge-attached = Discharge pipe
 control-number = { $name }, as a number
@@ -86,8 +86,8 @@ chip-valve = Valve
 chip-speed = Speed
 chip-supply = Supply
 chip-delivery = Delivery
-chip-pump = Pump
-chip-arrangement = One or two
+chip-pump = Pump size
+chip-arrangement = Pumps
 chip-motor = Motor
 chip-pipe = Pipe
 
@@ -171,7 +171,8 @@ error-days = { $name }: the two days do not differ as a puzzle needs it. Change 
 error-truth = { $name }: exactly one verdict must be the one that holds, and it is not so.
 
 ## The one sentence
-why-idea = The load asks; the pump answers.
+why-idea = A pump does not choose its pressure: the load asks for it, and the pump answers.
+why-no-answer = The numbers come as soon as Python is ready.
 why-asks = The load asks { $head } at { $flow };
 why-answers = { $pumps ->
     [one] the pump answers
@@ -203,7 +204,7 @@ why-off-sound = Much flow, hardly any pressure: no fault of the pump.
 why-off-limits = The flow is limited by { $limits }.
 why-off-part = { $block } ({ $part })
 why-off-npsh = boiling at the suction (the true flow is less)
-why-off-overload = the motor (asked for too much)
+why-not-reached = To come out at { $where }, the liquid lacks { $missing }.
 why-not-converged = No balance was found for this setting; the drawing keeps the last good one.
 
 then-load-up = You made the load lighter. The pump is the same: it now runs further out on its curve, with more flow.
@@ -218,10 +219,12 @@ then-nothing = This change moved the duty point by next to nothing.
 block-lift = the lift
 block-vessel-pressure = the pressure in the vessels
 block-suction-line = the suction line
+block-check-valve = the check valve
 block-pipe = the pipe
 block-fittings = the fittings
 block-valve = the valve
 block-jet = the jet into the open
+block-not-reached = what is missing of the lift
 
 ## Notes: a title, a caution for the real plant in few words, and what it means
 notes-label = What to know about this answer
@@ -251,12 +254,26 @@ note-overload = { $count ->
  } made for { $rated_power } ({ $load }).
     .title = Motor overloaded
     .caution = Its protection would trip. Ask for less flow or speed.
+note-overload-still = { $count ->
+    [one] The shaft of { $where } takes { $shaft_power }; the motor is
+   *[other] The shafts of { $where } take { $shaft_power } each; their motors are
+ } made for { $rated_power } ({ $load }), though nothing is delivered.
+    .title = Motor overloaded
+    .caution = Its protection would trip. Lower the speed: less flow than none is no way out.
+note-not-reached = At no flow { $pumps ->
+    [one] the pump gives
+   *[other] the pumps give
+ } { $head }; to come out at { $where }, the liquid lacks { $missing } more.
+    .title = The liquid does not get there
 note-pressure-undefined = Shut elements cut { $where } off on both sides: any pressure may be trapped there.
     .title = Pressure unknown
 note-more-than-one-state = This load can be met in more than one way; what happened before decides which.
     .title = More than one answer
 note-line-off = The discharge gauge falls to nothing because nothing resists there. That is no fault of the pump: its whole head now feeds the suction line and the jet. Running like that does harm: the motor of a radial pump may overload, the liquid boil at the suction.
     .title = The load is gone, not the pump
+    .caution = A thought experiment. Never open a line to try: isolate, lock and tag out, vent, drain, verify.
+note-line-off-still = With the pipe off, all that is left of the load is the way up to the open flange, and that is more than there is at this speed. A pump that is turned slowly is not a worn one.
+    .title = The load is gone, and still nothing flows
     .caution = A thought experiment. Never open a line to try: isolate, lock and tag out, vent, drain, verify.
 
 place-pump-1 = { $pumps ->
@@ -274,6 +291,7 @@ place-after-valve = the pipe behind the control valve
 place-supply-surface = the supply’s surface
 place-supply-outlet = the supply’s outlet
 place-pipe-end = the end of the pipe
+place-open-flange = the open flange
 place-delivery-surface = the delivery’s surface
 
 ## Opening things

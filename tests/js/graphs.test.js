@@ -1,14 +1,17 @@
 // The load stack, the head-flow chart and the head along the path.
 import assert from "node:assert/strict";
+import {readFileSync} from "node:fs";
 import {test} from "node:test";
+import {px} from "../../site/js/lib/svg.js";
 import {createUnits} from "../../site/js/units.js";
 import * as chart from "../../site/js/views/chart.js";
-import {chartAxes, chartDomain, curvePath, dutyWords, readAt, sampled} from "../../site/js/views/chart-geometry.js";
+import {chartAxes, chartDomain, curvePath, dotsPath, dutyWords, readAt, sampled} from "../../site/js/views/chart-geometry.js";
 import {keyed} from "../../site/js/views/chart-readout.js";
 import * as path from "../../site/js/views/path.js";
 import {pathGeometry, pathPlaces} from "../../site/js/views/path-geometry.js";
 import * as stack from "../../site/js/views/stack.js";
 import {pile, stackGeometry} from "../../site/js/views/stack-geometry.js";
+import {createWords} from "../../site/js/words.js";
 import {sampleAnswer, samplePlant} from "./drawing-sample.js";
 import {everyNode, fakeDocument, fakeHost} from "./fake-document.js";
 
@@ -29,6 +32,19 @@ test("the pile's top is the sum of its blocks, also with blocks that relieve", (
 test("blocks touch without gaps, relief downward from zero first", () => {
   const blocks = pile([{block: "lift", head: -5}, {block: "pipe", head: 3}, {block: "valve", head: 4}]);
   assert.deepEqual(blocks.map(({block, from, to}) => [block, from, to]), [["lift", 0, -5], ["pipe", -5, -2], ["valve", -2, 2]]);
+});
+
+test("blocks that nobody can tell apart are one block, as high as what is left of the answer", () => {
+  const stack = [{block: "lift", head: 12}, {block: "check-valve", head: null}, {block: "valve", head: null}];
+  const blocks = pile(stack, 50);
+  assert.deepEqual(blocks.map(({block, head}) => [block, head]), [["lift", 12], ["shared", 38]]);
+  near(blocks.at(-1).to, 50);
+});
+
+test("the check valve and what is not reached have their places in the pile", () => {
+  const blocks = pile([{block: "lift", head: 49.9}, {block: "check-valve", head: -46.6}, {block: "not-reached", head: -1}]);
+  near(blocks.at(-1).to, 2.3);
+  assert.deepEqual(blocks.map(({block}) => block), ["check-valve", "not-reached", "lift"]);
 });
 
 test("load and answer end at the same height on the sheet", () => {
@@ -55,6 +71,29 @@ test("chart axes hold the curves, the duty point and a load below zero", () => {
   const {flow, head} = chartDomain([answer, null]);
   assert.deepEqual(flow, [0, 0.02]);
   assert.ok(head[0] <= -8 && head[1] >= 40);
+});
+
+test("where liquid runs backwards, both curves reach the duty point left of no flow", () => {
+  const answer = sampleAnswer();
+  answer.duty = {flow: -0.004, head: 45};
+  const flow = [-0.0044, -0.004, 0, 0.02];
+  answer.curves = {flow, load: [44.9, 45, 46, 52], machine: [45.3, 45, 40, 0], station: [45.3, 45, 40, 0]};
+  const domain = chartDomain([answer]);
+  assert.equal(domain.flow[0], -0.0044);
+  const axes = chartAxes(SIZE, domain, units);
+  for (const heads of [answer.curves.load, answer.curves.station]) {
+    assert.ok(sampled({flow, heads}, axes).some(([x]) => x < axes.x(-0.003)));
+  }
+  assert.ok(dotsPath({flow, heads: answer.curves.station}, axes).startsWith(`M${px(axes.x(-0.0044))},`));
+  assert.deepEqual(readAt(answer.curves, -0.004), {flow: -0.004, asked: 45, answered: 45});
+});
+
+test("what a holding check valve keeps away is on the sheet, above the duty point at its foot", () => {
+  const answer = sampleAnswer(samplePlant(), {flow: 0, head: 3.3});
+  answer.curves = {flow: [0, 0, 0.01], load: [3.3, 49.9, 55], machine: [1.7, 1.7, 0], station: [3.3, 3.3, 0]};
+  const {head} = chartDomain([answer]);
+  assert.ok(head[1] > 49.9);
+  assert.match(curvePath({flow: answer.curves.flow, heads: answer.curves.load}, chartAxes(SIZE, {flow: [0, 0.01], head}, units)), /^M46,[\d.]+L46,/);
 });
 
 test("hidden curves ask for no room below zero", () => {
@@ -116,7 +155,17 @@ test("an undefined pressure leaves a gap and no broken number", () => {
   const holed = points.map((one, i) => (i === 2 ? {...one, head: null, pressure: null} : one));
   const drawn = pathGeometry({path: holed, density: 1000}, null, units, {width: 540, height: 200});
   for (const d of [drawn.head, drawn.grade, drawn.between, drawn.machine]) assert.ok(!d.includes("NaN"));
+  assert.equal(drawn.gaps.length, 1);
 });
+
+/** An answer with check valve and control valve shut, and the pressure at the discharge unknown. */
+function dark(plant) {
+  const answer = sampleAnswer(plant, {flow: 0, head: 20});
+  answer.stack = [{block: "lift", head: 12}, {block: "check-valve", head: null}, {block: "valve", head: null}];
+  Object.assign(answer.state.balance, {pressure_head: null, check_valve: null});
+  answer.state.path[2] = {...answer.state.path[2], head: null, pressure: null};
+  return answer;
+}
 
 for (const [name, view] of Object.entries({stack, chart, path})) {
   const draw = (model) => {
@@ -138,10 +187,11 @@ for (const [name, view] of Object.entries({stack, chart, path})) {
   test(`the ${name} writes no broken number for any answer`, () => {
     const still = sampleAnswer(samplePlant(), {flow: 0, head: 40});
     still.curves.load = still.curves.load.map((head, i) => (i ? null : head));
-    for (const answer of [sampleAnswer(), still, sampleAnswer(samplePlant({"pump.arrangement": "side-by-side"}))]) {
+    const two = samplePlant({"pump.arrangement": "side-by-side"});
+    for (const answer of [sampleAnswer(), still, sampleAnswer(two), dark(), dark(two)]) {
       const {host} = draw(model({answer, previous: sampleAnswer()}));
       const texts = everyNode(host).flatMap((node) => [...(node.attributes?.values() ?? []), node.text ?? ""]);
-      assert.ok(!texts.some((text) => /NaN|Infinity|undefined/.test(text)), texts.find((text) => /NaN|Infinity|undefined/.test(text)));
+      assert.ok(!texts.some((text) => /NaN|Infinity|undefined|null/.test(text)), texts.find((text) => /NaN|Infinity|undefined|null/.test(text)));
     }
   });
 
@@ -153,3 +203,17 @@ for (const [name, view] of Object.entries({stack, chart, path})) {
     assert.ok(after.length === before.length && after.every((node, i) => node === before[i]));
   });
 }
+
+test("what is unknown is worded: in the stack's sentence, in its account, along the path", () => {
+  const words = createWords(["en", "drawings"].map((name) => readFileSync(new URL(`../../site/words/${name}.ftl`, import.meta.url), "utf8")));
+  const drawn = (view) => {
+    const host = fakeHost(fakeDocument(), 300, 330);
+    const plant = samplePlant({"pump.arrangement": "in-line"});
+    view.create(host, {document: host.ownerDocument, words}).update({plant, answer: dark(plant), previous: null, units, words});
+    return host.childNodes[0];
+  };
+  const svg = drawn(stack);
+  assert.match(svg.getAttribute("aria-label").replaceAll("\u00a0", " "), /Check valve and Valve together, in unknown shares, 8\.0 m\. The pump/);
+  assert.equal(everyNode(svg).filter((node) => node.text === "unknown").length, 2);
+  assert.match(drawn(path).getAttribute("aria-label"), /unknown at the discharge\./);
+});

@@ -85,14 +85,17 @@ const FACTS = {
   "pressure-undefined": {},
   "more-than-one-state": {},
   "line-off": {},
+  "not-reached": {head: 0.6, missing: 2.4},
 };
 
 for (const [kind, facts] of Object.entries(FACTS)) {
   test(`the note ${kind} has a title and a sentence without gaps`, (t) => {
     const told = t.mock.method(console, "error", () => {});
-    const [entry] = noteEntries({answer: answer({notes: [{kind, where: "pump-1", facts}]}), units, words});
-    assert.ok(entry.title && entry.text);
-    assert.doesNotMatch(`${entry.title} ${entry.text} ${entry.caution}`, /[{}$]/);
+    for (const flow of [0.01, 0]) {
+      const [entry] = noteEntries({answer: answer({flow, notes: [{kind, where: "pump-1", facts}]}), units, words});
+      assert.ok(entry.title && entry.text);
+      assert.doesNotMatch(`${entry.title} ${entry.text} ${entry.caution}`, /[{}$]/);
+    }
     assert.equal(told.mock.callCount(), 0);
   });
 }
@@ -194,7 +197,49 @@ test("with the pipe off the page says why that is no fault of the pump, and what
   assert.match(rest, /the suction line \(0.8 m\) and the jet into the open \(0.9 m\)\./);
   assert.doesNotMatch(rest, /lift|motor|boil/);
   const notes = ["overload", "npsh-short"].map((kind) => ({kind, where: "pump-1", facts: {}}));
-  assert.match(said(answer({...OFF, notes}))[2], /motor.*boil/);
+  assert.match(said(answer({...OFF, notes}))[2], /boil/);
+});
+
+test("with the pipe off an overloaded motor is not said to limit the flow: it does not", () => {
+  const notes = [{kind: "overload", where: "pump-1", facts: {}}];
+  assert.doesNotMatch(said(answer({...OFF, notes}))[2], /motor/);
+});
+
+test("what is shown as nought limits nothing", () => {
+  const stack = [{block: "lift", head: 3}, {block: "suction-line", head: 0.04}, {block: "jet", head: 0.05}];
+  const rest = said(answer({...OFF, stack}))[2];
+  assert.doesNotMatch(rest, /suction|0\.0 m/);
+  assert.match(rest, /the lift \(3\.0 m\) and the jet into the open \(0\.1 m\)/);
+});
+
+test("liquid that does not rise to the open end is said to lack the rest", () => {
+  const notes = [{kind: "not-reached", where: "discharge", facts: {head: 0.6, missing: 2.4}}];
+  const stack = [{block: "lift", head: 3}, {block: "jet", head: 0}, {block: "not-reached", head: -2.4}];
+  const dry = answer({...OFF, flow: 0, head: 0.6, stack, notes: [...notes, {kind: "line-off", where: "discharge", facts: {}}]});
+  assert.deepEqual(said(dry).slice(1, 3), ["the pump answers 0.6 m at no flow.", "To come out at the open flange, the liquid lacks 2.4 m."]);
+  const entries = noteEntries({answer: dry, units, words});
+  assert.doesNotMatch(entries.map(({title, text}) => title + text).join(), /jet|whole head|no fault/);
+  assert.match(said(answer({flow: 0, notes: [{...notes[0], where: "pipe-end"}]}))[2], /the end of the pipe/);
+});
+
+test("at no flow nobody is told to ask for less flow", () => {
+  const notes = [{kind: "overload", where: "pump-1", facts: FACTS.overload}];
+  const caution = (flow) => noteEntries({answer: answer({flow, notes}), units, words})[0].caution;
+  assert.match(caution(0.01), /less flow or speed/);
+  assert.doesNotMatch(caution(0), /Ask for less flow/);
+  assert.match(caution(0), /Lower the speed/);
+});
+
+test("a block of unknown head is not the greatest part", () => {
+  const stack = [{block: "valve", head: null}, {block: "lift", head: 2}, {block: "check-valve", head: null}];
+  assert.match(said(answer({head: 20, stack}))[2], /the lift: 2\.0 m/);
+});
+
+test("before there is an answer the sentence stands alone, and says when numbers come", () => {
+  const {asks, answers, rest, then} = why({answer: null, previous: null, plant: {}, units, words, origin: "none"});
+  assert.equal(asks + answers, "");
+  assert.match(rest, /^A pump does not choose .*\.$/);
+  assert.match(then, /as soon as Python is ready/);
 });
 
 test("two pumps answer together", () => {

@@ -14,8 +14,9 @@ export function chartDomain(answers, curvesShown = true) {
   const kept = answers.filter(Boolean);
   if (!kept.length) return {flow: [0, 0.02], head: [0, 50]};
   const flow = largest(kept.flatMap(({curves, duty}) => [curves.flow.at(-1), 1.05 * duty.flow]));
-  const back = Math.min(0, ...kept.map(({duty}) => 1.05 * duty.flow)); // a load that pushes back through the pump
-  const asked = kept.flatMap(({curves, duty}) => [curves.load[0], duty.head]).filter(Number.isFinite);
+  const back = Math.min(0, ...kept.flatMap(({curves, duty}) => [curves.flow[0], 1.05 * duty.flow])); // a load that pushes back through the pump
+  // the first rows stand at no flow, where a check valve holds what the load asks; or the first is far below no flow
+  const asked = kept.flatMap(({curves, duty}) => [...curves.load.slice(0, 2), between(curves.flow, curves.load, 0), duty.head]).filter(Number.isFinite);
   const answered = largest(kept.flatMap(({curves, duty}) => [...curves.station, ...curves.machine, 1.05 * duty.head, 1e-3]));
   const low = Math.min(0, ...(curvesShown ? asked : kept.map(({duty}) => duty.head)));
   return {flow: [back, flow], head: [low, 1.1 * Math.max(answered, ...asked)]};
@@ -44,21 +45,21 @@ function axis(quantity, ends, places, count, units, rounded) {
   return {scale: linearScale(si, places), ticks, ends: si};
 }
 
-/** Path of one curve; a column of nulls after its first value is a wall, such as a shut valve. */
+/** Path of one curve; a column of nulls after its first value is a wall at no flow, such as a shut valve. */
 export function curvePath({flow, heads}, {x, y, plot}) {
   if (heads.length > 1 && heads.slice(1).every((head) => !Number.isFinite(head))) {
     const foot = Number.isFinite(heads[0]) ? y(heads[0]) : plot.bottom;
-    return `M${px(x(flow[0]))},${px(foot)}V${px(plot.top)}`;
+    return `M${px(x(Math.max(0, flow[0])))},${px(foot)}V${px(plot.top)}`;
   }
   return linePath(flow.map((at, i) => (Number.isFinite(heads[i]) ? [x(at), y(heads[i])] : [NaN, NaN])));
 }
 
 /** Dots along the machine's curve, at even flows. */
 export function dotsPath({flow, heads}, {x, y}) {
-  const end = flow.at(-1);
+  const [start, end] = [flow[0], flow.at(-1)];
   let path = "";
   for (let i = 0; i <= DOTS; i++) {
-    const at = (end * i) / DOTS;
+    const at = start + ((end - start) * i) / DOTS;
     const head = between(flow, heads, at);
     if (head !== null) path += `M${px(x(at))},${px(y(head))}h.01`;
   }

@@ -27,7 +27,7 @@ function build(svg, size, document, words) {
   const {plot} = chartAxes(size, {flow: [0, 1], head: [0, 1]}, {value: (_, v) => v, si: (_, v) => v});
   const line = (kind) => make("path", {class: kind});
   const parts = {
-    grid: make("g"), guides: line("duty-guide"), oldLoad: line("ghost-curve ghost-load"), oldMachine: line("ghost-curve"),
+    grid: make("g"), nought: line("axis"), guides: line("duty-guide"), oldLoad: line("ghost-curve ghost-load"), oldMachine: line("ghost-curve"),
     load: line("load-curve"), single: line("single-curve"), machine: line("machine-curve"), dots: line("machine-dots"),
     before: make("circle", {class: "duty-before", r: 5.5}), duty: make("circle", {class: "duty", r: 5.5}),
     dutyHead: make("text", {class: "duty-text"}), dutyFlow: make("text", {class: "duty-text"}),
@@ -37,7 +37,7 @@ function build(svg, size, document, words) {
   };
   svg.append(
     make("clipPath", {id: clip}, make("rect", {x: plot.left, y: plot.top - 3, width: plot.right - plot.left + 3, height: plot.bottom - plot.top + 4})),
-    parts.grid, make("path", {class: "axis", d: `M${plot.left},${plot.top}V${plot.bottom}H${plot.right}`}), parts.xTitle, parts.yTitle,
+    parts.grid, make("path", {class: "axis", d: `M${plot.left},${plot.top}V${plot.bottom}H${plot.right}`}), parts.nought, parts.xTitle, parts.yTitle,
     make("g", {"clip-path": `url(#${clip})`}, parts.guides, parts.oldLoad, parts.oldMachine, parts.single, parts.load, parts.machine, parts.dots),
     parts.before, parts.duty, parts.dutyFlow, parts.dutyHead, parts.legend.node, parts.readout.node);
   set(svg, "role", "group");
@@ -67,7 +67,9 @@ function update(svg, parts, model, size, words) {
   }) : words("draw-chart-empty"));
 }
 
-function updateAxes({grid, xTitle, yTitle}, {plot, xTicks, yTicks}, units, document) {
+function updateAxes({grid, nought, xTitle, yTitle}, {plot, xTicks, yTicks, x, flow}, units, document) {
+  show(nought, flow[0] < 0); // where liquid runs backwards, no flow is not at the edge
+  set(nought, "d", `M${px(x(0))},${plot.top}V${plot.bottom}`);
   const key = [...xTicks, ...yTicks].map(({place, text}) => `${text}@${px(place)}`).join();
   if (key !== grid.drawnFor) {
     grid.drawnFor = key;

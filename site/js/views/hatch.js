@@ -6,10 +6,12 @@ const STROKES = {
   "lift": "",
   "vessel-pressure": "M1.5,1.5h.01M5.5,5.5h.01",
   "suction-line": "M0,8L8,0M-2,2L2,-2M6,10L10,6",
+  "check-valve": "M1,1L5,4L1,7ZM5,1V7",
   "pipe": "M0,2H8M0,6H8",
   "fittings": "M0,0L8,8M8,0L0,8",
   "valve": "M0,0L8,8M-2,6L2,10M6,-2L10,2",
   "jet": "M2,0V8M6,0V8",
+  "not-reached": "",
 };
 
 let drawings = 0;

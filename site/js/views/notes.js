@@ -1,9 +1,12 @@
 // What the engine noticed: a title and, where one belongs, the caution, always; what it means on demand.
+import {at} from "../state.js";
 import {h, setText} from "./dom.js";
+import {endOf} from "./why.js";
 
 /** What is most urgent comes first; `caution` says whether the real plant needs a warning. */
 const KINDS = [
   {kind: "line-off", caution: true},
+  {kind: "not-reached", caution: false},
   {kind: "dead-headed", caution: true},
   {kind: "reverse-flow", caution: true},
   {kind: "overload", caution: true},
@@ -63,18 +66,21 @@ export function noteEntries({answer, units, words}) {
 
 function entry({kind, caution, places, facts}, answer, units, words) {
   const pumps = answer.state.machines.length;
+  const still = answer.state.station.flow <= 0;
   const named = (place) => (words.has(`place-${place}`) ? words(`place-${place}`, {pumps}) : place);
-  const args = {where: places.map(named).join(words("and")), count: places.length, ...worded(kind === "reverse-flow" ? {...facts, flow: Math.abs(facts.flow)} : facts, units)};
+  const where = kind === "not-reached" ? words(endOf(at(answer.plant, "discharge.attached") === false)) : places.map(named).join(words("and"));
+  const args = {where, pumps, count: places.length, ...worded(kind === "reverse-flow" ? {...facts, flow: Math.abs(facts.flow)} : facts, units)};
+  const id = still && words.has(`note-${kind}-still`) ? `note-${kind}-still` : `note-${kind}`; // what is advised where liquid flows, may be no way out here
   return {
     kind,
-    title: words(`note-${kind}.title`, args),
-    text: capital(words(`note-${kind}`, args), words.locale),
-    caution: caution ? words(`note-${kind}.caution`, args) : null,
+    title: words(`${id}.title`, args),
+    text: capital(words(id, args), words.locale),
+    caution: caution ? words(`${id}.caution`, args) : null,
   };
 }
 
 const FACTS = {
-  flow: "flow", last_flow: "flow", head: "head", available: "head", required: "head", shaft_power: "power",
+  flow: "flow", last_flow: "flow", head: "head", missing: "head", available: "head", required: "head", shaft_power: "power",
   rated_power: "power", load: "efficiency", pressure: "pressure", vapour_pressure: "pressure",
 };
 

@@ -55,6 +55,7 @@ function lines(path, density, across, y) {
     pipe: linePath(pipe), head: linePath(head), grade: linePath(grade),
     machine: from >= 0 && head[from + 1] ? linePath(head.slice(from, from + 2)) : "",
     between: bands(pipe, grade),
+    gaps: pipe.filter((_, i) => !Number.isFinite(path[i].pressure)),
     names: path.map(({place}, i) => ({place, x: places[i]})).filter(({place}) => place in NAMED),
   };
 }

@@ -22,9 +22,10 @@ function build(svg, size, document, words) {
   const parts = {
     grid: make("g"), between: line("pressure-band"), ghost: line("ghost-curve"), pipe: line("path-pipe"),
     grade: line("path-grade"), head: line("path-head"), machine: line("path-machine"), names: make("g"),
-    unit: make("text", {class: "axis-title", x: 6, y: 18}),
+    gaps: make("g"), unit: make("text", {class: "axis-title", x: 6, y: 18}),
+    empty: make("text", {class: "middle axis-title", x: size.width / 2, y: size.height / 2}, words("draw-path-empty")),
   };
-  svg.append(parts.grid, parts.between, parts.ghost, parts.grade, parts.head, parts.machine, parts.pipe, parts.names, parts.unit,
+  svg.append(parts.grid, parts.between, parts.ghost, parts.grade, parts.head, parts.machine, parts.pipe, parts.names, parts.gaps, parts.unit, parts.empty,
     legend(make, words, size.width));
   set(svg, "role", "img");
   return {update: (model) => update(svg, parts, model, size, words, make)};
@@ -32,25 +33,43 @@ function build(svg, size, document, words) {
 
 function legend(make, words, width) {
   const wide = width > 420;
-  const at = [0, 74, 188];
+  const at = [0, 74, 194];
   const kinds = [["path-head", "draw-path-head"], ["path-grade", "draw-path-grade"], ["path-pipe", "draw-path-pipe"]];
   const entries = kinds.map(([kind, word], i) => make("g", {transform: `translate(${at[i]},0)`},
     make("path", {class: kind, d: "M0,13h22"}), make("text", {x: 28, y: 17}, words(word))));
-  return make("g", {class: "legend", transform: `translate(${wide ? width - 258 : 44},0)`}, ...entries);
+  return make("g", {class: "legend", transform: `translate(${wide ? width - 264 : 40},0)`}, ...entries);
 }
 
 const essence = (answer) => answer && {path: answer.state.path, density: answer.state.liquid.density};
 
 function update(svg, parts, {answer, previous, units}, size, words, make) {
-  const {grid, names, unit, ...lines} = parts;
-  for (const node of Object.values(lines)) show(node, Boolean(answer));
+  const {grid, names, gaps, unit, empty, ...lines} = parts;
+  for (const node of [...Object.values(lines), gaps]) show(node, Boolean(answer));
+  show(empty, !answer);
   say(unit, units.symbol("head"));
-  set(svg, "aria-label", words(answer ? "draw-path-says" : "draw-no-reading"));
+  set(svg, "aria-label", answer ? describe(answer, words) : words("draw-no-reading"));
   if (!answer) return;
   const places = pathGeometry(essence(answer), essence(previous), units, size);
   for (const name of ["between", "pipe", "grade", "head", "machine", "ghost"]) set(lines[name], "d", places[name]);
   updateGrid(grid, places, make);
   updateNames(names, places, words, make, size);
+  updateGaps(gaps, places, make);
+}
+
+/** The picture in a sentence, and where it has gaps. */
+function describe({state}, words) {
+  const pumps = state.machines.length;
+  const dark = state.path.filter(({pressure}) => pressure === null).map(({place}) => words(`place-${place}`, {pumps}));
+  const gaps = dark.length ? words("draw-path-gaps", {places: dark.join(words("comma"))}) : "";
+  return `${words("draw-path-says")} ${gaps}`.trim();
+}
+
+/** Where the pressure is unknown, a question mark stands over the pipe. */
+function updateGaps(group, {gaps}, make) {
+  const key = gaps.map(([x, y]) => `${px(x)},${px(y)}`).join();
+  if (key === group.drawnFor) return;
+  group.drawnFor = key;
+  group.replaceChildren(...gaps.map(([x, y]) => make("text", {class: "path-gap middle", x: px(x), y: px(y - 7)}, "?")));
 }
 
 function updateGrid(grid, {ticks, plot}, make) {

@@ -4,22 +4,30 @@ import {linearScale, roundTop} from "../lib/scale.js";
 import {spread} from "../lib/shape.js";
 
 /** The order of the blocks, from the floor up. */
-export const BLOCKS = ["lift", "vessel-pressure", "suction-line", "pipe", "fittings", "valve", "jet"];
+export const BLOCKS = ["lift", "vessel-pressure", "suction-line", "check-valve", "pipe", "fittings", "valve", "jet", "not-reached", "shared"];
 
 /** Blocks less than this part of the sheet get no label of their own. */
 const LABELLED = 0.001;
 const LABELS = 122; // [px] longest name and value of a block
 const FOOT = 66; // [px] room below for the account of the answer
 
+/** Of a stack: names of the blocks whose single heads nobody can know, such as two shut parts in a row. */
+export const unknown = (stack) => stack.filter(({head}) => head === null).map(({block}) => block);
+
+/** What the unknown blocks hold together, so that the whole stack is as high as the answer. [m] */
+export const sharedHead = (stack, answer) => stack.reduce((rest, {head}) => rest - (head ?? 0), answer);
+
 /**
  * Pile blocks up so that their top is their sum. What relieves the machine
  * (a negative block) goes down from zero first; what burdens it climbs from there.
  *
- * @param {{block: string, head: number}[]} stack
+ * @param {{block: string, head: number|null}[]} stack
+ * @param {number} [answer]  head of the machine, which tells what blocks of unknown head hold together: the block "shared"
  * @returns {{block: string, head: number, from: number, to: number}[]} in the order of BLOCKS [m]
  */
-export function pile(stack) {
-  const heads = new Map(stack.map(({block, head}) => [block, head]));
+export function pile(stack, answer = 0) {
+  const heads = new Map(stack.filter(({head}) => head !== null).map(({block, head}) => [block, head]));
+  if (unknown(stack).length) heads.set("shared", sharedHead(stack, answer));
   const known = BLOCKS.filter((block) => heads.has(block)).map((block) => ({block, head: heads.get(block)}));
   let down = 0;
   const relief = known.filter(({head}) => head < 0).map((one) => ({...one, from: down, to: (down += one.head)}));
@@ -32,7 +40,7 @@ export function pile(stack) {
 function headDomain(answers) {
   const tops = [1e-3], lows = [0];
   for (const answer of answers.filter(Boolean)) {
-    const blocks = pile(answer.stack ?? []);
+    const blocks = pile(answer.stack ?? [], answer.balance);
     const shutOff = (answer.curves?.station ?? []).filter(Number.isFinite);
     tops.push(answer.balance ?? 0, ...blocks.map(({to}) => to), ...shutOff);
     lows.push(answer.balance ?? 0, ...blocks.map(({to}) => to));
@@ -41,19 +49,19 @@ function headDomain(answers) {
 }
 
 /**
- * Places for a sheet of `width` × `height`.
+ * Places for a sheet of `width` × `height`, of which `foot` is left free below.
  * @param {object} now      {stack, balance, curves}: balance is the machine's answer [m]
  * @param {object|null} before  the same of the last committed answer
  */
-export function stackGeometry(now, before, {width, height}) {
+export function stackGeometry(now, before, {width, height, foot = FOOT}) {
   const domain = headDomain([now, before]);
-  const y = linearScale(domain, [height - FOOT, 40]);
-  const blocks = pile(now?.stack ?? []);
+  const y = linearScale(domain, [height - foot, 40]);
+  const blocks = pile(now?.stack ?? [], now?.balance);
   const columns = columnsOf(width, blocks.some(({head}) => head < 0));
   const size = domain[1] - domain[0];
   const labelled = blocks.filter(({head}) => Math.abs(head) > LABELLED * size);
   const middles = labelled.map(({from, to}) => (y(from) + y(to)) / 2);
-  const places = spread(middles, 16, 40, height - FOOT - 6);
+  const places = spread(middles, 16, 40, height - foot - 6);
   return {
     y, domain, columns,
     blocks: blocks.map((one) => ({...one, top: y(Math.max(one.from, one.to)), height: Math.abs(y(one.from) - y(one.to))})),

@@ -3,8 +3,12 @@
 import {createFigure, hostSize, zoom} from "../lib/figure.js";
 import {el, px, say, set, setAll, show} from "../lib/svg.js";
 import {createHatches} from "./hatch.js";
-import {BLOCKS, stackGeometry} from "./stack-geometry.js";
+import {BLOCKS, sharedHead, stackGeometry, unknown} from "./stack-geometry.js";
 
+const ROW = 15; // [px]
+const TERMS = {
+  pressure_head: "draw-pressure-head", height: "draw-height", velocity_head: "draw-velocity-head", check_valve: "draw-check-valves",
+};
 const ALONE = [330, 290]; // [px] a sheet that has all the room is drawn larger, not wider
 
 /**
@@ -16,9 +20,14 @@ export function create(host, {document, words}) {
   return createFigure(host, document, "stack", {
     size: () => hostSize(host, document, {width: 200, height: 330, least: [180, 250]},
       Math.max(zoom(document), Math.min(host.clientWidth / ALONE[0], host.clientHeight / ALONE[1]))),
-    build: (svg, _, size) => build(svg, size, document, words),
+    plan: (model) => String(rowsOf(model).length),
+    build: (svg, model, size) => build(svg, {...size, rows: rowsOf(model), foot: 21 + ROW * rowsOf(model).length}, document, words),
   });
 }
+
+/** Terms of the account; between the gauges of two pumps stand check valves too. */
+const rowsOf = ({answer}) => (answer?.state.machines.length > 1
+  ? ["pressure_head", "height", "velocity_head", "check_valve"] : ["pressure_head", "height", "velocity_head"]);
 
 function build(svg, size, document, words) {
   const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
@@ -54,15 +63,16 @@ function buildBlock(make, block, hatches, load, labels) {
   };
 }
 
-/** The account that always closes: pressure head + height + velocity head = the answer. */
-function buildBalance(make, {width, height}, words) {
+/** The account that always closes: its terms add up to the answer. */
+function buildBalance(make, {width, height, rows: terms}, words) {
   const right = Math.min(width - 10, 230);
-  const rows = ["draw-pressure-head", "draw-height", "draw-velocity-head"].map((name, i) => {
-    const value = make("text", {class: "balance-value end", x: right, y: height - 38 + 15 * i});
-    return {value, label: make("text", {class: "balance-name", x: 10, y: height - 38 + 15 * i}, `${i ? "+" : "="} ${words(name)}`)};
+  const top = height - 8 - ROW * terms.length;
+  const rows = terms.map((term, i) => {
+    const value = make("text", {class: "balance-value end", x: right, y: top + ROW * (i + 1)});
+    return {value, label: make("text", {class: "balance-name", x: 10, y: top + ROW * (i + 1)}, `${i ? "+" : "="} ${words(TERMS[term])}`)};
   });
-  const rule = make("line", {class: "zero-line faint", x1: 8, x2: right, y1: height - 53, y2: height - 53});
-  return {values: rows.map(({value}) => value), node: make("g", {class: "balance"}, rule, ...rows.flatMap(({value, label}) => [label, value]))};
+  const rule = make("line", {class: "zero-line faint", x1: 8, x2: right, y1: top, y2: top});
+  return {values: rows.map(({value}, i) => [terms[i], value]), node: make("g", {class: "balance"}, rule, ...rows.flatMap(({value, label}) => [label, value]))};
 }
 
 const essence = (answer) => answer && {stack: answer.stack, balance: answer.state.balance.answer, curves: answer.curves};
@@ -77,7 +87,7 @@ function update(svg, parts, {answer, previous, units}, size, words, columns) {
     setAll(line, {y1: px(places.y(head)), y2: px(places.y(head))});
   }
   updateAnswer(parts, places, columns, answer ? units.full("head", answer.state.balance.answer) : "");
-  updateBalance(parts.balance, answer?.state.balance, shown);
+  updateBalance(parts.balance, answer?.state.balance, shown, words);
   set(svg, "aria-label", answer ? describe(answer, units, words) : words("draw-no-reading"));
 }
 
@@ -86,7 +96,7 @@ function updateBlock({rect, leader, text, name, value}, block, place, label, {re
   show(text, Boolean(label));
   show(leader, Boolean(label));
   const column = place?.head < 0 ? relief : burden;
-  if (place) setAll(rect, {...column, y: px(place.top), height: px(place.height), class: place.head < 0 ? "load-block relief" : "load-block"});
+  if (place) setAll(rect, {...column, y: px(place.top), height: px(place.height), class: `load-block${place.head < 0 ? " relief" : ""}${block === "shared" ? " shared" : ""}`});
   if (!label) return;
   set(text, "y", px(label.y + 4));
   say(name, words(`draw-block-${block}`));
@@ -118,13 +128,16 @@ function ghostPath({top, bottom}, load, machine) {
   return [load, machine].map(({x, width}) => `M${x},${px(bottom)}V${px(top)}H${x + width}V${px(bottom)}`).join("");
 }
 
-function updateBalance({values}, balance, shown) {
-  const heads = balance ? [balance.pressure_head, balance.height, balance.velocity_head] : [];
-  values.forEach((node, i) => say(node, balance ? shown(heads[i]) : "–"));
+function updateBalance({values}, balance, shown, words) {
+  for (const [term, node] of values) say(node, !balance ? "–" : balance[term] === null ? words("draw-unknown") : shown(balance[term]));
 }
 
 /** The whole picture in a sentence. */
 function describe({stack, state}, units, words) {
-  const blocks = stack.filter(({head}) => head !== 0).map(({block, head}) => `${words(`draw-block-${block}`)} ${units.full("head", head)}`);
-  return words("draw-stack-says", {blocks: blocks.join(", "), head: units.full("head", state.balance.answer)});
+  const {answer} = state.balance;
+  const named = (block) => words(`draw-block-${block}`);
+  const blocks = stack.filter(({head}) => head).map(({block, head}) => `${named(block)} ${units.full("head", head)}`);
+  const dark = unknown(stack);
+  if (dark.length) blocks.push(words("draw-shared-says", {blocks: dark.map(named).join(words("and")), head: units.full("head", sharedHead(stack, answer))}));
+  return words("draw-stack-says", {blocks: blocks.join(words("comma")), head: units.full("head", answer)});
 }

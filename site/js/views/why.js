@@ -29,32 +29,33 @@ export function create(host, {document, words}) {
 export function why({answer, previous, plant, units, words, origin}) {
   const off = at(plant, "discharge.attached") === false;
   if (!answer || !answer.converged) {
-    return {asks: words("why-idea"), answers: "", rest: "", then: answer ? words("why-not-converged") : "", off: false};
+    return {asks: "", answers: "", rest: words("why-idea"), then: words(answer ? "why-not-converged" : "why-no-answer"), off: false};
   }
   const {station, machines} = answer.state;
   const kind = station.flow < 0 ? "back-" : station.flow === 0 ? "still-" : off ? "off-" : "";
-  const head = kind === "still-" ? ownHead(machines, plant) : station.head;
-  const args = {flow: units.full("flow", Math.abs(station.flow)), head: units.full("head", head), pumps: machines.length};
+  const args = {flow: units.full("flow", Math.abs(station.flow)), head: units.full("head", station.head), pumps: machines.length};
   return {
     asks: words(`why-${kind}asks`, args), answers: words(`why-${kind}answers`, args), off,
-    rest: kind === "off-" ? limits(answer, units, words) : kind ? "" : biggest(answer, units, words),
+    rest: kind === "off-" ? limits(answer, units, words) : kind ? missing(answer, off, units, words) : biggest(answer, units, words),
     then: !off && origin === "live" ? change(previous, answer, words) : "",
   };
 }
 
-/** What the pumps themselves answer at no flow: check valves inside a station may hold back far more than that. */
-function ownHead(machines, plant) {
-  const heads = machines.map(({head}) => head);
-  return at(plant, "pump.arrangement") === "in-line" ? heads.reduce((sum, head) => sum + head, 0) : Math.max(...heads);
+/** At no flow: how much is missing for the liquid to come out at the open end, where it does not. */
+function missing({notes}, off, units, words) {
+  const note = notes.find(({kind}) => kind === "not-reached");
+  return note ? words("why-not-reached", {where: words(endOf(off)), missing: units.full("head", note.facts.missing)}) : "";
 }
 
-/** With the pipe off: why that is no fault of the pump, and what limits the flow. */
+/** With the pipe off the liquid comes out at the flange, else at the end of the pipe. */
+export const endOf = (off) => (off ? "place-open-flange" : "place-pipe-end");
+
+/** With the pipe off: why that is no fault of the pump, and what limits the flow. A block too small to be shown is none. */
 function limits({stack, notes}, units, words) {
-  const parts = stack.filter(({head}) => head > 0)
+  const shown = ({head}) => head > 0 && units.text("head", head) !== units.text("head", 0);
+  const parts = stack.filter(shown)
     .map(({block, head}) => words("why-off-part", {block: words(`block-${block}`), part: units.full("head", head)}));
-  const noted = (...kinds) => notes.some(({kind}) => kinds.includes(kind));
-  if (noted("overload")) parts.push(words("why-off-overload"));
-  if (noted("npsh-short", "below-vapour-pressure")) parts.push(words("why-off-npsh"));
+  if (notes.some(({kind}) => ["npsh-short", "below-vapour-pressure"].includes(kind))) parts.push(words("why-off-npsh"));
   const sound = words("why-off-sound");
   return parts.length ? `${sound} ${words("why-off-limits", {limits: listed(parts, words)})}` : sound;
 }
@@ -64,7 +65,7 @@ const listed = (parts, words) => [parts.slice(0, -1).join(words("comma")), parts
 
 /** Which block of the load is the heaviest. */
 function biggest({stack, state}, units, words) {
-  const block = stack.reduce((most, each) => (each.head > most.head ? each : most), stack[0]);
+  const block = stack.filter(({head}) => head !== null).reduce((most, each) => (most && most.head >= each.head ? most : each), null);
   if (!block || block.head <= 0 || block.head > state.station.head) return ""; // others are below zero: no simple part
   return words("why-most", {block: words(`block-${block.block}`), part: units.full("head", block.head)});
 }
