@@ -120,7 +120,7 @@ def _line(plant: Plant, fluid: Fluid, check: Law) -> dict[str, Piece]:
     line = plant.discharge
     alone = plant.pump.arrangement == "single"
     outlet = plant.delivery.outlet_m
-    held = outlet is not None and outlet > plant.delivery.surface_m
+    held = outlet is not None and outlet > plant.delivery.surface_m and not plant.check.fitted
     pieces = {"check-1": Piece("discharge", "after-check", check)} if alone else {}
     return pieces | {
         "valve": Piece("after-check" if alone else "discharge", "after-valve", valve_law(plant)),
@@ -226,7 +226,7 @@ def _motor(kw: float, poles: int, supply: float, frequency: float) -> Motor:
     table = [(0.373, 0.05), (3.73, 0.03), (11.2, 0.025), (37.3, 0.017), (186.0, 0.008)]
     slip = table[0][1] if kw <= table[0][0] else table[-1][1]
     for (a, slip_a), (b, slip_b) in zip(table, table[1:], strict=False):
-        if a < kw < b:
+        if a < kw <= b:
             slip = slip_a + (slip_b - slip_a) * log(kw / a) / log(b / a)
     field = 4 * pi * supply / poles
     rated_torque = kw * 1000 / (field * (1 - slip))

@@ -34,9 +34,9 @@ def test_the_stack_is_as_tall_as_the_machines_answer(body: Any) -> None:
 
 
 def test_the_balance_closes(body: Any) -> None:
-    """Pressure, height and velocity heads add up to the answer."""
+    """Pressure, height and velocity heads and the check valves between add up to the answer."""
     parts = body["state"]["balance"]
-    total = parts["pressure_head"] + parts["height"] + parts["velocity_head"]
+    total = sum(parts[name] for name in ("pressure_head", "height", "velocity_head", "check_valve"))
     assert total == pytest.approx(parts["answer"], abs=1e-9)
 
 

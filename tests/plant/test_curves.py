@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import numpy as np
 import pytest
 from tests.rig import rig
 
+from loadfirst.plant.answer import Duty
 from loadfirst.plant.build import build
 from loadfirst.plant.curves import curves, load_curve, pump_curve, station_curve
 from loadfirst.plant.state import true_state
@@ -20,7 +23,7 @@ def test_curves_are_columns_of_equal_length_from_no_flow_to_beyond_the_pumps(arr
     assert {len(column) for column in columns} == {60}
     assert drawn.flow[0] == 0.0
     assert drawn.flow[-1] > built.layout.side_by_side * built.machines.last_flow[0, 0]
-    assert curves(built, points=7, duty_flow=1.0).flow[-1] == pytest.approx(1.1)
+    assert curves(built, 7, Duty(1.0, 0.0)).flow[-1] == pytest.approx(1.1)
 
 
 def test_the_load_asks_its_lift_at_no_flow_and_more_with_flow() -> None:
@@ -53,9 +56,9 @@ def test_one_pump_is_its_own_station() -> None:
 
 
 def test_the_station_curves_of_two_pumps_add_flows_or_heads() -> None:
-    """Side by side at twice the flow, in line at twice the head, less the check valves' loss."""
-    beside = build([rig(pump={"arrangement": "side-by-side"}, check={"k": 0.0})])
-    in_line = build([rig(pump={"arrangement": "in-line"}, check={"k": 0.0})])
+    """Side by side at twice the flow, in line at twice the head; check valves are no part of it."""
+    beside = build([rig(pump={"arrangement": "side-by-side"})])
+    in_line = build([rig(pump={"arrangement": "in-line"})])
     flow = np.linspace(0.0, 0.02, 9)[None]
     one = pump_curve(beside, flow).head
     assert station_curve(beside, 2 * flow) == pytest.approx(one, rel=1e-9, abs=1e-9)
@@ -79,3 +82,42 @@ def test_curves_of_one_plant_of_a_batch_can_be_taken() -> None:
     """The row that is asked for, not the first."""
     some = [rig(valve={"opening": x}) for x in (0.3, 0.7)]
     assert curves(build(some), row=1) == curves(build([some[1]]))
+
+
+@pytest.mark.parametrize("arrangement", ["single", "side-by-side", "in-line"])
+@pytest.mark.parametrize(
+    "tables",
+    [
+        {},
+        {"check": {"k": 50.0}},
+        {"valve": {"opening": 0.05, "kv_open_m3h": 10}},
+        {"discharge": {"attached": False}},
+        {"drive": {"frequency_hz": 15.0}, "check": {"fitted": False}, "valve": {"opening": 1.0}},
+        {"drive": {"frequency_hz": 15.0}, "check": {"fitted": False}, "valve": {"opening": 0.2}},
+        {"drive": {"frequency_hz": 15.0}},
+        {"drive": {"frequency_hz": 15.0}, "check": {"fitted": False}, "delivery": {"outlet_m": 16.0}},
+    ],
+)
+def test_the_duty_point_lies_on_both_curves_that_are_drawn(arrangement: str, tables: dict[str, Any]) -> None:
+    """Forward, backward and at rest, on a steep load and a flat one, with straight lines between the points."""
+    one = build([rig(pump={"arrangement": arrangement}, **tables)])
+    duty = true_state(one).duty
+    drawn = curves(one, 60, duty)
+    near = 2e-3 * float(one.head_scale[0])
+    after = next(i for i, flow in enumerate(drawn.flow) if flow > drawn.flow[0] and flow >= duty.flow)
+    share = (duty.flow - drawn.flow[after - 1]) / (drawn.flow[after] - drawn.flow[after - 1])
+    for line in (drawn.load, drawn.station):
+        before, beyond = line[after - 1], line[after]
+        assert before is not None and beyond is not None
+        lowest = min(before, line[0] or 0.0) if duty.flow == 0 else before
+        assert lowest + share * (beyond - before) == pytest.approx(duty.head, abs=near)
+    assert len(drawn.flow) == 60 and list(drawn.flow) == sorted(drawn.flow)
+    assert drawn.flow[0] < duty.flow or duty.flow == 0
+
+
+def test_the_loads_curve_falls_straight_down_to_a_duty_at_rest() -> None:
+    """The first trickle asks for all the lift; below it the check valve holds any head."""
+    one = build([rig(drive={"frequency_hz": 15.0})])
+    drawn = curves(one, 60, true_state(one).duty)
+    assert drawn.flow[:2] == (0.0, 0.0) < drawn.flow[2:3]
+    assert drawn.load[1] == pytest.approx(12.0, abs=1e-9)

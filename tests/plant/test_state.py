@@ -7,23 +7,15 @@ from typing import Any
 import msgspec
 import pytest
 from tests.rig import rig
+from tests.states import kinds, stack_of
 from tests.strategies import legal
 
 from loadfirst.plant.build import build
 from loadfirst.plant.state import State, true_state, true_states
 from loadfirst.units import ATMOSPHERE, BAR, HOUR, G
 
+LOSSES = ("suction-line", "check-valve", "pipe", "fittings", "valve")
 OIL = {"name": "oil", "density_kgm3": 850.0, "viscosity_mpas": 20.0, "vapour_bar": 0.001}
-
-
-def stack_of(state: State) -> dict[str, float]:
-    """Heads of the load's blocks by name. [m]"""
-    return {block.block: block.head for block in state.stack}
-
-
-def kinds(state: State) -> list[tuple[str, str]]:
-    """Every note and where it is."""
-    return [(note.kind, note.where) for note in state.notes]
 
 
 def test_the_default_plant_lifts_what_its_surfaces_say() -> None:
@@ -31,8 +23,8 @@ def test_the_default_plant_lifts_what_its_surfaces_say() -> None:
     state = true_state(rig())
     assert stack_of(state)["lift"] == 12.0
     assert stack_of(state)["vessel-pressure"] == 0.0
-    assert list(stack_of(state)) == ["lift", "vessel-pressure", "suction-line", "pipe", "fittings", "valve"]
-    assert min(stack_of(state)[block] for block in ("suction-line", "pipe", "fittings", "valve")) > 0
+    assert list(stack_of(state)) == ["lift", "vessel-pressure", *LOSSES]
+    assert min(stack_of(state)[block] for block in LOSSES) > 0
     assert state.duty.flow == state.flow == state.station.flow
     assert kinds(state) == []
 
@@ -53,8 +45,8 @@ def test_where_nothing_flows_nothing_is_lost_on_the_way(change: dict[str, Any], 
     """Exactly nothing: no trifle with a sign, however thick the liquid; what holds takes it all."""
     oil = {"name": "oil", "density_kgm3": 900.0, "viscosity_mpas": viscosity, "vapour_bar": 0.0}
     state = true_state(rig(liquid=oil, **change))
-    losses = [stack_of(state)[block] for block in ("suction-line", "pipe", "fittings", "valve")]
-    assert state.flow == 0.0 and losses.count(0.0) == 3
+    losses = [stack_of(state)[block] for block in LOSSES]
+    assert state.flow == 0.0 and losses.count(0.0) == 4
     assert state.balance.velocity_head == 0.0
     assert sum(stack_of(state).values()) == pytest.approx(state.station.head, rel=1e-9)
 
@@ -81,10 +73,11 @@ def test_a_supply_too_low_for_the_open_pump_gives_no_flow_backward() -> None:
 
 
 def test_a_check_valve_holds_what_the_pump_cannot_lift() -> None:
-    """Slow pump, high tank: no flow, and the check valve, among the fittings, takes the rest upon itself."""
+    """Slow pump, high tank: no flow, and the check valve takes the rest upon itself."""
     state = true_state(rig(drive={"frequency_hz": 20.0}))
     assert state.flow == 0.0
-    assert stack_of(state)["fittings"] == pytest.approx(state.station.head - 12.0, rel=1e-9)
+    assert stack_of(state)["check-valve"] == pytest.approx(state.station.head - 12.0, rel=1e-9)
+    assert stack_of(state)["fittings"] == 0.0
     assert kinds(state) == [("dead-headed", "pump-1")]
 
 

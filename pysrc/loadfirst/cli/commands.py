@@ -52,7 +52,7 @@ def show_curves(chosen: argparse.Namespace) -> int:
     resolved = _resolve(chosen)
     built = build([resolved])
     state = true_state(built)
-    found = curves(built, chosen.points, state.duty.flow)
+    found = curves(built, chosen.points, state.duty)
     output = curves_output(chosen.plant.name, resolved.plant, state, found)
     print(_json(output) if chosen.json else curves_text(output))
     return GOOD if state.converged else BAD_FILE

@@ -44,6 +44,7 @@ FACTS = {
     "flow": ("flow_m3h", 1 / HOUR),
     "last_flow": ("last_flow_m3h", 1 / HOUR),
     "head": ("head_m", 1.0),
+    "missing": ("missing_m", 1.0),
     "shaft_power": ("shaft_power_kw", KW),
     "rated_power": ("rated_power_kw", KW),
     "load": ("load_percent", PERCENT),
@@ -100,7 +101,7 @@ def _facts(note: TrueNote) -> dict[str, float]:
 
 def _balance(state: State) -> Balance:
     true = state.balance
-    return Balance(true.pressure_head, true.height, true.velocity_head, true.answer)
+    return Balance(true.pressure_head, true.height, true.velocity_head, true.check_valve, true.answer)
 
 
 def _machine(machine: TrueMachine) -> Machine:

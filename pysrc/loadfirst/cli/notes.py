@@ -60,6 +60,13 @@ def _undefined(_: Facts) -> str:
     return "the pressure is undefined: shut elements cut this place off, so it depends on what was trapped."
 
 
+def _dry(facts: Facts) -> str:
+    return (
+        f"the liquid does not get here: {facts['missing']:.2f} m of head are missing, "
+        f"the pumps give {facts['head']:.2f} m."
+    )
+
+
 def _several(_: Facts) -> str:
     return (
         "with this motor its head would rise with the flow somewhere; it is held level here. In truth more "
@@ -85,4 +92,5 @@ SENTENCES: dict[str, Callable[[Facts], str]] = {
     "pressure-undefined": _undefined,
     "more-than-one-state": _several,
     "line-off": _line_off,
+    "not-reached": _dry,
 }

@@ -75,18 +75,22 @@ class Point(Struct):
 
 
 class Block(Struct):
-    """One part of the head that the load asks for; may be negative."""
+    """One part of the head that the load asks for; null where nobody knows how it is shared."""
 
     block: str
-    head_m: float
+    head_m: float | None
 
 
 class Balance(Struct):
-    """The machine's answer between its flanges: the first three add up to the fourth."""
+    """The pumps' own head as two gauges give it: the first four add up to the fifth.
 
-    pressure_head_m: float
+    Pressure and check valves (those between the gauges) are null where a pressure is undefined.
+    """
+
+    pressure_head_m: float | None
     height_m: float
     velocity_head_m: float
+    check_valve_m: float | None
     answer_m: float
 
 

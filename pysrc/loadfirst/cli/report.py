@@ -20,7 +20,9 @@ BLOCKS = {
     "pipe": "pipe",
     "fittings": "fittings",
     "valve": "control valve",
+    "check-valve": "check valve",
     "jet": "jet at the open end",
+    "not-reached": "not reached",
 }
 
 WHY = {
@@ -81,16 +83,23 @@ def _instruments(output: ReadOutput) -> Iterator[str]:
 
 def _breakdown(output: ReadOutput) -> Iterator[str]:
     for block in output.head_breakdown:
-        yield f"  {BLOCKS[block.block]:<28}{block.head_m:>z9.2f} m"
-    yield f"  {'together':<28}{sum(block.head_m for block in output.head_breakdown):>z9.2f} m"
+        yield _head(BLOCKS[block.block], block.head_m)
+    yield _head("together", output.balance.answer_m)
 
 
 def _balance(output: ReadOutput) -> Iterator[str]:
     balance = output.balance
-    yield f"  {'pressure, flange to flange':<28}{balance.pressure_head_m:>z9.2f} m"
-    yield f"  {'height, flange to flange':<28}{balance.height_m:>z9.2f} m"
-    yield f"  {'difference of velocity heads':<28}{balance.velocity_head_m:>z9.2f} m"
-    yield f"  {'together':<28}{balance.answer_m:>z9.2f} m"
+    yield _head("pressure, flange to flange", balance.pressure_head_m)
+    yield _head("height, flange to flange", balance.height_m)
+    yield _head("difference of velocity heads", balance.velocity_head_m)
+    if len(output.machines) > 1:
+        yield _head("check valves between", balance.check_valve_m)
+    yield _head("together", balance.answer_m)
+
+
+def _head(name: str, head: float | None) -> str:
+    number = "undefined" if head is None else f"{head:>z9.2f} m"
+    return f"  {name:<28}{number:>9}"
 
 
 def _power(machine: Machine) -> Iterator[str]:

@@ -53,5 +53,5 @@ def answer_plant(data: dict[str, Any], curve_points: int = CURVE_POINTS) -> dict
         **top,
         "state": truth,
         "shown": msgspec.to_builtins(readings(state, resolved.plant)),
-        "curves": msgspec.to_builtins(curves(built, curve_points, state.duty.flow)),
+        "curves": msgspec.to_builtins(curves(built, curve_points, state.duty)),
     }

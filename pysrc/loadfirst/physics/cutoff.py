@@ -30,6 +30,8 @@ def undefined_nodes(
     shut : of each element, (B,).
     """
     rows = len(next(iter(shut.values())))
+    if not any(closed.any() for closed in shut.values()):
+        return dict.fromkeys(nodes, np.zeros(rows, dtype=bool))
     reached = {node: np.full(rows, node in fixed) for node in nodes}
     every = tuple(elements)
     for _ in every:  # a way has at most as many elements as there are

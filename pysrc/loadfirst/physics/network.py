@@ -7,7 +7,7 @@ head is the solver's guess, and the node is marked undefined.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
@@ -86,7 +86,7 @@ class Solution:
     iterations : Newton steps, (B,).
     imbalance : worst of head and mass before the last step, each of its scale; 1 where it gave up. [-]
     undefined : nodes that only shut elements join to a known head, (B,).
-    leaks : whether anything is shut, so that a flow up to some `head scale / SHUT` is its leakage, (B,).
+    shut : elements on their steep line, (B,): a flow up to some `head scale / SHUT` is their leakage.
     """
 
     flow: dict[str, Array]
@@ -97,7 +97,12 @@ class Solution:
     iterations: npt.NDArray[np.int64]
     imbalance: Array
     undefined: dict[str, Flags]
-    leaks: Flags
+    shut: dict[str, Flags]
+
+    @property
+    def leaks(self) -> Flags:
+        """Whether anything is shut, (B,)."""
+        return np.asarray(np.any(tuple(self.shut.values()), axis=0))
 
 
 def solve(network: Network, head_scale: npt.ArrayLike, flow_scale: npt.ArrayLike) -> Solution:
@@ -151,7 +156,7 @@ def _solution(network: Network, equations: Equations, found: Balanced) -> Soluti
     shape = equations.shape
     through = found.flow @ shape.chain.T
     head = _heads(equations, found)
-    undefined, leaks = _cut_off(network, equations, through, head)
+    shut = _shut(network, equations, through)
     places = {element.name: shape.position[element.name] for element in network.elements}
     return Solution(
         flow={name: through[:, place] for name, place in places.items()},
@@ -161,8 +166,8 @@ def _solution(network: Network, equations: Equations, found: Balanced) -> Soluti
         reason=_reasons(found),
         iterations=found.iterations,
         imbalance=np.where(np.isfinite(found.imbalance), found.imbalance * HEAD_TOLERANCE, 1.0),
-        undefined=undefined,
-        leaks=leaks,
+        undefined=undefined_nodes(network.elements, head, network.fixed, shut),
+        shut=shut,
     )
 
 
@@ -186,14 +191,7 @@ def _reasons(found: Balanced) -> tuple[str | None, ...]:
     )
 
 
-def _cut_off(
-    network: Network, equations: Equations, through: Array, nodes: Collection[str]
-) -> tuple[dict[str, Flags], Flags]:
-    """Undefined nodes, and whether anything is shut at all, (B,)."""
-    shut = shut_columns(equations, through)
-    if not shut.any():
-        nothing = np.zeros(len(through), dtype=bool)
-        return dict.fromkeys(nodes, nothing), nothing
-    shape = equations.shape
-    by_name = {element.name: shut[:, shape.position[element.name]] for element in network.elements}
-    return undefined_nodes(network.elements, nodes, network.fixed, by_name), np.asarray(shut.any(axis=1))
+def _shut(network: Network, equations: Equations, through: Array) -> dict[str, Flags]:
+    """Which elements are on their steep line, (B,) each."""
+    shut, position = shut_columns(equations, through), equations.shape.position
+    return {element.name: shut[:, position[element.name]] for element in network.elements}

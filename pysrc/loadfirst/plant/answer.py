@@ -12,15 +12,33 @@ from typing import Literal
 from msgspec import Struct
 
 Why = Literal["stalled", "not-a-number"]
+BlockName = Literal[
+    "lift",
+    "vessel-pressure",
+    "suction-line",
+    "check-valve",
+    "pipe",
+    "fittings",
+    "valve",
+    "jet",
+    "not-reached",
+]
 
 
 class Station(Struct, frozen=True):
-    """The pump station, from its suction to its discharge node. Heads are energy heads. [m³/s] [m]"""
+    """The pumps as one machine. Heads are energy heads. [m³/s] [m]
+
+    Attributes
+    ----------
+    flow : through all of them
+    head : what the pumps add; check valves belong to the load, also those between and behind two pumps
+    suction_head, discharge_head : at the two gauges; None where they are undefined
+    """
 
     flow: float
     head: float
-    suction_head: float
-    discharge_head: float
+    suction_head: float | None
+    discharge_head: float | None
 
 
 class Machine(Struct, frozen=True):
@@ -83,24 +101,38 @@ class PathPoint(Struct, frozen=True):
 
 
 class Balance(Struct, frozen=True):
-    """The station's head as two gauges would give it: the first three add up to `answer`. [m]
+    """The station's head as two gauges would give it: the first four add up to `answer`. [m]
+
+    Attributes
+    ----------
+    pressure_head : from gauge to gauge; None where a pressure is undefined
+    height, velocity_head : of the discharge's tapping above that of the suction
+    check_valve : lost in check valves between the two gauges, as two pumps have them; negative
+        where they hold; None like `pressure_head`
+    answer : the pumps' own head
 
     Sources
     -------
     ISO 9906, total head: H = Δp/(ρg) + Δz + Δ(v²)/2g.
     """
 
-    pressure_head: float
+    pressure_head: float | None
     height: float
     velocity_head: float
+    check_valve: float | None
     answer: float
 
 
 class Block(Struct, frozen=True):
-    """One part of what the load asks for; may be negative. [m]"""
+    """One part of what the load asks for; may be negative.
 
-    block: Literal["lift", "vessel-pressure", "suction-line", "pipe", "fittings", "valve", "jet"]
-    head: float
+    Attributes
+    ----------
+    head : [m]; None where several shut elements share what is left, nobody knows how
+    """
+
+    block: BlockName
+    head: float | None
 
 
 class Note(Struct, frozen=True):
@@ -123,6 +155,7 @@ class Note(Struct, frozen=True):
         "pressure-undefined",
         "more-than-one-state",
         "line-off",
+        "not-reached",
     ]
     where: str
     facts: dict[str, float]
@@ -154,7 +187,7 @@ class State(Struct, frozen=True):
     machines : in the order of the plant's layout.
     nodes : "suction", "discharge" and, with the line on, "after-valve".
     path : along the liquid's way.
-    stack : what the load asks for; adds up to the station's head.
+    stack : what the load asks for; adds up to the station's head where every block is known.
     synchronous_speed : of the motors. [rad/s]
     flow_scale : the usual flow, below 1e-5 of which nothing is shown. [m³/s]
     """

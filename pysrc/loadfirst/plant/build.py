@@ -152,7 +152,7 @@ def _checks(plants: Sequence[Plant], shape: Layout) -> CheckValves:
         return (*[plant.check.k * unit * plant.check.fitted] * pumps, 0.0 if shape.attached else unit)
 
     def holds(plant: Plant) -> list[bool]:
-        return [plant.check.fitted] * pumps + [not shape.attached or pours_freely(plant)]
+        return [plant.check.fitted] * pumps + [not shape.attached or _end_holds(plant)]
 
     return CheckValves(_each(plants, loss), np.array([holds(plant) for plant in plants]))
 
@@ -161,6 +161,11 @@ def pours_freely(plant: Plant) -> bool:
     """Whether the pipe ends above the delivery's surface, so that nothing can flow back."""
     outlet = plant.delivery.outlet_m
     return outlet is not None and outlet > plant.delivery.surface_m
+
+
+def _end_holds(plant: Plant) -> bool:
+    """A check valve lets nothing back already: the line behind it stands full up to its end."""
+    return pours_freely(plant) and not plant.check.fitted
 
 
 def pipe_end_height(plant: Plant) -> float:

@@ -1,23 +1,32 @@
 """Curves over flow: what the load asks, what a pump and the whole station answer.
 
 The load's curve is found by taking the station out, forcing a flow through the
-gap and reading the head across it; so it holds for any network. The station's
-curve is the same with the load out.
+gap and reading the head across it; so it holds for any network. What two pumps'
+check valves lose is added: they belong to the load. The duty point lies on both
+curves, also where the plant runs backward; where something holds at no flow the
+load's curve falls straight down to it.
 """
 
 from __future__ import annotations
 
 from dataclasses import fields, replace
+from typing import TypeVar
 
 import numpy as np
 from msgspec import Struct
 
+from loadfirst.physics.check import CheckValves
 from loadfirst.physics.law import Array, Flags
-from loadfirst.physics.machine import Running
+from loadfirst.physics.machine import Machines, Running
 from loadfirst.physics.network import Network, solve
+from loadfirst.plant.answer import Duty
 from loadfirst.plant.build import Built, build
 
+Spreads = TypeVar("Spreads", Network, Machines, CheckValves)
+
 POINTS = 60
+VISIBLE = 1e-3
+"""How far a drawn curve may pass from the duty point, of the plant's head scale. [-]"""
 MARGIN = 1.1
 """How far the curves go beyond the last point of the pumps, or the duty. [-]"""
 
@@ -27,10 +36,11 @@ class Curves(Struct, frozen=True):
 
     Attributes
     ----------
-    flow : through the station, from 0. [m³/s]
+    flow : through the station, from 0, or from below the duty's flow where that is
+        negative; 0 twice where the load's curve is upright there. [m³/s]
     load : head that the load asks; None where no flow can pass. [m]
     machine, npsh_required, power : of one pump at that flow. [m] [m] [W]
-    station : head of the station. [m]
+    station : own head of the pumps together. [m]
     """
 
     flow: tuple[float, ...]
@@ -41,21 +51,23 @@ class Curves(Struct, frozen=True):
     power: tuple[float, ...]
 
 
-def curves(built: Built, points: int = POINTS, duty_flow: float = 0.0, row: int = 0) -> Curves:
+def curves(built: Built, points: int = POINTS, duty: Duty | None = None, row: int = 0) -> Curves:
     """All curves of one plant.
 
     Parameters
     ----------
     built : the plant, or a batch of which `row` is taken.
     points : how many, at least 2.
-    duty_flow : the curves go beyond it. [m³/s]
+    duty : the curves pass through it, from 3 points on, and go beyond.
     """
     one = built if len(built) == 1 else build([built.plants[row]])
     last = one.layout.side_by_side * float(one.machines.last_flow[0, 0])
-    flow: Array = np.linspace(0.0, MARGIN * max(last, duty_flow), points)[None]
+    at = duty.flow if duty else 0.0
+    flow: Array = np.linspace(MARGIN * min(0.0, at), MARGIN * max(last, at), points)[None]
     asked, known = load_curve(one, flow)
-    pump = pump_curve(one, flow)
-    head = pump.head if len(one.layout.station) == 1 else station_curve(one, flow)
+    if duty and known.any():
+        flow, asked, known = _through(duty, flow, asked, known, VISIBLE * float(one.head_scale[0]))
+    pump, head = pump_curve(one, flow), station_curve(one, flow)
     return Curves(
         flow=_column(flow),
         load=tuple(value if yes else None for value, yes in zip(asked[0].tolist(), known[0], strict=True)),
@@ -64,6 +76,21 @@ def curves(built: Built, points: int = POINTS, duty_flow: float = 0.0, row: int 
         npsh_required=_column(pump.npsh_required),
         power=_column(pump.shaft_power),
     )
+
+
+def _through(
+    duty: Duty, flow: Array, asked: Array, known: Flags, visible: float
+) -> tuple[Array, Array, Flags]:
+    """The same columns, of the same length, and through the duty point where they visibly miss it."""
+    points = flow.shape[1]
+    if points < 3 or abs(np.interp(duty.flow, flow[0], asked[0]) - duty.head) < visible:
+        return flow, asked, known
+    place = 1 + int(np.argmin(np.abs(flow[0, 1:-1] - duty.flow)))
+    if duty.flow == 0:  # something holds: the curve falls straight down from what the first trickle asks
+        place, twice = 0, [0, *range(points - 1)]
+        flow, asked, known = flow[:, twice], asked[:, twice], known[:, twice]
+    flow[0, place], asked[0, place], known[0, place] = duty.flow, duty.head, True
+    return flow, asked, known
 
 
 def _column(values: Array) -> tuple[float, ...]:
@@ -79,9 +106,10 @@ def load_curve(built: Built, flow: Array) -> tuple[Array, Flags]:
 
     Returns
     -------
-    head : (B, F) from suction to discharge node. [m]
+    head : (B, F) that the pumps must add. [m]
     known : (B, F) False where no flow can pass: a shut valve answers with any head.
     """
+    checks, within = _within_station(built, flow)
     through = flow.ravel()
     load = _spread(built.network.without(built.layout.station), flow)
     demand = {"suction": through, "discharge": -through}
@@ -90,42 +118,47 @@ def load_curve(built: Built, flow: Array) -> tuple[Array, Flags]:
     )
     head = found.head["discharge"] - found.head["suction"]
     known = found.converged & ~found.undefined["discharge"]
-    return head.reshape(flow.shape), known.reshape(flow.shape)
+    return head.reshape(flow.shape) + checks, known.reshape(flow.shape) & within
+
+
+def _within_station(built: Built, flow: Array) -> tuple[Array, Flags]:
+    """Head lost in the check valves of two pumps, and where they let the flow pass. (B, F) [m]"""
+    shape = built.layout
+    if len(shape.pumps) == 1:
+        return np.zeros(flow.shape), np.ones(flow.shape, dtype=bool)
+    through = np.repeat(flow.reshape(-1, 1) / shape.side_by_side, built.checks.count, axis=1)
+    checks = _spread(built.checks, flow)
+    drop, shut = checks.head_drop(through)[0][:, 0], checks.shut(through)[:, 0]
+    return (shape.in_line * drop).reshape(flow.shape), ~shut.reshape(flow.shape)
 
 
 def station_curve(built: Built, flow: Array) -> Array:
-    """Head that the station adds at flows through it, check valves between its pumps included.
+    """Own head of equal pumps together at flows through them all: flows shared or heads added.
 
     Parameters
     ----------
-    flow : (B, F), not negative. [m³/s]
+    flow : (B, F) [m³/s]
 
     Returns
     -------
     head : (B, F) [m]
     """
-    fixed = {"suction": np.zeros(1)}
-    station = _spread(built.network.only(built.layout.station, fixed, {}), flow)
-    demand = {"discharge": flow.ravel()}
-    found = solve(
-        replace(station, demand=demand), _scale(built.head_scale, flow), _scale(built.flow_scale, flow)
-    )
-    return found.head["discharge"].reshape(flow.shape)
+    through = np.repeat(flow.reshape(-1, 1) / built.layout.side_by_side, built.machines.count, axis=1)
+    drop, _ = _spread(built.machines, flow).head_drop(through)
+    return (-built.layout.in_line * drop[:, 0]).reshape(flow.shape)
 
 
 def pump_curve(built: Built, flow: Array) -> Running:
     """What the first pump does at flows through it, (B, F) each. [m³/s]"""
-    plants, points = flow.shape
     through = np.repeat(flow.reshape(-1, 1), built.machines.count, axis=1)
-    machines = built.machines.rows(np.repeat(np.arange(plants), points))
-    running = machines.running(through)
+    running = _spread(built.machines, flow).running(through)
     return Running(*(getattr(running, part.name)[:, 0].reshape(flow.shape) for part in fields(running)))
 
 
-def _spread(network: Network, flow: Array) -> Network:
+def _spread(each: Spreads, flow: Array) -> Spreads:
     """Each plant once per point."""
     plants, points = flow.shape
-    return network if plants == 1 else network.rows(np.repeat(np.arange(plants), points))
+    return each if plants == 1 else each.rows(np.repeat(np.arange(plants), points))
 
 
 def _scale(scale: Array, flow: Array) -> Array:

@@ -11,6 +11,8 @@ from typing import NamedTuple
 
 from loadfirst.physics.network import Element
 
+CHECKS = ("check-1", "check-2")
+
 
 class Layout(NamedTuple):
     """One shape of plant.
@@ -34,8 +36,13 @@ class Layout(NamedTuple):
 
     @property
     def check_in_load(self) -> bool:
-        """Whether the check valve stands outside the station: after a single pump."""
+        """Whether the check valve stands behind the discharge gauge: after a single pump."""
         return self.attached and len(self.pumps) == 1
+
+    @property
+    def checks(self) -> tuple[str, ...]:
+        """Names of the check valves; a single pump's goes with the line."""
+        return CHECKS[: len(self.pumps)] if self.attached or len(self.pumps) > 1 else ()
 
 
 @lru_cache(maxsize=6)

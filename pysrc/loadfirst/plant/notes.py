@@ -12,6 +12,7 @@ from collections.abc import Iterator
 
 from loadfirst.plant.answer import Machine, Note, PathPoint
 from loadfirst.plant.solved import OnePlant
+from loadfirst.plant.stack import own_head, static_head
 from loadfirst.units import BAR
 
 
@@ -19,14 +20,24 @@ def notes(one: OnePlant, machines: tuple[Machine, ...], path: tuple[PathPoint, .
     """All notes on one plant, the machines' first."""
     found = [note for column, machine in enumerate(machines) for note in _machine_notes(one, machine, column)]
     found += _boiling(one, path)
-    found += [
-        Note("pressure-undefined", node, {})
-        for node in one.nodes
-        if one.head(node) is None and node != "pipe-end"
-    ]
+    found += _undefined(one, machines)
     if not one.layout.attached:
         found.append(Note("line-off", "discharge", {}))
     return tuple(found)
+
+
+def _undefined(one: OnePlant, machines: tuple[Machine, ...]) -> Iterator[Note]:
+    """Places without a pressure of their own: dry ones, and those that shut elements cut off."""
+    if one.not_reached:
+        head = own_head(one, machines)
+        yield Note("not-reached", one.end, {"head": head, "missing": static_head(one) - head})
+        if not one.layout.attached:
+            return  # whatever lies between check valves there is dry or drained
+    yield from (
+        Note("pressure-undefined", node, {})
+        for node in one.nodes
+        if one.head(node) is None and node != "pipe-end"
+    )
 
 
 def _machine_notes(one: OnePlant, machine: Machine, column: int) -> Iterator[Note]:

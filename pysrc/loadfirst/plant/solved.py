@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TypeVar
 
 import numpy as np
@@ -60,7 +61,7 @@ class OnePlant:
         self.flow_scale = float(self.built.flow_scale[row])
         solution = solved.solution
         self._flow, self._drop, self._head = solution.flow, solution.drop, solution.head
-        self._undefined = solution.undefined
+        self._undefined, self._shut = solution.undefined, solution.shut
 
     @property
     def weight(self) -> float:
@@ -76,12 +77,26 @@ class OnePlant:
         flow = self.exact_flow(element)
         return flow if abs(flow) >= self.least_flow else 0.0
 
-    @property
+    def shut(self, element: str) -> bool:
+        """Whether an element is shut, or holds against backward flow."""
+        return bool(self._shut[element][self.row])
+
+    @cached_property
+    def not_reached(self) -> bool:
+        """Whether the liquid does not get as far as the pipe's end, or as the open flange."""
+        return self.shut("end") and not (self.layout.attached and self.shut("valve"))
+
+    @cached_property
+    def end(self) -> str:
+        """The node where the liquid leaves."""
+        return next(element.inlet for element in self.layout.elements if element.name == "end")
+
+    @cached_property
     def least_flow(self) -> float:
         """Least flow that is shown: `SEEN`, or what may leak through two shut elements. [m³/s]"""
         leakage = 2 * float(self.built.head_scale[self.row]) / SHUT
-        shut = self.solved.solution.leaks[self.row]
-        return max(SEEN * self.flow_scale, leakage if shut else 0.0)
+        leaks = any(shut[self.row] for shut in self._shut.values())
+        return max(SEEN * self.flow_scale, leakage if leaks else 0.0)
 
     def drop(self, element: str) -> float:
         """Head lost in an element. [m]"""
@@ -92,8 +107,9 @@ class OnePlant:
         return float(self._head[node][self.row])
 
     def head(self, node: str) -> float | None:
-        """Energy head of a node; None where nothing defines it. [m]"""
-        return None if self._undefined[node][self.row] else self.exact_head(node)
+        """Energy head of a node; None where nothing defines it, or where there is no liquid. [m]"""
+        dry = self.not_reached and node == self.end
+        return None if dry or self._undefined[node][self.row] else self.exact_head(node)
 
     def per_machine(self, values: npt.NDArray[Kind]) -> npt.NDArray[Kind]:
         """This plant's row of something that each machine has; one row may serve all plants."""

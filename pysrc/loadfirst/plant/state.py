@@ -12,7 +12,7 @@ from loadfirst.plant.build import Built, ResolvedPlant, build
 from loadfirst.plant.notes import notes
 from loadfirst.plant.path import nodes, path
 from loadfirst.plant.solved import OnePlant, Solved, solve_plants
-from loadfirst.plant.stack import balance, stack
+from loadfirst.plant.stack import balance, own_head, stack
 from loadfirst.units import BAR
 
 __all__ = ["State", "state_of", "true_state", "true_states"]
@@ -48,7 +48,7 @@ def state_of(solved: Solved, row: int) -> State:
     one = solved.of(row)
     reason = solved.solution.reason[row]
     machines, way = _machines(one), path(one)
-    station = _station(one)
+    station = _station(one, machines)
     last = "discharge-line" if one.layout.attached else "end"
     return State(
         converged=bool(solved.solution.converged[row]),
@@ -58,19 +58,19 @@ def state_of(solved: Solved, row: int) -> State:
         machines=machines,
         nodes=nodes(one),
         path=way,
-        balance=balance(one),
+        balance=balance(one, station),
         liquid=LiquidState(one.liquid.density, one.liquid.viscosity, one.liquid.vapour_pressure),
         synchronous_speed=float(one.per_machine(solved.built.machines.motor.synchronous_speed)[0]),
         flow_scale=one.flow_scale,
-        stack=stack(one),
+        stack=stack(one, station.head),
         duty=Duty(station.flow, station.head),
         notes=notes(one, machines, way),
     )
 
 
-def _station(one: OnePlant) -> Station:
-    suction, discharge = one.exact_head("suction"), one.exact_head("discharge")
-    return Station(one.flow("suction-line"), discharge - suction, suction, discharge)
+def _station(one: OnePlant, machines: tuple[Machine, ...]) -> Station:
+    head = own_head(one, machines)
+    return Station(one.flow("suction-line"), head, one.head("suction"), one.head("discharge"))
 
 
 def _machines(one: OnePlant) -> tuple[Machine, ...]:
