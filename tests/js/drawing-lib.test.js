@@ -5,7 +5,7 @@ import {readFileSync} from "node:fs";
 import {test} from "node:test";
 import {keyed, makeSlider, rounded} from "../../site/js/lib/drag.js";
 import {createMotion} from "../../site/js/lib/motion.js";
-import {between, decimals, roundTop} from "../../site/js/lib/scale.js";
+import {between, clampedScale, decimals, linearScale, roundTicks, roundTop} from "../../site/js/lib/scale.js";
 import {bentPath, polar, spread} from "../../site/js/lib/shape.js";
 import {el, say, set} from "../../site/js/lib/svg.js";
 import {fakeDocument} from "./fake-document.js";
@@ -24,6 +24,24 @@ test("a value between two points lies on the straight line, and nothing lies bes
 
 test("ticks carry as many decimals as their step needs", () => {
   assert.deepEqual([20, 1, 0.5, 0.25, 0.05].map(decimals), [0, 0, 1, 1, 2]);
+});
+
+test("a straight scale runs both ways and beyond its ends, and a clamped one stays between them", () => {
+  const scale = linearScale([10, 20], [100, 0]);
+  assert.deepEqual([10, 15, 20, 30].map(scale), [100, 50, 0, -100]);
+  assert.deepEqual([100, 50, -100].map(scale.invert), [10, 15, 30]);
+  assert.deepEqual([0, 15, 30].map(clampedScale([10, 20], [100, 0])), [100, 50, 0]);
+});
+
+test("a scale without length puts everything in the middle, never nowhere", () => {
+  assert.equal(linearScale([5, 5], [0, 10])(7), 5);
+  assert.equal(linearScale([0, 8], [3, 3]).invert(3), 4);
+});
+
+test("round ticks are the same ones when they are asked for again, and others for other ends", () => {
+  assert.equal(roundTicks(0, 6, 6), roundTicks(0, 6, 6));
+  assert.deepEqual(roundTicks(0, 6, 6), [0, 1, 2, 3, 4, 5, 6]);
+  assert.deepEqual([roundTicks(0, 6, 3), roundTicks(0, 12, 3)], [[0, 2, 4, 6], [0, 5, 10]]);
 });
 
 test("an axis keeps a lower end just below zero and rounds its upper end", () => {

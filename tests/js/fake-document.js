@@ -4,6 +4,7 @@ class Node {
   constructor(document, name) {
     Object.assign(this, {ownerDocument: document, nodeName: name, attributes: new Map(), childNodes: [], listeners: {}, text: ""});
     this.writes = 0;
+    this.style = {setProperty() {}};
   }
 
   setAttribute(name, value) {

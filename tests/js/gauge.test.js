@@ -6,22 +6,22 @@ import {scaleMarks} from "../../site/js/views/meter.js";
 import {everyNode, fakeDocument, fakeHost} from "./fake-document.js";
 
 test("the needle turns in proportion to the reading", () => {
-  const turn = (value) => gaugeGeometry({range: [0, 6], value}, 48).needle;
+  const {turn} = gaugeGeometry({range: [0, 6]}, 48);
   assert.deepEqual([turn(0), turn(3), turn(6)], [-125, 0, 125]);
 });
 
 test("the needle rests against its stop beyond the scale", () => {
-  assert.equal(gaugeGeometry({range: [0, 6], value: 9}, 48).needle, 125);
+  assert.equal(gaugeGeometry({range: [0, 6]}, 48).turn(9), 125);
 });
 
 test("a dial without a reading has no needle and no ghost", () => {
-  const {needle, ghost} = gaugeGeometry({range: [0, 6], value: null, ghost: null}, 48);
-  assert.deepEqual([needle, ghost], [null, null]);
+  const {turn} = gaugeGeometry({range: [0, 6]}, 48);
+  assert.deepEqual([turn(null), turn(undefined)], [null, null]);
 });
 
 test("a dial that reaches below zero marks its zero", () => {
-  assert.equal(gaugeGeometry({range: [-1, 1], value: 0}, 48).zero, 0);
-  assert.equal(gaugeGeometry({range: [0, 6], value: 0}, 48).zero, null);
+  assert.equal(gaugeGeometry({range: [-1, 1]}, 48).zero, 0);
+  assert.equal(gaugeGeometry({range: [0, 6]}, 48).zero, null);
 });
 
 test("longer numerals are fewer, so that they do not touch", () => {
@@ -30,7 +30,7 @@ test("longer numerals are fewer, so that they do not touch", () => {
 
 test("every numeral of a dial stands at a round value within its ends", () => {
   for (const range of [[0, 6], [-1, 1.5], [0, 87], [-14.5, 21.8], [0, 600], [0, 1e4]]) {
-    const {major} = gaugeGeometry({range, value: 0}, 48);
+    const {major} = gaugeGeometry({range}, 48);
     assert.ok(major.length >= 2, `${range}`);
     for (const {at} of major) assert.ok(at >= range[0] && at <= range[1]);
   }

@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+import json
+from pathlib import Path
+
 import pytest
+from playwright.sync_api import Browser
 
 from page.parts.hands import Mouse, holding
 from page.parts.rig import Rig
@@ -89,3 +93,23 @@ def test_the_sentence_says_on_which_side_something_changed(rig: Rig) -> None:
     rig.type_number("drive.frequency_hz", "45")
     seen = rig.shows({"valve.opening": 0.4, "drive.frequency_hz": 45})
     assert seen["then"] == say("then-machine-down")
+
+
+TRACED = ["devtools.timeline", "disabled-by-default-devtools.timeline.invalidationTracking"]
+
+
+def test_a_drag_lays_out_only_what_it_changes(rig: Rig, chromium: Browser, tmp_path: Path) -> None:
+    """The numerals of the dials stay: no letter of them is set anew, however often the needles move."""
+    stood = rig.stands_at(VALVE)
+    start, end = grip(rig, "the slider")
+    with holding(Mouse(rig.page), start) as hand:
+        hand.move(end)
+        now, _ = rig.held_at(VALVE, stood)
+        chromium.start_tracing(page=rig.page, path=tmp_path / "trace.json", categories=TRACED)
+        hand.move(start)
+        rig.held_at(VALVE, now)
+        chromium.stop_tracing()
+    trace = json.loads((tmp_path / "trace.json").read_text())["traceEvents"]
+    marked = [each["args"]["data"] for each in trace if each["name"] == "LayoutInvalidationTracking"]
+    assert any("dial-needle" in each["nodeName"] for each in marked)
+    assert not [each for each in marked if "dial-numeral" in each["nodeName"]]

@@ -47,6 +47,8 @@ export function createFigure(host, document, name, {size, plan = () => "", fit =
   const measure = () => {
     set(svg, "hidden", "");
     const room = size(host);
+    svg.style.setProperty("--host-width", `${host.clientWidth}px`); // see drawing.css
+    svg.style.setProperty("--host-height", `${host.clientHeight}px`);
     set(svg, "hidden", null);
     return room;
   };

@@ -2,14 +2,26 @@
 
 import {scaleLinear} from "../vendor/d3/d3.js";
 
-/** A straight scale from `domain` to `range`; also beyond both. */
-export const linearScale = (domain, range) => scaleLinear().domain(domain).range(range);
+/**
+ * A straight scale from `domain` to `range`; also beyond both. A domain without length lies in the middle.
+ * Every curve goes through one at every answer, so it is no more than its formula.
+ */
+export function linearScale([a, b], [c, d]) {
+  const scale = (x) => (a === b ? (c + d) / 2 : c + ((x - a) / (b - a)) * (d - c));
+  scale.invert = (y) => (c === d ? (a + b) / 2 : a + ((y - c) / (d - c)) * (b - a));
+  scale.domain = () => [a, b];
+  return scale;
+}
 
 /** A straight scale that stays within `range`. */
-export const clampedScale = (domain, range) => linearScale(domain, range).clamp(true);
+export function clampedScale(domain, range) {
+  const scale = linearScale(domain, range);
+  const [low, high] = [Math.min(...range), Math.max(...range)];
+  return (x) => clamp(scale(x), low, high);
+}
 
-/** Round numbers between `low` and `high`, about `count` of them. */
-export const roundTicks = (low, high, count = 6) => scaleLinear().domain([low, high]).ticks(count);
+/** Round numbers between `low` and `high`, about `count` of them. An axis that stays asks for the same ones again and again. */
+export const roundTicks = remembered((low, high, count = 6) => Object.freeze(scaleLinear().domain([low, high]).ticks(count)));
 
 /** The step between round ticks, 0 where there are fewer than two. */
 export function tickStep(low, high, count = 6) {
@@ -18,7 +30,7 @@ export function tickStep(low, high, count = 6) {
 }
 
 /** `[low, high]` widened to round ends. */
-const roundDomain = (low, high, count = 6) => scaleLinear().domain([low, high]).nice(count).domain();
+const roundDomain = remembered((low, high, count = 6) => Object.freeze(scaleLinear().domain([low, high]).nice(count).domain()));
 
 /** `[low, high]` with a round upper end; a lower end at zero or just below stays where it is. */
 export const roundTop = (low, high, count = 6) => [low, roundDomain(Math.min(0, low), high, count)[1]];
@@ -48,4 +60,19 @@ export function between(xs, ys, x) {
   if (a === null || b === null || a === undefined || b === undefined) return null;
   const span = xs[i] - xs[i - 1];
   return span > 0 ? a + ((b - a) * (x - xs[i - 1])) / span : b;
+}
+
+const REMEMBERED = 200;
+
+/** The same function of numbers, which keeps its latest results. */
+function remembered(work) {
+  const results = new Map();
+  return (...numbers) => {
+    const key = numbers.join();
+    if (!results.has(key)) {
+      if (results.size >= REMEMBERED) results.clear();
+      results.set(key, work(...numbers));
+    }
+    return results.get(key);
+  };
 }

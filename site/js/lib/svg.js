@@ -35,12 +35,13 @@ export function setAll(node, attributes) {
   return node;
 }
 
-/** Make `text` the whole content of `node`, if it is not already. */
+/** Make `text` the whole content of `node`, which holds nothing but text, if it is not already. */
 export function say(node, text) {
   const values = written.get(node) ?? written.set(node, new Map()).get(node);
   if (values.get("#text") === text) return;
   values.set("#text", text);
-  node.textContent = text;
+  if (node.firstChild) node.firstChild.data = text; // the same text node with other letters: less to lay out than a new one
+  else node.textContent = text;
 }
 
 /** Show or hide a node; hidden nodes leave the accessibility tree too. */

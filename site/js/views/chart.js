@@ -97,7 +97,9 @@ function updateCurves(parts, axes, answer, previous, shown) {
     set(dots, "d", dotsPath({flow, heads: answer.curves.station}, axes));
     if (two) set(single, "d", curvePath({flow, heads: answer.curves.machine}, axes));
   }
-  if (previous && shown) {
+  const place = `${axes.flow} ${axes.head}`;
+  if (previous && shown && (oldLoad.drawnFor !== place || oldLoad.drawnOf !== previous)) { // once for a whole drag
+    Object.assign(oldLoad, {drawnFor: place, drawnOf: previous});
     set(oldLoad, "d", curvePath({flow: previous.curves.flow, heads: previous.curves.load}, axes));
     set(oldMachine, "d", curvePath({flow: previous.curves.flow, heads: previous.curves.station}, axes));
   }

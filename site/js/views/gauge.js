@@ -20,18 +20,21 @@ import {el, px, say, set, setAll, show} from "../lib/svg.js";
 const SWEEP = [-125, 125]; // degrees from straight up, clockwise
 const NUMERAL = 12; // [px] height of the numerals on the dial
 
-/** Where everything goes on a dial of radius `r` about (0, 0). No DOM. */
-export function gaugeGeometry({range, value, ghost = null}, r) {
-  const turn = clampedScale(range, SWEEP);
+/**
+ * Where everything goes on a dial of radius `r` about (0, 0); `turn` says how far the needle turns for a value,
+ * null where there is none. No DOM.
+ */
+export function gaugeGeometry({range}, r) {
+  const scale = clampedScale(range, SWEEP);
+  const turn = (value) => (Number.isFinite(value) ? scale(value) : null);
   const step = tickStep(...range, numeralCount(range, r));
   const places = decimals(step);
   const major = roundTicks(...range, numeralCount(range, r));
   const minor = roundTicks(...range, 5 * Math.max(1, major.length - 1)).filter((at) => !isNear(at, major, step));
   return {
+    turn,
     major: major.map((at) => ({at, text: at.toFixed(places).replace("-", "−"), turn: turn(at)})),
     minor: minor.map((at) => ({at, turn: turn(at)})),
-    needle: Number.isFinite(value) ? turn(value) : null,
-    ghost: Number.isFinite(ghost) ? turn(ghost) : null,
     crowded: range.some((end) => Math.abs(end) >= 100),
     zero: range[0] < 0 && range[1] > 0 ? turn(0) : null,
   };
@@ -66,15 +69,17 @@ export function createDial(document, {x, y, r, key}) {
   const node = make("g", {class: "dial", transform: `translate(${px(x)},${px(y)})`, role: "meter", "data-reading": key},
     make("circle", {class: "dial-bezel", r}), make("circle", {class: "dial-face", r: px(r - 3)}),
     scale, unit, ghost, off, needle, make("circle", {class: "dial-hub", r: 3.5}), reading);
-  let drawn = "";
+  let drawn = "", places = null;
   return {
     node,
     update(data) {
-      const places = gaugeGeometry(data, r);
-      if (drawn !== `${data.range}`) scale.replaceChildren(...ticks(make, places, r));
-      drawn = `${data.range}`;
-      point(needle, places.needle);
-      point(ghost, places.ghost);
+      if (drawn !== `${data.range}`) {
+        places = gaugeGeometry(data, r);
+        scale.replaceChildren(...ticks(make, places, r));
+        drawn = `${data.range}`;
+      }
+      point(needle, places.turn(data.value));
+      point(ghost, places.turn(data.ghost));
       say(reading, data.text);
       say(unit, data.unit);
       set(unit, "y", px(places.crowded ? -0.17 * r : 0.41 * r)); // long numerals need the room below the hub

@@ -41,8 +41,10 @@ export function pathGeometry({path, density}, before, units, {width, height}) {
   const y = linearScale([units.si("head", low), units.si("head", high)], [plot.bottom, plot.top]);
   const digits = decimals(tickStep(low, high, count));
   const ticks = roundTicks(low, high, count).map((at) => ({place: y(units.si("head", at)), text: at.toFixed(digits).replace("-", "−")}));
-  return {plot, ticks, ...lines(path, density, across, y), ghost: before ? lines(before.path, before.density, across, y).head : null};
+  return {plot, ticks, ...lines(path, density, across, y), ghost: before ? linePath(headPoints(before.path, across, y)) : null};
 }
+
+const headPoints = (path, across, y) => pathPlaces(path).map((at, i) => [across(at), Number.isFinite(path[i].head) ? y(path[i].head) : NaN]);
 
 function lines(path, density, across, y) {
   const places = pathPlaces(path).map(across);
@@ -50,7 +52,7 @@ function lines(path, density, across, y) {
   const pressed = ({height, pressure}) => (Number.isFinite(pressure) ? height + pressure / (density * G) : NaN);
   const [pipe, grade] = [point(({height}) => height), point(pressed)];
   const from = path.findIndex(({place}) => place === "suction");
-  const head = point((one) => one.head);
+  const head = headPoints(path, across, y);
   return {
     pipe: linePath(pipe), head: linePath(head), grade: linePath(grade),
     machine: from >= 0 && head[from + 1] ? linePath(head.slice(from, from + 2)) : "",
