@@ -2,6 +2,11 @@
 import {encode} from "./share.js";
 import {FIRST_PRESET} from "./units.js";
 
+const PUZZLE = /^\s*(?:(?:story|teaches)\s*=|\[+\s*(?:prediction|choices|yesterday|today)\b)/gm; // keys and tables that only a puzzle has
+
+/** Whether a file that is no plant is a puzzle: two of its signs, as one may stand in a sentence. */
+export const isPuzzle = (text) => (text.match(PUZZLE) ?? []).length >= 2;
+
 /** @returns {(action: {type: string}) => void} `send`, which every view gets */
 export function createActions({store, rig, engine, kept, page, paint, views}) {
   const deeds = {
@@ -88,7 +93,7 @@ export function createActions({store, rig, engine, kept, page, paint, views}) {
       views().open.close();
       send({type: "open-plant", plant});
     } catch (error) {
-      if (error.code) views().complain(name, error);
+      if (error.code) views().complain(name, isPuzzle(text) ? {rule: "puzzle"} : error);
     }
   }
 

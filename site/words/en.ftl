@@ -107,6 +107,8 @@ choice-drive-poles-8 = 8
 choice-discharge-attached-true = On
 choice-discharge-attached-false = Taken off
 
+printed-when = Printed { $when }. The address below opens exactly this.
+
 control-idle = No effect while the discharge pipe is off
 
 ## What will not do. One sentence for each rule that Python checks, with the name of the control or the key in the file.
@@ -162,6 +164,7 @@ error-together-other = { $name } does not go together with { $other }; leave one
 error-syntax = { $name } is not written as TOML wants it.
 error-syntax-line = Line { $line } is not written as TOML wants it: { $got }.
 error-unreadable = { $name } could not be read.
+error-puzzle = This is a puzzle, and only a plant can be opened here. The puzzles there are stand above.
 error-version = { $name } was { $got }; this Loadfirst does not know that format. A newer one may.
 error-typed-number = { $name } holds a number with a unit: { $got }. Write a placeholder, so that the number is computed.
 error-too-early = { $name } holds { $got }, which the learner cannot have seen by then.

@@ -1,5 +1,7 @@
 import assert from "node:assert/strict";
 import {test} from "node:test";
+import {createUnits} from "../../site/js/units.js";
+import {settings} from "../../site/js/views/printed.js";
 import {CONTROLS, GROUPS, groupOf, rangeOf, ranges, readTyped} from "../../site/js/views/control-table.js";
 
 const PLANT = {supply: {bottom_m: 0, top_m: 4}, delivery: {bottom_m: 12, top_m: 16}};
@@ -34,4 +36,20 @@ test("what is no number or out of range is told apart, with what was typed", () 
 test("the end of a range, typed in a unit that rounds, is still inside", () => {
   const feet = {low: 0, high: 4, toFileUnits: (shown) => shown * 0.3048};
   assert.deepEqual(readTyped(String(4 / 0.3048), feet), {value: 4});
+});
+
+test("on paper every control stands with its value, the pump by its title", () => {
+  const plant = {
+    valve: {opening: 0.6}, drive: {frequency_hz: 42.5, supply_hz: 50, poles: 2}, supply: {surface_m: 2}, delivery: {surface_m: 14},
+    pump: {model: "medium", arrangement: "single"}, discharge: {attached: true},
+  };
+  const words = Object.assign((id) => id, {has: () => true});
+  const catalogue = {pumps: [{id: "medium", title: "Medium pump, 37 m³/h at 40 m"}]};
+  const told = Object.fromEntries(settings({plant, units: createUnits("m3h-bar-m", "en"), catalogue}, words).map(({name, value}) => [name, value]));
+  assert.equal(Object.keys(told).length, CONTROLS.length);
+  assert.equal(told["control-pump-model"], "Medium pump, 37 m³/h at 40 m");
+  assert.equal(told["control-drive-frequency_hz"], "42.5\u00a0Hz");
+  assert.equal(told["control-drive-poles"], "choice-drive-poles-2");
+  const own = settings({plant: {...plant, pump: {}}, units: createUnits("m3h-bar-m", "en"), catalogue}, words);
+  assert.equal(own.find(({name}) => name === "control-pump-model").value, "choice-pump-model-own");
 });

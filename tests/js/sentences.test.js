@@ -6,7 +6,7 @@ import {createUnits} from "../../site/js/units.js";
 import {noteEntries} from "../../site/js/views/notes.js";
 import {sentence} from "../../site/js/views/sentence.js";
 import {bootLine, troubleLine} from "../../site/js/views/status.js";
-import {change, trend, why} from "../../site/js/views/why.js";
+import {aboutPlant, change, trend, why} from "../../site/js/views/why.js";
 import {createWords} from "../../site/js/words.js";
 
 const words = createWords([readFileSync(new URL("../../site/words/en.ftl", import.meta.url), "utf8")]);
@@ -246,4 +246,12 @@ test("two pumps answer together", () => {
   const two = answer();
   two.state.machines.push(two.state.machines[0]);
   assert.match(said(two)[1], /^the pumps answer/);
+});
+
+test("what a plant is there for is said while it is as its author describes it", () => {
+  const plant = {about: " Lifts water. \n"};
+  assert.equal(aboutPlant({plant, edits: {}}, {then: ""}), "Lifts water.");
+  assert.equal(aboutPlant({plant, edits: {"valve.opening": 0.2}}, {then: ""}), "");
+  assert.equal(aboutPlant({plant, edits: {}}, {then: "You made the load lighter."}), "");
+  assert.equal(aboutPlant({plant: {}, edits: {}}, {then: ""}), "");
 });

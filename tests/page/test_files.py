@@ -7,6 +7,8 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import expect
 
+from loadfirst_dev import places
+from page.parts import native
 from page.parts.files import GOOD, Files, plant
 from page.parts.rig import Rig
 from page.parts.words import say
@@ -74,6 +76,28 @@ def test_a_bad_file_is_answered_where_it_was_given(files: Files, way: str, kind:
     files.close()
     files.rig.shows({"valve.opening": 0.44})
     files.rig.address_holds({"valve.opening": 0.44})
+
+
+@pytest.mark.parametrize("way", WAYS)
+def test_a_puzzle_given_as_a_plant_is_said_to_be_one(files: Files, way: str) -> None:
+    """Not a plant of a wrong format."""
+    puzzle = (places.REPO / "scenarios" / "cases" / f"{native.CASE}.toml").read_text(encoding="utf-8")
+    getattr(files, way)("mine.toml", puzzle)
+    expect(files.problem).to_contain_text(say("error-puzzle"))
+    expect(files.problem).not_to_contain_text("format")
+    files.close()
+
+
+def test_a_bad_file_that_is_dropped_leaves_everything_else_to_be_opened(fresh: Rig) -> None:
+    """The dialog that answers it holds all plants and puzzles, also when it was never open before."""
+    fresh.open().live()
+    files = Files(fresh)
+    files.drop("mine.toml", "format = = 1")
+    expect(files.problem).to_contain_text("cannot be used")
+    dialog = fresh.page.get_by_role("dialog", name=say("open-title"))
+    for plant_id in native.PLANTS:
+        expect(dialog.get_by_role("button", name=native.answer(plant_id)["title"])).to_be_visible()
+    expect(dialog.locator("#offers-cases button")).not_to_have_count(0)
 
 
 def test_a_good_file_after_a_bad_one_is_taken(files: Files) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from datetime import date
 
 from playwright.sync_api import expect
 
@@ -131,3 +132,36 @@ def test_the_turning_can_be_stopped_and_started(rig: Rig) -> None:
 def test_the_page_says_that_the_turning_is_slowed(rig: Rig) -> None:
     """At most one turn a second, and said so where the turning can be stopped."""
     expect(rig.page.locator(".fig-apparatus")).to_contain_text("slower than it is")
+
+
+PRINT = "() => dispatchEvent(new Event('beforeprint'))"
+
+
+def test_a_printed_sheet_tells_settings_date_and_link(rig: Rig) -> None:
+    """Everything that is needed to come back to it; on the screen it stands nowhere."""
+    rig.type_number("drive.frequency_hz", "42.5")
+    rig.option("pump.model", "large").click()
+    rig.shows({"drive.frequency_hz": 42.5, "pump.model": "large"})
+    rig.address_holds({"drive.frequency_hz": 42.5, "pump.model": "large"})
+    rig.page.evaluate(PRINT)
+    sheet = rig.page.locator(".printed")
+    expect(sheet).to_be_hidden()
+    rig.page.emulate_media(media="print")
+    for told in ("Large pump, 60 m³/h at 48 m", "42.5\u00a0Hz", str(date.today().year), rig.page.url):
+        expect(sheet).to_contain_text(told)
+    expect(sheet).to_be_visible()
+    expect(rig.slider("valve.opening")).to_be_hidden()
+    rig.page.emulate_media(media="screen")
+
+
+def test_what_a_plant_is_there_for_is_told_until_it_is_changed(rig: Rig) -> None:
+    """Where later stands what the change did; and in the menu beside every title."""
+    about = native.answer()["plant"]["about"].strip()
+    expect(rig.page.locator("#why .about")).to_have_text(about)
+    rig.type_number("valve.opening", "30")
+    rig.shows({"valve.opening": 0.3})
+    expect(rig.page.locator("#why .about")).to_be_hidden()
+    expect(rig.page.locator(".then")).to_have_text(say("then-load-down"))
+    rig.tool(say("tool-open")).click()
+    expect(rig.page.get_by_role("dialog")).to_contain_text(about)
+    rig.page.keyboard.press("Escape")

@@ -3,6 +3,7 @@ import {at} from "../state.js";
 import {createChoice} from "./choice.js";
 import {GROUPS, groupOf} from "./control-table.js";
 import {h} from "./dom.js";
+import {createPrinted} from "./printed.js";
 import {sentence} from "./sentence.js";
 import {createSlider} from "./slider.js";
 
@@ -37,6 +38,8 @@ export function create(host, {document, words, units, send}) {
     make("div", {class: "chips", role: "group", "aria-label": words("chips-label")}, [...chips.values()]),
   );
 
+  const printed = createPrinted(host, {document, words});
+
   // "own" goes back to the pump in the file: an edit that is left out
   function sendPump(action) {
     const own = action.edits?.["pump.model"] === OWN;
@@ -53,6 +56,7 @@ export function create(host, {document, words, units, send}) {
   return {
     update(model) {
       const {plant, catalogue, range, error} = model;
+      printed.update(model);
       for (const [key, {update, complain, control}] of parts) {
         const value = at(plant, key);
         if (control.kind === "slider") update({...model, value, range, idle: Boolean(control.needs) && at(plant, control.needs) === false});

@@ -24,6 +24,8 @@ export function create(host, {document, words, units, send}) {
     make("h3", {}, words("open-plants")), plants, make("h3", {}, words("open-cases")), cases, make("h3", {}, words("open-own")), drop,
   );
 
+  host.addEventListener("close", () => problem.replaceChildren()); // what was wrong with one file is not said of the next
+
   async function take(file) {
     if (!file) return;
     picker.value = "";
@@ -39,7 +41,7 @@ export function create(host, {document, words, units, send}) {
 
   /** Say what is wrong with a file: file, place, what was found, what would do. */
   function complain(file, error, shown = units) {
-    if (!host.open) host.showModal();
+    if (!host.open) send({type: "ask-open"}); // with everything else that can be opened
     const row = (id, text) => text && [make("dt", {}, words(`file-${id}`)), make("dd", {}, text)];
     problem.replaceChildren(
       make(

@@ -11,7 +11,8 @@ export function create(host, {document, words}) {
   const rest = make("span", {class: "rest"});
   const line = make("p", {class: "why", id: "why-line"}, asks, " ", answers, " ", rest);
   const then = make("p", {class: "then"});
-  host.append(line, then);
+  const about = make("p", {class: "about"});
+  host.append(line, then, about);
 
   return {
     update(model) {
@@ -20,7 +21,9 @@ export function create(host, {document, words}) {
       setText(answers, said.answers);
       setText(rest, said.rest);
       setText(then, said.then);
-      then.hidden = said.off;
+      setText(about, aboutPlant(model, said));
+      about.hidden = about.textContent === "";
+      then.hidden = said.off || !about.hidden;
     },
   };
 }
@@ -39,6 +42,11 @@ export function why({answer, previous, plant, units, words, origin}) {
     rest: kind === "off-" ? limits(answer, units, words) : kind ? missing(answer, off, units, words) : biggest(answer, units, words),
     then: !off && origin === "live" ? change(previous, answer, words) : "",
   };
+}
+
+/** What the plant is there for, while nothing else is to be said and it stands as its author describes it. */
+export function aboutPlant({plant, edits = {}}, {then}) {
+  return then === "" && Object.keys(edits).length === 0 ? (plant?.about ?? "").trim() : "";
 }
 
 /** At no flow: how much is missing for the liquid to come out at the open end, where it does not. */
