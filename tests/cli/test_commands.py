@@ -223,3 +223,13 @@ def test_it_runs_as_a_module_even_where_the_terminal_knows_no_superscripts() -> 
     )
     assert (done.returncode, done.stderr) == (0, b"")
     assert b"m?/h" in done.stdout
+
+
+def test_what_the_liquid_does_not_reach_is_printed_as_such(capsys: pytest.CaptureFixture[str]) -> None:
+    """Line off and a slow pump below the flange: no flow is promised, unknown heads are no numbers."""
+    plant = str(library.path("plants", "pit-lift"))
+    edits = ["--set", "discharge.attached=false", "--set", "drive.frequency_hz=5"]
+    out = run(capsys, "read", plant, *edits)[1]
+    assert "the liquid does not get here: 2.40 m of head are missing" in out
+    assert "pressure, flange to flange  undefined" in out
+    assert "much flow" not in out and "never open a flange" in out

@@ -9,8 +9,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from loadfirst.instruments.instrument import Instrument
-from loadfirst.instruments.scales import STEPS, ammeter_scale, next_scale
+from loadfirst.instruments.scales import ammeter_scale
 from loadfirst.instruments.uncertainty import reading_limit
+from loadfirst.plant.scales import STEPS, next_scale
 
 DIAL = Instrument("gauge", "pressure", -1e5, 5e5, span_percent=1.6)
 
@@ -65,6 +66,6 @@ def test_a_usual_scale_reaches_far_enough_and_not_much_farther(least: float) -> 
 
 
 def test_an_ammeter_reaches_half_as_far_again_as_the_rated_current() -> None:
-    """14 A on the name plate: 21 A at least, so 25 A."""
+    """14 A on the name plate: 21 A at least, so 25 A. At 10 A the end of a usual scale is met exactly."""
     assert ammeter_scale(14.0) == 25.0
-    assert ammeter_scale(10.0) == 15.0
+    assert [ammeter_scale(rated) for rated in (9.99, 10.0, 10.01)] == [15.0, 15.0, 25.0]

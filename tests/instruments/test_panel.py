@@ -6,12 +6,13 @@ from typing import Any
 
 import msgspec
 import pytest
-from tests.plants import LEAST, with_table
+from tests.plants import CURVE, LEAST, with_table
 
 from loadfirst.instruments.instrument import Reading
 from loadfirst.instruments.panel import readings
 from loadfirst.plant.answer import State
 from loadfirst.plant.build import build
+from loadfirst.plant.effective import effective
 from loadfirst.plant.plant import Plant
 from loadfirst.plant.read import resolve_data
 from loadfirst.plant.state import true_state
@@ -83,6 +84,32 @@ def test_flow_current_speed_and_levels_are_passed_on() -> None:
 def test_the_ammeter_suits_the_motor_where_the_file_says_nothing() -> None:
     """3 kW, two poles, 400 V: about 6 A rated, so the scale reaches 10 A."""
     assert run(LEAST)[2]["ammeter-1"].high == 10
+
+
+@pytest.mark.parametrize(
+    ("last", "arrangement", "end"),
+    [(30.0, "single", 40), (30.0, "side-by-side", 100), (30.0, "in-line", 40), (32.01, "single", 60)],
+)
+def test_the_flow_meter_suits_the_pumps_where_the_file_says_nothing(
+    last: float, arrangement: str, end: float
+) -> None:
+    """A quarter beyond the last point, of both pumps side by side; it stays when the speed is changed."""
+    data = with_table("pump", arrangement=arrangement)
+    data["pump"]["curve"] = {**CURVE, "flow_m3h": [0, 10, 20, last]}
+    for drive in ({}, {"frequency_hz": 20}, {"poles": 8}):
+        assert run({**data, "drive": drive})[2]["flow-meter"].high == pytest.approx(end / HOUR)
+
+
+@pytest.mark.parametrize(("last", "end"), [(0.012, 0.015), (1e5, 1.5e5)])
+def test_the_meter_of_any_pump_is_one_that_a_file_may_name(last: float, end: float) -> None:
+    """What the page is given, all defaults filled in, is a plant again."""
+    data = with_table("pump")
+    data["pump"]["curve"] = {**CURVE, "flow_m3h": [0, last / 3, last / 2, last]}
+    if last < 1:
+        data["pump"]["curve"] |= {"motor_kw": 0.1}
+    told = effective(resolve_data(data))
+    assert told["meters"]["flow_range_m3h"] == pytest.approx(end)
+    assert effective(resolve_data(told)) == told
 
 
 def test_a_flow_meter_too_small_stands_at_its_stop() -> None:

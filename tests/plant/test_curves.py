@@ -99,7 +99,7 @@ def test_curves_of_one_plant_of_a_batch_can_be_taken() -> None:
     ],
 )
 def test_the_duty_point_lies_on_both_curves_that_are_drawn(arrangement: str, tables: dict[str, Any]) -> None:
-    """Forward, backward and at rest, on a steep load and a flat one, with straight lines between the points."""
+    """Forward, backward and at rest, on a steep load and a flat one; straight lines join the points."""
     one = build([rig(pump={"arrangement": arrangement}, **tables)])
     duty = true_state(one).duty
     drawn = curves(one, 60, duty)

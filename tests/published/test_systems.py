@@ -138,7 +138,7 @@ def test_a_small_pump_meets_its_load_as_in_cengel_and_cimbala() -> None:
     assert found.head["header"][0] == pytest.approx(4.96, rel=0.002)
 
 
-def test_with_static_head_the_flow_falls_more_than_the_speed() -> None:
+def test_laws_put_together_by_hand_fall_more_than_the_speed_with_static_head() -> None:
     """60 x² - 0.004 Q² on 20 + 0.002 Q²: 81.65 m³/h at full speed, 69.04 at x = 0.9.
 
     Computed from the affinity rules (no outside source). Tolerance 1e-4.

@@ -68,7 +68,7 @@ def read_output(file: str, plant: Plant, state: State, shown: Shown) -> ReadOutp
         head_breakdown=[Block(block.block, block.head) for block in state.stack],
         balance=_balance(state),
         machines=[_machine(machine) for machine in state.machines],
-        notes=[Note(note.kind, note.where, _facts(note), sentence(note)) for note in state.notes],
+        notes=[_note(note, state) for note in state.notes],
     )
 
 
@@ -93,6 +93,10 @@ def printed(reading: Reading) -> Printed:
     numbers = [_in(number, unit) for number in (reading.value, reading.low, reading.high, reading.accuracy)]
     made: Printed = shape(reading.id, *numbers, reading.off_scale)
     return made
+
+
+def _note(note: TrueNote, state: State) -> Note:
+    return Note(note.kind, note.where, _facts(note), sentence(note, state.station.flow != 0))
 
 
 def _facts(note: TrueNote) -> dict[str, float]:

@@ -9,10 +9,14 @@ from loadfirst.units import BAR, HOUR
 
 Facts = dict[str, float]
 
+OFF = "the discharge line is off."
+NEVER = "A thought experiment: never open a flange to try it."
 
-def sentence(note: Note) -> str:
-    """One or two sentences that say what the note means and what to mind."""
-    return f"{note.where}: {SENTENCES[note.kind](note.facts)}"
+
+def sentence(note: Note, flows: bool = True) -> str:
+    """One or two sentences that say what the note means and what to mind; `flows`: anything at all."""
+    said = SENTENCES[note.kind](note.facts) if flows or note.kind != "line-off" else f"{OFF} {NEVER}"
+    return f"{note.where}: {said}"
 
 
 def _beyond(facts: Facts) -> str:
@@ -76,9 +80,8 @@ def _several(_: Facts) -> str:
 
 def _line_off(_: Facts) -> str:
     return (
-        "the discharge line is off. Nothing resists there, so there is hardly any pressure and much flow; "
-        "the pump is sound. What limits the flow is the suction line and the jet. "
-        "A thought experiment: never open a flange to try it."
+        f"{OFF} Nothing resists there, so there is hardly any pressure and much flow; "
+        f"the pump is sound. What limits the flow is the suction line and the jet. {NEVER}"
     )
 
 

@@ -25,7 +25,7 @@ def readings(state: State, plant: Plant) -> Shown:
     state : State
         The true state of that plant.
     plant : Plant
-        The plant, which says where the instruments are and how good they are.
+        The plant, resolved, which says where the instruments are and how good they are.
 
     Returns
     -------
@@ -59,6 +59,7 @@ def _gauge(place: str, gauge: Gauge, state: State) -> Reading:
 def _flow_meter(state: State, plant: Plant) -> Reading:
     """It stands at the station's discharge flange, so it stays when the line is taken off."""
     meters = plant.meters
+    assert meters.flow_range_m3h is not None  # plant.pumps has seen to it
     meter = Instrument("flow-meter", "flow", 0.0, meters.flow_range_m3h / HOUR, meters.flow_percent)
     return meter.show(state.station.flow if state.converged else None)
 

@@ -33,9 +33,15 @@ class Gauges(Part, frozen=True):
 class Meters(Part, frozen=True):
     """A flow meter, ammeter and tachometer at each pump, level gauges at the vessels."""
 
-    flow_range_m3h: Annotated[
-        float, quantity("m³/h", 0.1, 1e5, "Upper end of the flow meter; its lower end is 0.")
-    ] = 100.0
+    flow_range_m3h: (
+        Annotated[
+            float,
+            quantity(
+                "m³/h", 0.01, 3e5, "Upper end of the flow meter, from 0; chosen to suit the pump if left out."
+            ),
+        ]
+        | None
+    ) = None
     flow_percent: Annotated[
         float, quantity("%", 0.05, 10, "Greatest error of the flow meter, in per cent of its range.")
     ] = 1.0

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from msgspec import UnsetType
+from msgspec.structs import replace
 
 from loadfirst.errors import InputError
 from loadfirst.plant import library, toml_text
@@ -15,18 +16,23 @@ from loadfirst.plant.checks import check_curve
 from loadfirst.plant.decode import decode, nearest
 from loadfirst.plant.expect import one_of
 from loadfirst.plant.plant import Curve, Plant, PumpFile
+from loadfirst.plant.scales import flow_meter_scale
 
 
 class ResolvedPlant(NamedTuple):
-    """A plant together with the points of its pump: all that `build` needs."""
+    """A plant together with the points of its pump: all that `build` needs. Make it with `resolve`."""
 
     plant: Plant
     curve: Curve
 
 
 def resolve(plant: Plant, beside: Path | None = None) -> ResolvedPlant:
-    """The plant with its pump's points; see `resolve_pump`."""
-    return ResolvedPlant(plant, resolve_pump(plant, beside))
+    """The plant with its pump's points (see `resolve_pump`), and a flow meter that suits them."""
+    curve = resolve_pump(plant, beside)
+    if plant.meters.flow_range_m3h is None:
+        meters = replace(plant.meters, flow_range_m3h=flow_meter_scale(plant, curve))
+        plant = replace(plant, meters=meters)
+    return ResolvedPlant(plant, curve)
 
 
 def resolve_pump(plant: Plant, beside: Path | None = None) -> Curve:
