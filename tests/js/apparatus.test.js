@@ -46,7 +46,7 @@ test("room is shared out whole, and nobody gets less than the least", () => {
 
 /** A plant laid out for a host, as the drawing does it; half as high as wide, which is the least there is. */
 function placed(plant, hostWidth) {
-  return layout(plant, fitted(plant, sheetSize(hostWidth, hostWidth / 2)));
+  return layout(plant, fitted(plant, sheetSize(hostWidth, hostWidth < 640 ? 0 : hostWidth / 2)));
 }
 
 for (const [name, edits] of Object.entries(PLANTS)) {
@@ -202,4 +202,10 @@ test("nothing moves while the turning is paused", () => {
   const {nodes} = drawn(samplePlant(), {turning: false});
   const marks = nodes().filter((node) => node.getAttribute("class") === "flow-marks");
   assert.ok(marks.length && marks.every((node) => node.getAttribute("display") === "none"));
+});
+
+test("a low place gets the wide composition, however narrow it is", () => {
+  assert.equal(sheetSize(360, 0).narrow, true);
+  assert.equal(sheetSize(510, 260).narrow, false);
+  assert.equal(sheetSize(510, 500).narrow, true);
 });

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import shutil
 from collections.abc import Callable, Iterator
 from typing import Any
 
 import pytest
 
+from conftest import CHROMIUM_OPTIONS
 from page.conftest import Bench
 from page.parts.rig import Rig
 from page.parts.scenes import SCENES, show
@@ -135,3 +137,50 @@ def test_the_tray_leaves_the_dials_in_sight(sized: Callable[[str], Rig]) -> None
     gauge, tray = dial.bounding_box(), rig.page.locator("#controls").bounding_box()
     assert gauge and tray
     assert gauge["y"] >= 0 and gauge["y"] + gauge["height"] <= tray["y"] + 1
+
+
+IN_SIGHT = """
+(query) => [...document.querySelectorAll(query)].filter((node) => {
+  const {top, left, bottom, right} = node.getBoundingClientRect();
+  return top < 0 || left < 0 || bottom > innerHeight + 1 || right > innerWidth + 1;
+}).map((node) => node.dataset.reading ?? node.id)
+"""
+
+TOUCH = {"has_touch": True, "is_mobile": True}
+
+
+@pytest.mark.parametrize(("width", "height"), [(740, 360), (667, 375)])
+def test_on_a_phone_on_its_side_everything_that_is_read_and_moved_is_in_sight(
+    visitor: Callable[..., Rig], site: str, width: int, height: int
+) -> None:
+    """All dials and meters, and the control beside them, without scrolling; nothing hangs over."""
+    rig = visitor(site, viewport={"width": width, "height": height}, **TOUCH).open(SCENES["rig"]).live()
+    rig.shows()
+    assert rig.page.locator("#apparatus [data-reading]").count() >= 6
+    read_or_moved = "#apparatus [data-reading], #valve-opening, #valve-opening-number"
+    assert rig.page.evaluate(IN_SIGHT, read_or_moved) == []
+    wide, screen = rig.page.evaluate(OVERHANG)
+    assert wide <= screen
+
+
+@pytest.fixture(scope="module")
+def large_letters(chromium: Any) -> Iterator[Any]:
+    """A browser whose reader has set letters twice as large as usual."""
+    options = [*CHROMIUM_OPTIONS, "--blink-settings=defaultFontSize=32"]
+    program = shutil.which("chromium") or shutil.which("chromium-browser")
+    browser = chromium.browser_type.launch(executable_path=program, args=options)
+    yield browser
+    browser.close()
+
+
+@pytest.mark.parametrize("scene", ["rig", "pipe off", "two in line", "case, before"])
+def test_letters_twice_as_large_scroll_a_phone_down_only(large_letters: Any, site: str, scene: str) -> None:
+    """WCAG 2.2, 1.4.4 and 1.4.10: nothing is lost, and nothing is read sideways."""
+    context = large_letters.new_context(viewport={"width": 360, "height": 740}, locale="en-GB", **TOUCH)
+    context.set_default_timeout(20_000)
+    rig = Rig(context.new_page(), site)
+    show(rig, scene)
+    assert rig.page.evaluate("() => parseFloat(getComputedStyle(document.documentElement).fontSize)") >= 32
+    wide, screen = rig.page.evaluate(OVERHANG)
+    context.close()
+    assert wide <= screen

@@ -14,14 +14,17 @@ const NARROW = {
   top: 30, foot: 0, meters: {height: 122, wide: 150, slim: [96, 82]},
 };
 const NARROW_BELOW = 640;
+const LOW = 0.8; // of the width
 
 /**
  * The sheet for a host of this size [px]. In the wide composition it is always about as wide, so that
  * everything grows with the host; its height follows the host's, where that has one of its own.
+ * A low place, as on a phone on its side, gets the wide composition too, smaller: all of it is in sight.
  */
 export function sheetSize(hostWidth, hostHeight = 0) {
   const room = hostWidth || 740;
-  if (room < NARROW_BELOW) {
+  const low = hostHeight > 0 && hostHeight < LOW * room;
+  if (room < NARROW_BELOW && !low) {
     const width = clamp(room, 320, 400);
     return {width, height: Math.round(276 + 0.75 * width), narrow: true};
   }

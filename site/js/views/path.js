@@ -33,11 +33,11 @@ function build(svg, size, document, words) {
 
 function legend(make, words, width) {
   const wide = width > 420;
-  const at = [0, 74, 194];
+  const at = [0, 74, 206];
   const kinds = [["path-head", "draw-path-head"], ["path-grade", "draw-path-grade"], ["path-pipe", "draw-path-pipe"]];
   const entries = kinds.map(([kind, word], i) => make("g", {transform: `translate(${at[i]},0)`},
     make("path", {class: kind, d: "M0,13h22"}), make("text", {x: 28, y: 17}, words(word))));
-  return make("g", {class: "legend", transform: `translate(${wide ? width - 264 : 40},0)`}, ...entries);
+  return make("g", {class: "legend", transform: `translate(${wide ? width - 276 : 32},0)`}, ...entries);
 }
 
 const essence = (answer) => answer && {path: answer.state.path, density: answer.state.liquid.density};
