@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Any
 
 import pytest
 
+import loadfirst
 from loadfirst.door.answer import answer
 from loadfirst.door.catalogue import catalogue
 from loadfirst.door.messages import AnswerAsk
 from loadfirst.plant import toml_text
 
+PACKAGE = str(Path(loadfirst.__file__).parents[1])
 EDITS: dict[str, dict[str, Any]] = {
     "as it stands": {},
     "valve shut": {"valve.opening": 0},
@@ -72,6 +75,24 @@ def test_a_drag_reads_no_file_again(monkeypatch: pytest.MonkeyPatch) -> None:
     first = answer(ask)
     monkeypatch.setattr(toml_text, "read", lambda path: pytest.fail(f"read {path}"))
     assert answer(ask) == first
+
+
+@pytest.mark.native
+def test_the_first_reading_waits_for_nothing_that_it_does_not_need() -> None:
+    """Typing for numpy, the speller and the puzzles come later, or never: a phone counts each of them."""
+    import subprocess
+    import sys
+
+    ask = '{"v": 1, "id": 1, "kind": "answer", "body": {"plant": "rinse-transfer"}}'
+    late = ("numpy.typing", "difflib", "loadfirst.cases", "loadfirst.door.catalogue")
+    script = (
+        f"import sys; from loadfirst.door.handle import handle; assert '\"ok\":true' in handle({ask!r}); "
+    )
+    script += f"print([name for name in {late!r} if name in sys.modules])"
+    told = subprocess.run(
+        [sys.executable, "-c", script], env={"PYTHONPATH": PACKAGE}, capture_output=True, text=True
+    )
+    assert told.stdout.strip() == "[]", told.stderr
 
 
 def test_the_catalogue_lists_plants_pumps_and_cases() -> None:

@@ -1,24 +1,23 @@
-"""Every kind of ask: how long its body may be and who answers it. A new kind is one line here."""
+"""Every kind of ask: how long its body may be and who answers it. A new kind is one line here.
+
+What the first reading does not need is imported when it is first asked for.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 import msgspec
 
-from loadfirst.cases.play import view
 from loadfirst.door.answer import answer, answer_plant
-from loadfirst.door.catalogue import catalogue
 from loadfirst.door.messages import TEXT_LARGEST, AnswerAsk, CatalogueAsk, PlantFileAsk, decode_body
 from loadfirst.door.plants import plant_file
 
 Body = dict[str, Any]
 
 
-@dataclass(frozen=True)
-class Kind:
+class Kind(NamedTuple):
     """One kind of ask.
 
     Attributes
@@ -34,13 +33,21 @@ class Kind:
 
 
 def _catalogue(body: Body) -> Body:
+    from loadfirst.door.catalogue import catalogue
+
     decode_body(CatalogueAsk, body)
     return catalogue()
+
+
+def _case(body: Body) -> Any:
+    from loadfirst.cases.play import view
+
+    return msgspec.to_builtins(view(body, answer_plant))
 
 
 KINDS = {
     "answer": Kind(lambda body: answer(decode_body(AnswerAsk, body)), 64 * 1024),
     "plant-file": Kind(lambda body: plant_file(decode_body(PlantFileAsk, body)), 2 * TEXT_LARGEST),
     "catalogue": Kind(_catalogue, 1024),
-    "case": Kind(lambda body: msgspec.to_builtins(view(body, answer_plant)), 2 * TEXT_LARGEST),
+    "case": Kind(_case, 2 * TEXT_LARGEST),
 }

@@ -8,7 +8,7 @@ A number that does not exist is null; not-a-number and infinity never cross.
 Every ask holds all that is needed to answer it: nothing is kept between two.
 """
 
-from __future__ import annotations
+# No annotations as strings here: msgspec would compile each of them when the first ask is decoded.
 
 import json
 from typing import Annotated, Any, TypeVar

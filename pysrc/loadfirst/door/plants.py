@@ -22,8 +22,8 @@ def plant_data(plant: str | dict[str, Any]) -> dict[str, Any]:
     """
     if isinstance(plant, dict):
         return plant
-    known = list(library.ids("plants"))
-    if plant not in known:
+    if not library.has("plants", plant):
+        known = list(library.ids("plants"))
         near = nearest(plant, known)
         hint = f"Did you mean {near}?" if near else ""
         allowed = f"the id of a plant: {one_of(known)}"

@@ -6,8 +6,7 @@ A fault is a change made to the truth on its way here, before the scale cuts it.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from msgspec import Struct
 
@@ -50,8 +49,7 @@ Shown = tuple[Reading, ...]
 """All that a person can read at a plant: never the true state itself."""
 
 
-@dataclass(frozen=True)
-class Instrument:
+class Instrument(NamedTuple):
     """A scale with two stops.
 
     Attributes

@@ -9,14 +9,17 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 import numpy as np
-import numpy.typing as npt
 
 from loadfirst.errors import InputError
 from loadfirst.physics.interpolate import monotone_slopes, pieces, value
 from loadfirst.physics.law import Array
 from loadfirst.units import G
+
+if TYPE_CHECKING:
+    from numpy.typing import ArrayLike
 
 GRID = 800  # steps in the search for the best efficiency, then one parabola
 
@@ -54,12 +57,12 @@ class PumpCurve:
     def from_points(
         cls,
         speed: float,
-        flow: npt.ArrayLike,
-        head: npt.ArrayLike,
-        npsh_required: npt.ArrayLike,
+        flow: ArrayLike,
+        head: ArrayLike,
+        npsh_required: ArrayLike,
         *,
-        efficiency: npt.ArrayLike | None = None,
-        power: npt.ArrayLike | None = None,
+        efficiency: ArrayLike | None = None,
+        power: ArrayLike | None = None,
         density: float = 998.2,
     ) -> PumpCurve:
         """A pump from at least three points; give either `efficiency` or `power`.
@@ -113,7 +116,7 @@ class PumpCurve:
         for name, found in zip(("flow", "", "head"), self._best(), strict=True):
             object.__setattr__(self, "best_efficiency" + ("_" + name if name else ""), found)
 
-    def at(self, flow: npt.ArrayLike) -> tuple[Array, Array, Array]:
+    def at(self, flow: ArrayLike) -> tuple[Array, Array, Array]:
         """Head [m], shaft power [W] and required NPSH [m] at flows within the points, at the test's speed."""
         q = np.clip(np.asarray(flow, dtype=float), 0.0, self.last_flow).reshape(-1, 1)
         values = np.stack([self.head, self.power, self.npsh_required])[:, None, None]

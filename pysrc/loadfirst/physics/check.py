@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
-import numpy as np
-import numpy.typing as npt
+from typing import TYPE_CHECKING
 
-from loadfirst.physics.law import SHUT, Array, Flags, column, pick
+import numpy as np
+
+from loadfirst.physics.law import SHUT, Array, Flags, Index, column, pick
 from loadfirst.physics.ranges import require
+
+if TYPE_CHECKING:
+    from numpy.typing import ArrayLike
 
 
 class CheckValves:
@@ -34,7 +38,7 @@ class CheckValves:
     which asks for a little more head at small flow, is left out.
     """
 
-    def __init__(self, k_head: npt.ArrayLike, holds: npt.ArrayLike = True) -> None:
+    def __init__(self, k_head: ArrayLike, holds: ArrayLike = True) -> None:
         self._square = column(k_head)
         require("check.k_head", self._square, self._square >= 0, "0 s²/m⁵ or more")
         self._holds = np.atleast_2d(np.asarray(holds, dtype=bool))
@@ -63,7 +67,7 @@ class CheckValves:
         """Where it holds against backward flow. (B, M)"""
         return self._holds & (flow < 0)
 
-    def rows(self, index: npt.NDArray[np.intp]) -> CheckValves:
+    def rows(self, index: Index) -> CheckValves:
         """The same check valves of some of the plants only."""
         some = object.__new__(CheckValves)
         some._square, some._holds = pick(self._square, index), self._holds

@@ -13,18 +13,21 @@ a motor near its breakdown torque slips more than this says.
 from __future__ import annotations
 
 import math
+from typing import TYPE_CHECKING
 
 import numpy as np
-import numpy.typing as npt
 
 from loadfirst.physics.law import Array
+
+if TYPE_CHECKING:
+    from numpy.typing import ArrayLike
 
 SLIP_POWER = np.array([0.373, 3.73, 11.2, 37.3, 186.0]) * 1e3  # [W] 1/2, 5, 15, 50 and 250 hp
 SLIP = np.array([0.05, 0.03, 0.025, 0.017, 0.008])  # [-]
 VOLTAGE = {50: 400.0, 60: 460.0}  # [V] IEC 60038 and common practice in 60 Hz countries
 
 
-def synchronous_speed(frequency: npt.ArrayLike, poles: npt.ArrayLike) -> Array:
+def synchronous_speed(frequency: ArrayLike, poles: ArrayLike) -> Array:
     """Speed of the rotating field, n = 120 f / poles in 1/min.
 
     Parameters
@@ -41,7 +44,7 @@ def synchronous_speed(frequency: npt.ArrayLike, poles: npt.ArrayLike) -> Array:
     return np.asarray(4 * math.pi * np.asarray(frequency, dtype=float) / np.asarray(poles, dtype=float))
 
 
-def rated_slip(power: npt.ArrayLike) -> Array:
+def rated_slip(power: ArrayLike) -> Array:
     """Typical slip at rated load of a standard cage motor of this rated power.
 
     Parameters
@@ -63,7 +66,7 @@ def rated_slip(power: npt.ArrayLike) -> Array:
     return np.asarray(np.interp(np.log(power), np.log(SLIP_POWER), SLIP))
 
 
-def weakening(frequency: npt.ArrayLike, supply_frequency: npt.ArrayLike) -> Array:
+def weakening(frequency: ArrayLike, supply_frequency: ArrayLike) -> Array:
     """How many times weaker the field is than on the supply: 1 up to the supply's frequency. [-]"""
     ratio = np.asarray(frequency, dtype=float) / np.asarray(supply_frequency, dtype=float)
     return np.asarray(np.maximum(ratio, 1.0))

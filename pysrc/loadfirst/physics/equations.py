@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
-import numpy.typing as npt
 
-from loadfirst.physics.law import Array, Law, pick
+from loadfirst.physics.law import Array, Index, Law, pick
 from loadfirst.physics.topology import Topology
 
 
-@dataclass(frozen=True, eq=False)
-class Equations:
+class Equations(NamedTuple):
     """Branch laws and balances of B plants of one shape.
 
     Attributes
@@ -54,7 +52,7 @@ class Equations:
                     at[:, cut] = (corner - through[:, cut]) / moved[:, cut]
         return np.where(np.isfinite(at), at, np.inf)
 
-    def rows(self, index: npt.NDArray[np.intp]) -> Equations:
+    def rows(self, index: Index) -> Equations:
         """The same of some plants only."""
         return Equations(
             self.shape,
@@ -68,8 +66,7 @@ class Equations:
         )
 
 
-@dataclass(frozen=True, eq=False)
-class Point:
+class Point(NamedTuple):
     """Flows of B plants with the laws' answers there.
 
     Attributes
@@ -85,9 +82,9 @@ class Point:
     loss: Array
     slope: Array
 
-    def rows(self, index: npt.NDArray[np.intp]) -> Point:
+    def rows(self, index: Index) -> Point:
         """The same of some plants only."""
-        return Point(*(part[index] for part in vars(self).values()))
+        return Point(*(part[index] for part in self))
 
 
 def at(equations: Equations, flow: Array) -> Point:

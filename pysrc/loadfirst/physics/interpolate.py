@@ -16,14 +16,11 @@ Both from memory; `monotone_slopes` is compared with scipy's PchipInterpolator.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
-import numpy.typing as npt
 
-from loadfirst.physics.law import Array, pick
-
-Index = npt.NDArray[np.intp]
+from loadfirst.physics.law import Array, Flags, Index, pick
 
 STEEPEST = 3.0  # [-] times the secant: Fritsch and Carlson's sufficient condition
 
@@ -77,8 +74,7 @@ def limit_slopes(slopes: Array, left: Array, right: Array) -> Array:
     return sign * np.clip(sign * slopes, 0.0, steepest)
 
 
-@dataclass(frozen=True, slots=True)
-class Pieces:
+class Pieces(NamedTuple):
     """Curves of Q quantities over one variable, for M elements of B plants, found with one search.
 
     Attributes
@@ -101,7 +97,7 @@ class Pieces:
         row = self.table.take(self.start + piece, axis=0)
         return row, x - row[..., 0]
 
-    def beyond(self, x: Array) -> npt.NDArray[np.bool_]:
+    def beyond(self, x: Array) -> Flags:
         """Where `x` (B, M) is past the last knot."""
         last = np.isfinite(self.knots).sum(axis=-1)
         return np.asarray((x[..., None] > self.knots).sum(axis=-1) == last)

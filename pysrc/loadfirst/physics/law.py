@@ -7,13 +7,17 @@ batch), axis 1 the element of this kind.
 
 from __future__ import annotations
 
-from typing import Protocol
+from typing import TYPE_CHECKING, Any, Protocol
 
 import numpy as np
-import numpy.typing as npt
 
-Array = npt.NDArray[np.float64]
-Flags = npt.NDArray[np.bool_]
+if TYPE_CHECKING:  # costs a page that starts more than it says
+    from numpy.typing import ArrayLike
+
+Array = np.ndarray[tuple[Any, ...], np.dtype[np.float64]]
+Flags = np.ndarray[tuple[Any, ...], np.dtype[np.bool_]]
+Index = np.ndarray[tuple[Any, ...], np.dtype[np.intp]]
+Counts = np.ndarray[tuple[Any, ...], np.dtype[np.int64]]
 
 SHUT = 1e10
 """Slope of anything shut. [m/(m³/s)] Not infinity: at 100 m it leaks 1e-8 m³/s,
@@ -58,16 +62,16 @@ class Law(Protocol):
         """Where an element holds: it is on its steep line at this flow. (B, M)"""
         ...
 
-    def rows(self, index: npt.NDArray[np.intp]) -> Law:
+    def rows(self, index: Index) -> Law:
         """The same elements of some of the plants only."""
         ...
 
 
-def pick(values: Array, index: npt.NDArray[np.intp]) -> Array:
+def pick(values: Array, index: Index) -> Array:
     """Rows `index` of a parameter; a single row serves every plant and is kept."""
     return values[index] if len(values) > 1 else values
 
 
-def column(value: npt.ArrayLike) -> Array:
+def column(value: ArrayLike) -> Array:
     """A parameter as (B, M): a scalar is one plant with one element, a list one plant."""
     return np.atleast_2d(np.asarray(value, dtype=float))

@@ -46,7 +46,7 @@ def step(equations: Equations, point: Point, offered: Array, change: Array, full
         return _search(equations, point, offered, change, slope)
     some = np.flatnonzero(search)
     found = _search(equations.rows(some), point.rows(some), offered[some], change[some], slope[some])
-    for whole, piece in zip(vars(tried).values(), vars(found).values(), strict=True):
+    for whole, piece in zip(tried, found, strict=True):
         whole[some] = piece
     return tried
 

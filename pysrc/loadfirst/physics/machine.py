@@ -13,20 +13,22 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
-import numpy.typing as npt
 
 from loadfirst.physics.centrifugal import PumpCurve
 from loadfirst.physics.interpolate import Pieces, slope, value
-from loadfirst.physics.law import Array, Flags, column, pick
+from loadfirst.physics.law import Array, Flags, Index, column, pick
 from loadfirst.physics.machine_curve import HEAD, NPSH, TORQUE, move, stack
 from loadfirst.physics.motor import Motor
 from loadfirst.units import G
 
+if TYPE_CHECKING:
+    from numpy.typing import ArrayLike
 
-@dataclass(frozen=True, slots=True)
-class Running:
+
+class Running(NamedTuple):
     """What M machines in a batch of B plants do at a flow. Every array (B, M), every number finite.
 
     Attributes
@@ -84,7 +86,7 @@ class Machines:
     limited: Flags
 
     @classmethod
-    def build(cls, curves: Sequence[Sequence[PumpCurve]], motor: Motor, density: npt.ArrayLike) -> Machines:
+    def build(cls, curves: Sequence[Sequence[PumpCurve]], motor: Motor, density: ArrayLike) -> Machines:
         """Pumps with their motors and their liquid.
 
         Parameters
@@ -125,7 +127,7 @@ class Machines:
         """Never: a pump is no closed valve. (B, M)"""
         return np.zeros(flow.shape, dtype=bool)
 
-    def rows(self, index: npt.NDArray[np.intp]) -> Machines:
+    def rows(self, index: Index) -> Machines:
         """The machines of some of the plants only."""
         return Machines(
             curves=self.curves.rows(index),

@@ -49,26 +49,22 @@ NPSH as the square of the speed (from memory). Efficiency is taken as unchanged.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
-import numpy.typing as npt
 
 from loadfirst.physics.centrifugal import PumpCurve
 from loadfirst.physics.interpolate import Pieces, limit_slopes, pieces
-from loadfirst.physics.law import Array, Flags
+from loadfirst.physics.law import Array, Flags, Index
 from loadfirst.physics.motor import Motor
 from loadfirst.units import G
-
-Index = npt.NDArray[np.intp]
 
 HEAD, TORQUE, NPSH = 0, 1, 2
 LEAST_STEP = 0.1  # [-] part of a step in flow that slip can never take away
 EDGE = 1 - 1e-9  # [-] keeps a held point falling, rounding included
 
 
-@dataclass(frozen=True, slots=True)
-class Points:
+class Points(NamedTuple):
     """Pump curves side by side; one with fewer points is filled up behind its last.
 
     Attributes
@@ -95,8 +91,7 @@ class Points:
     best_torque: Array
 
 
-@dataclass(frozen=True, slots=True)
-class Moved:
+class Moved(NamedTuple):
     """Curves at the speeds that the motors hold; each field as in `machine.Machines`."""
 
     curves: Pieces

@@ -16,14 +16,16 @@ hysteresis (1) and eddy currents (2) (our choice).
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
-import numpy.typing as npt
 
 from loadfirst.physics import drive
-from loadfirst.physics.law import Array, column, pick
+from loadfirst.physics.law import Array, Index, column, pick
 from loadfirst.physics.motor_efficiency import rated_efficiency
+
+if TYPE_CHECKING:
+    from numpy.typing import ArrayLike
 
 BEST_LOAD = 0.75  # [-] part of rated load where the efficiency is best
 FIXED_SHARE = BEST_LOAD**2 / (1 + BEST_LOAD**2)  # [-] of the losses at rated load
@@ -31,8 +33,7 @@ FIXED_EXPONENT = 1.5  # [-]
 MAGNETISING = 1 / 3  # [-] of the rated current
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Motor:
+class Motor(NamedTuple):
     """Motors of M machines in a batch of B plants. Make it with `Motor.rated`.
 
     Attributes
@@ -61,12 +62,12 @@ class Motor:
     @classmethod
     def rated(
         cls,
-        power: npt.ArrayLike,
+        power: ArrayLike,
         *,
-        poles: npt.ArrayLike = 2,
-        supply_frequency: npt.ArrayLike = 50,
-        frequency: npt.ArrayLike | None = None,
-        slip: npt.ArrayLike | None = None,
+        poles: ArrayLike = 2,
+        supply_frequency: ArrayLike = 50,
+        frequency: ArrayLike | None = None,
+        slip: ArrayLike | None = None,
     ) -> Motor:
         """A standard IE3 motor, 400 V at 50 Hz or 460 V at 60 Hz.
 
@@ -150,12 +151,12 @@ class Motor:
         reactive = MAGNETISING / weak + leakage * weak * active**2
         return self.rated_current * np.hypot(active, reactive)
 
-    def rows(self, index: npt.NDArray[np.intp]) -> Motor:
+    def rows(self, index: Index) -> Motor:
         """The motors of some of the plants only."""
-        return Motor(**{name: pick(getattr(self, name), index) for name in self.__slots__})
+        return Motor(*(pick(part, index) for part in self))
 
 
-def rated_power_factor(power: npt.ArrayLike, poles: npt.ArrayLike) -> Array:
+def rated_power_factor(power: ArrayLike, poles: ArrayLike) -> Array:
     """Typical power factor at rated load (common practice; no published source).
 
     0.86 for 5.5 kW and 2 poles, 0.03 more per decade of power and 0.03 less

@@ -14,10 +14,14 @@ motor has that of the 50 Hz one, but not more than at 0.75 kW (our choice).
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import numpy as np
-import numpy.typing as npt
 
 from loadfirst.physics.law import Array
+
+if TYPE_CHECKING:
+    from numpy.typing import ArrayLike
 
 SMALL_50 = {  # 0.12 to 0.55 kW
     2: (6.8532, 6.2006, 25.1317, 84.0392),
@@ -43,7 +47,7 @@ TABLE_60 = {  # [%]
 # fmt: on
 
 
-def rated_efficiency(power: npt.ArrayLike, poles: npt.ArrayLike, supply_frequency: npt.ArrayLike) -> Array:
+def rated_efficiency(power: ArrayLike, poles: ArrayLike, supply_frequency: ArrayLike) -> Array:
     """Efficiency at rated load of an IE3 motor.
 
     Parameters

@@ -10,15 +10,18 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
-import numpy.typing as npt
 
 from loadfirst.physics.cutoff import shut_columns, undefined_nodes
 from loadfirst.physics.equations import Equations
-from loadfirst.physics.law import Array, Flags, Law, pick
+from loadfirst.physics.law import Array, Counts, Flags, Index, Law, pick
 from loadfirst.physics.newton import FLOOR, HEAD_TOLERANCE, Balanced, balance
 from loadfirst.physics.topology import Element, Topology, topology
+
+if TYPE_CHECKING:
+    from numpy.typing import ArrayLike
 
 __all__ = ["Element", "Network", "Solution", "solve"]
 
@@ -62,7 +65,7 @@ class Network:
         fixed = {node: head for node, head in self.fixed.items() if node in nodes}
         return replace(self, elements=kept, fixed=fixed)
 
-    def rows(self, index: npt.NDArray[np.intp]) -> Network:
+    def rows(self, index: Index) -> Network:
         """Some of the plants only, in this order; a plant may come more than once."""
         return Network(
             self.elements,
@@ -72,8 +75,7 @@ class Network:
         )
 
 
-@dataclass(frozen=True, eq=False)
-class Solution:
+class Solution(NamedTuple):
     """Flows and heads of B plants; finite always, right where `converged`.
 
     Attributes
@@ -94,7 +96,7 @@ class Solution:
     head: dict[str, Array]
     converged: Flags
     reason: tuple[str | None, ...]
-    iterations: npt.NDArray[np.int64]
+    iterations: Counts
     imbalance: Array
     undefined: dict[str, Flags]
     shut: dict[str, Flags]
@@ -105,7 +107,7 @@ class Solution:
         return np.asarray(np.any(tuple(self.shut.values()), axis=0))
 
 
-def solve(network: Network, head_scale: npt.ArrayLike, flow_scale: npt.ArrayLike) -> Solution:
+def solve(network: Network, head_scale: ArrayLike, flow_scale: ArrayLike) -> Solution:
     """Balance a network.
 
     Parameters

@@ -10,13 +10,12 @@ rises with the step, says how far to go (`linesearch`).
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 import numpy as np
-import numpy.typing as npt
 
 from loadfirst.physics.equations import Equations, Point, at
-from loadfirst.physics.law import Array, Flags
+from loadfirst.physics.law import Array, Counts, Flags, Index
 from loadfirst.physics.linesearch import step
 from loadfirst.physics.topology import Topology
 
@@ -34,11 +33,8 @@ LIMIT = 60
 STRAIGHT = 1e-6
 """Change of a flow, of itself, along which every law is straight to 1e-12. [-]"""
 
-Index = npt.NDArray[np.intp]
 
-
-@dataclass(frozen=True, eq=False)
-class Direction:
+class Direction(NamedTuple):
     """Where Newton points from a `Point`, and how far off that point is.
 
     Attributes
@@ -56,7 +52,7 @@ class Direction:
 
     def rows(self, index: Index) -> Direction:
         """The same of some plants only."""
-        return Direction(*(part[index] for part in vars(self).values()))
+        return Direction(*(part[index] for part in self))
 
 
 def direction(equations: Equations, point: Point) -> Direction:
@@ -130,14 +126,13 @@ def _inverse(matrix: Array) -> Array:
         return np.concatenate([_inverse(one[None]) for one in matrix])
 
 
-@dataclass(frozen=True, eq=False)
-class Balanced:
+class Balanced(NamedTuple):
     """What the iteration ended with, (B, …); `imbalance` as in `Direction`, inf where never balanced."""
 
     flow: Array
     drop: Array
     head: Array
-    iterations: npt.NDArray[np.int64]
+    iterations: Counts
     imbalance: Array
 
     @property
@@ -186,7 +181,7 @@ def _last_step(shape: Topology, point: Point, towards: Direction) -> tuple[Point
     part = short[:, None]
     flow = np.where(part, point.flow + towards.change, point.flow)
     drop = np.where(part, point.drop + point.steep * moved, point.drop)
-    return replace(point, flow=flow, drop=drop), short
+    return point._replace(flow=flow, drop=drop), short
 
 
 def _start(equations: Equations) -> Array:

@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from math import pi
+from typing import TYPE_CHECKING
 
 import numpy as np
-import numpy.typing as npt
 
 from loadfirst.physics.friction import STILL, darcy_factor
-from loadfirst.physics.law import Array, Flags, column, pick
+from loadfirst.physics.law import Array, Flags, Index, column, pick
 from loadfirst.physics.ranges import require
 from loadfirst.units import G
 
+if TYPE_CHECKING:
+    from numpy.typing import ArrayLike
 
-def velocity_head(flow: npt.ArrayLike, bore: npt.ArrayLike) -> Array:
+
+def velocity_head(flow: ArrayLike, bore: ArrayLike) -> Array:
     """Head that the liquid has by its speed, v²/2g.
 
     Parameters
@@ -67,11 +70,11 @@ class Pipes:
 
     def __init__(
         self,
-        length: npt.ArrayLike,
-        bore: npt.ArrayLike,
-        roughness: npt.ArrayLike,
-        k: npt.ArrayLike,
-        viscosity: npt.ArrayLike,
+        length: ArrayLike,
+        bore: ArrayLike,
+        roughness: ArrayLike,
+        k: ArrayLike,
+        viscosity: ArrayLike,
     ) -> None:
         length, bore, roughness, k, viscosity = map(column, (length, bore, roughness, k, viscosity))
         require("pipe.length", length, length >= 0, "0 m or more")
@@ -126,7 +129,7 @@ class Pipes:
         """Nowhere: a pipe is always open. (B, M)"""
         return np.zeros(np.broadcast_shapes(self._friction_scale.shape, flow.shape), dtype=bool)
 
-    def rows(self, index: npt.NDArray[np.intp]) -> Pipes:
+    def rows(self, index: Index) -> Pipes:
         """The same pipes of some of the plants only."""
         some = object.__new__(Pipes)
         for name, values in vars(self).items():

@@ -9,7 +9,6 @@ search over a few steep elements in series stalls now and then.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -40,8 +39,7 @@ class Element(NamedTuple):
     column: int
 
 
-@dataclass(frozen=True, eq=False)
-class Topology:
+class Topology(NamedTuple):
     """What a network's shape says, as signs.
 
     C columns of laws, K branches, N junctions, F fixed nodes, I interior nodes.

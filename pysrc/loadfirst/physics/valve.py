@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from math import sqrt
+from typing import TYPE_CHECKING
 
 import numpy as np
-import numpy.typing as npt
 
 from loadfirst.errors import InputError
-from loadfirst.physics.law import SHUT, Array, Flags, column, pick
+from loadfirst.physics.law import SHUT, Array, Flags, Index, column, pick
 from loadfirst.physics.ranges import require
 from loadfirst.units import BAR, HOUR, G
+
+if TYPE_CHECKING:
+    from numpy.typing import ArrayLike
 
 CHARACTERISTICS = ("equal-percentage", "linear", "quick-opening")
 
@@ -19,7 +22,7 @@ _SCALE = BAR * HOUR**2 / (WATER_15C * G)  # head × Kv² / flow²
 _AS_GOOD_AS_SHUT = 10 * sqrt(_SCALE) / SHUT  # [m³/h] passes at 100 m what a shut valve leaks
 
 
-def inherent_flow(opening: npt.ArrayLike, characteristic: str, rangeability: npt.ArrayLike) -> Array:
+def inherent_flow(opening: ArrayLike, characteristic: str, rangeability: ArrayLike) -> Array:
     """Share of the full flow coefficient that a stem position gives.
 
     Parameters
@@ -66,10 +69,10 @@ def inherent_flow(opening: npt.ArrayLike, characteristic: str, rangeability: npt
 
 
 def flow_coefficient(
-    kv_open: npt.ArrayLike,
-    opening: npt.ArrayLike,
+    kv_open: ArrayLike,
+    opening: ArrayLike,
     characteristic: str = "equal-percentage",
-    rangeability: npt.ArrayLike = 50.0,
+    rangeability: ArrayLike = 50.0,
 ) -> Array:
     """Flow coefficient Kv of a valve at a stem position.
 
@@ -123,7 +126,7 @@ class Valves:
     does not depend on the liquid's density.
     """
 
-    def __init__(self, kv: npt.ArrayLike) -> None:
+    def __init__(self, kv: ArrayLike) -> None:
         kv = column(kv)
         require("valve.kv", kv, kv >= 0, "0 m³/h or more")
         shut = kv <= _AS_GOOD_AS_SHUT
@@ -151,7 +154,7 @@ class Valves:
         """Where the valve is shut, whatever the flow. (B, M)"""
         return np.broadcast_to(self._line > 0, np.broadcast_shapes(self._line.shape, flow.shape))
 
-    def rows(self, index: npt.NDArray[np.intp]) -> Valves:
+    def rows(self, index: Index) -> Valves:
         """The same valves of some of the plants only."""
         some = object.__new__(Valves)
         some._line, some._square = pick(self._line, index), pick(self._square, index)

@@ -9,8 +9,8 @@ load's curve falls straight down to it.
 
 from __future__ import annotations
 
-from dataclasses import fields, replace
-from typing import TypeVar
+from dataclasses import replace
+from typing import Any, TypeVar
 
 import numpy as np
 from msgspec import Struct
@@ -152,7 +152,8 @@ def pump_curve(built: Built, flow: Array) -> Running:
     """What the first pump does at flows through it, (B, F) each. [m³/s]"""
     through = np.repeat(flow.reshape(-1, 1), built.machines.count, axis=1)
     running = _spread(built.machines, flow).running(through)
-    return Running(*(getattr(running, part.name)[:, 0].reshape(flow.shape) for part in fields(running)))
+    first: list[Any] = [part[:, 0].reshape(flow.shape) for part in running]
+    return Running(*first)
 
 
 def _spread(each: Spreads, flow: Array) -> Spreads:

@@ -7,7 +7,6 @@ data and in the type.
 
 from __future__ import annotations
 
-import difflib
 import re
 from typing import Any, TypeVar
 
@@ -72,6 +71,8 @@ def explain(kind: type, data: object, message: str) -> InputError:
 
 def nearest(name: str, known: list[str]) -> str:
     """The known name that is written most like `name`; empty where none comes near."""
+    import difflib  # only a mistake needs it
+
     found = difflib.get_close_matches(name[:80], known, n=1, cutoff=0.6)
     return found[0] if found else ""
 

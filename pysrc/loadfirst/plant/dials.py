@@ -1,6 +1,6 @@
 """The instruments of a plant as data: ranges and accuracies of what a person can read."""
 
-from __future__ import annotations
+# No annotations as strings here: msgspec would compile each of them when the first ask is decoded.
 
 from typing import Annotated
 

@@ -6,14 +6,12 @@ itself, and the tables of the author's guide.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from typing import Any
 
-from msgspec import inspect
+from msgspec import Struct, inspect
 
 
-@dataclass(frozen=True)
-class Expected:
+class Expected(Struct, frozen=True):
     """What would do.
 
     Attributes
@@ -31,7 +29,7 @@ class Expected:
     kind: str
     text: str
     bounds: str = ""
-    facts: dict[str, Any] = field(default_factory=dict)
+    facts: dict[str, Any] = {}
 
 
 def plain(node: inspect.Type) -> inspect.Type:

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
-from typing import Any
+from typing import Any, NamedTuple
 
 import msgspec
 from msgspec import inspect
@@ -12,8 +11,7 @@ from msgspec import inspect
 from loadfirst.plant.expect import Expected, expected, note, plain
 
 
-@dataclass(frozen=True)
-class Key:
+class Key(NamedTuple):
     """One key of a file.
 
     Attributes

@@ -26,6 +26,7 @@ def is_id(name: str) -> bool:
     return len(name) <= LONGEST_ID and ID.fullmatch(name) is not None
 
 
+@lru_cache(maxsize=8)
 def folder(shelf: Shelf) -> Path:
     """The folder that holds the packaged files of one kind."""
     package = Path(__file__).parents[1]
@@ -37,6 +38,11 @@ def folder(shelf: Shelf) -> Path:
 def ids(shelf: Shelf) -> tuple[str, ...]:
     """Ids of all packaged files of one kind, sorted."""
     return tuple(sorted(path.stem for path in folder(shelf).glob("*.toml")))
+
+
+def has(shelf: Shelf, name: str) -> bool:
+    """Whether a packaged file has that id, which may be any text."""
+    return is_id(name) and path(shelf, name).is_file()
 
 
 def path(shelf: Shelf, name: str) -> Path:

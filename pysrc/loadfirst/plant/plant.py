@@ -4,7 +4,7 @@ The key names carry the units that people write; `plant.build` turns them into
 SI. What goes beyond one key's own range is in `plant.checks`.
 """
 
-from __future__ import annotations
+# No annotations as strings here: msgspec would compile each of them when the first ask is decoded.
 
 from typing import Annotated, Literal
 

@@ -1,6 +1,6 @@
 """A pump as data: every key of a pump file, which is also the table `pump.curve` of a plant."""
 
-from __future__ import annotations
+# No annotations as strings here: msgspec would compile each of them when the first ask is decoded.
 
 from typing import Annotated, Literal
 

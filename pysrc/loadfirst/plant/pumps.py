@@ -64,7 +64,7 @@ def find_pump(model: str, beside: Path | None = None) -> Curve:
         for path in _places(model, beside):
             if path.is_file():
                 return read_pump(path)
-        if model in library.ids("pumps"):
+        if library.has("pumps", model):
             return _packaged(model)
     raise _nobody(model, beside)
 

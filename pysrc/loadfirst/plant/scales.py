@@ -12,7 +12,7 @@ STEPS = (1.0, 1.5, 2.5, 4.0, 6.0, 10.0)
 """Upper ends of meter scales within one decade. Common practice for panel meters."""
 
 OVER_LAST = 1.25
-"""A flow meter reaches a quarter beyond the pump's last point: its flow at 60 Hz, and a little. Own choice."""
+"""A flow meter reaches a quarter beyond the last point: the flow at 60 Hz, and a little. Own choice. [-]"""
 
 
 def next_scale(least: float) -> float:

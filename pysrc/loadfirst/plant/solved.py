@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cached_property
-from typing import TypeVar
+from typing import TYPE_CHECKING, NamedTuple, TypeVar
 
 import numpy as np
-import numpy.typing as npt
 
 from loadfirst.physics.law import SHUT, Array
 from loadfirst.physics.liquids import Liquid
@@ -17,14 +15,16 @@ from loadfirst.plant.build import Built
 from loadfirst.plant.plant import Plant
 from loadfirst.units import G
 
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
 Kind = TypeVar("Kind", bound=np.generic)
 
 SEEN = 1e-5
 """Least flow that is shown, of the usual flow. [-]"""
 
 
-@dataclass(frozen=True, eq=False)
-class Solved:
+class Solved(NamedTuple):
     """B plants of one shape, balanced.
 
     Attributes
@@ -111,9 +111,9 @@ class OnePlant:
         dry = self.not_reached and node == self.end
         return None if dry or self._undefined[node][self.row] else self.exact_head(node)
 
-    def per_machine(self, values: npt.NDArray[Kind]) -> npt.NDArray[Kind]:
+    def per_machine(self, values: NDArray[Kind]) -> NDArray[Kind]:
         """This plant's row of something that each machine has; one row may serve all plants."""
-        row: npt.NDArray[Kind] = values[self.row if len(values) > 1 else 0]
+        row: NDArray[Kind] = values[self.row if len(values) > 1 else 0]
         return row
 
     @property
