@@ -98,3 +98,12 @@ def test_two_flat_pumps_on_a_needle_converge() -> None:
         one = solve_plants(build([legal(data)]))
         assert one.solution.converged.all()
         assert checked(one, 0).head <= 2e-9 * one.built.head_scale[0]
+
+
+@pytest.mark.parametrize("rated", [0.373, 3.73, 11.2, 37.3, 186.0])
+def test_the_checker_agrees_on_a_motor_at_a_point_of_its_table(rated: float) -> None:
+    """Where one stretch of the slip's table ends and the next begins."""
+    data = plant_data(Dice(7), "single", True, 0)
+    data["drive"]["motor_kw"] = rated
+    one = solve_plants(build([legal(data)]))
+    assert checked(one, 0).head <= 2e-9 * one.built.head_scale[0]
