@@ -31,7 +31,6 @@ case-direction-same = The same as yesterday
 case-direction-down = Lower than yesterday
 case-foreseen = You foresaw: { $says }.
 case-suspected = First suspicion: { $group }.
-case-outcome = It stands: { $outcome }.
 
 case-group-discharge-side = Something on the discharge side
 case-group-suction-side = Something on the suction side
@@ -40,6 +39,15 @@ case-group-drive = The drive: motor, speed
 case-group-machine = The pump itself
 case-group-instrument = An instrument
 case-group-nothing = Nothing at all
+
+case-compared-title = What you expected, what you saw
+case-compared-foreseen = expected
+case-compared-seen = seen
+case-compared-fact = in fact
+case-compared-otherwise = You saw something else than what the instrument showed. That happens easily to anybody who expects something: write both numbers down before you judge.
+case-way-up = higher
+case-way-same = the same
+case-way-down = lower
 
 case-readings-title = Readings so far
 case-yesterday = yesterday
@@ -75,7 +83,10 @@ case-hint-title = A hint
 case-hint-ask = A hint, please ({ $left } left)
 
 case-verdict-title = Your verdict
-case-verdict-note = Decide whenever you are sure enough. It cannot be taken back.
+case-verdict-note = Decide whenever you are sure enough. A verdict cannot be taken back.
+case-see-asks = What did you see? { $instrument }, against yesterday:
+case-see-missing = Say first what you saw.
+case-verdict-asks = And what follows from it?
 case-decide = This is my verdict
 case-decide-missing = Choose a verdict first.
 

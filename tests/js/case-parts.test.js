@@ -56,10 +56,23 @@ test("each kind of move names the part that is new and gets the focus", () => {
   assert.equal(parts.newest([predict, {do: "decide", choice: "worn"}]), "verdict");
 });
 
-test("a new move leaves the old list as it was, even a frozen one", () => {
-  const moves = Object.freeze([]);
-  assert.deepEqual(parts.withMove(moves, {do: "hint"}), [{do: "hint"}]);
-  assert.equal(moves.length, 0);
+test("a verdict waits until it was said of each reading what was seen", () => {
+  const ids = ["gauge-discharge", "flow-meter"];
+  assert.equal(parts.verdictMoves(ids, {saw: {"gauge-discharge": "down"}, choice: "worn"}), null);
+  assert.equal(parts.verdictMoves(ids, {saw: {"gauge-discharge": "down", "flow-meter": "up"}, choice: null}), null);
+  assert.deepEqual(parts.verdictMoves(["flow-meter"], {saw: {"gauge-suction": "up", "flow-meter": "same"}, choice: "worn"}),
+    [{do: "see", reading: "flow-meter", says: "same"}, {do: "decide", choice: "worn"}]);
+  assert.deepEqual(parts.verdictMoves([], {saw: {}, choice: "worn"}), [{do: "decide", choice: "worn"}]);
+});
+
+test("what was foreseen and seen stands beside what each instrument did", () => {
+  const prediction = {reading: "flow-meter", says: "down", outcome: "up"};
+  const saw = [{reading: "gauge-discharge", says: "down", moved: "down"}, {reading: "flow-meter", says: "same", moved: "up"}];
+  assert.deepEqual(parts.expectations({prediction, saw}), [
+    {id: "gauge-discharge", foreseen: null, seen: "down", moved: "down"},
+    {id: "flow-meter", foreseen: "down", seen: "same", moved: "up"},
+  ]);
+  assert.deepEqual(parts.expectations({prediction, saw: []}), [{id: "flow-meter", foreseen: "down", seen: null, moved: "up"}]);
 });
 
 test("a failure that a fresh start mends offers one", () => {

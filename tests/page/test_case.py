@@ -7,8 +7,9 @@ from playwright.sync_api import expect
 
 from page.parts import native
 from page.parts.links import state
-from page.parts.play import PREDICTION, Keys, Mouse, Play, plain
+from page.parts.play import PREDICTION, WITNESSED, Keys, Mouse, Play, plain, sights
 from page.parts.rig import Rig
+from page.parts.waiting import eventually
 from page.parts.words import say
 
 HANDS = {"mouse": Mouse, "keys": Keys}
@@ -26,7 +27,7 @@ def ends() -> dict[str, str]:
 @pytest.mark.parametrize("end", ["right", "wrong"])
 @pytest.mark.parametrize("hand", HANDS)
 def test_the_case_is_played_to_its_end(rig: Rig, hand: str, end: str) -> None:
-    """Prediction, three checks, verdict; then its own reply, the truth, both days' curves, the way there."""
+    """Prediction, checks, what was seen, verdict; then its reply, the truth, both days' curves, the way."""
     choice = ends()[end]
     play = Play(rig, HANDS[hand](rig))
     play.open()
@@ -35,7 +36,7 @@ def test_the_case_is_played_to_its_end(rig: Rig, hand: str, end: str) -> None:
         play.check(check)
     play.decide(choice)
     checks = [{"do": "check", "id": check} for check in CHECKS]
-    moves = [PREDICTION, *checks, {"do": "decide", "choice": choice}]
+    moves = [PREDICTION, *checks, *sights(*WITNESSED), {"do": "decide", "choice": choice}]
     right = native.case(*moves)
     assert right["verdict"]["right"] == (end == "right")
     for words in plain(right["verdict"]["reply"]):
@@ -97,10 +98,37 @@ def test_looking_without_a_prediction_is_answered(rig: Rig) -> None:
     play.open()
     rig.page.get_by_role("button", name=say("case-commit")).click()
     alert = rig.page.get_by_role("alert")
-    expect(alert.filter(has_text="Choose an answer to both questions")).to_be_visible()
+    expect(alert.filter(has_text=say("case-commit-missing"))).to_be_visible()
     play.predict()
     rig.page.get_by_role("button", name=say("case-decide")).click()
-    expect(alert.filter(has_text="Choose a verdict first")).to_be_visible()
+    expect(alert.filter(has_text=say("case-decide-missing"))).to_be_visible()
+    rig.page.locator('input[name="case-choice"][value="worn"]').click()
+    rig.page.get_by_role("button", name=say("case-decide")).click()
+    expect(alert.filter(has_text=say("case-see-missing"))).to_be_visible()
+    expect(play.part(say("case-truth-title"))).to_have_count(0)
+
+
+def test_what_was_seen_is_asked_before_it_is_told(rig: Rig) -> None:
+    """No reading of story or prediction is called higher or lower until it was said what it shows."""
+    play = Play(rig, Mouse(rig))
+    play.open()
+    play.predict()
+    play.check("flow")
+    play.check("current")
+    called = play.part(say("case-readings-title")).locator("[data-reading]:has(.case-moved)")
+    expect(called).to_have_count(2)
+    told = [node.get_attribute("data-reading") for node in called.all()]
+    assert told == ["gauge-suction", "ammeter-1"]
+    rig.page.locator('input[name="case-saw-gauge-discharge"][value="down"]').click()
+    rig.page.locator('input[name="case-saw-flow-meter"][value="same"]').click()
+    rig.page.locator('input[name="case-choice"][value="worn"]').click()
+    rig.page.get_by_role("button", name=say("case-decide")).click()
+    compared = play.part(say("case-compared-title"))
+    expect(compared).to_be_visible()
+    cells = [row.locator("td").all_inner_texts() for row in compared.locator("tbody tr").all()]
+    up, same, down = (say(f"case-way-{way}") for way in ("up", "same", "down"))
+    assert cells == [["–", down, down], [up, same, up]]
+    expect(compared).to_contain_text(say("case-compared-otherwise"))
 
 
 def test_trying_it_yourself_opens_the_rig_in_todays_plant(rig: Rig) -> None:
@@ -159,6 +187,45 @@ def test_what_was_unfolded_stays_so_when_python_comes(fresh: Rig) -> None:
     expect(fresh.page.locator("#case .case-note")).to_have_count(0)
     expect(fresh.page.locator("#case details")).to_have_attribute("open", "")
     expect(goals).to_be_focused()
+
+
+# Tells the page's tests how often Python has said how the case stands.
+COUNT_ANSWERS = """
+  window.caseAnswers = 0;
+  const count = ({data}) => {
+    if (/"stage"/.test(data?.reply ?? "")) setTimeout(() => { window.caseAnswers += 1; });
+  };
+  window.Worker = class extends Worker {
+    constructor(...all) { super(...all); this.addEventListener("message", count); }
+  };
+"""
+
+# Every element of the case but the note; then how many of them there are, and whether they bear a mark.
+PARTS = "[...document.querySelectorAll('#case .case-body *')].filter((node) => !node.closest('.case-notice'))"
+MARK = f"() => {PARTS}.map((node) => (node.marked = true)).length"
+MARKED = f"() => {PARTS}.filter((node) => node.marked).length"
+
+
+def test_what_is_shown_already_is_not_drawn_again(fresh: Rig) -> None:
+    """Python says what the story said before it came: the same elements stand there, only the note goes."""
+    held = []
+    fresh.page.add_init_script(COUNT_ANSWERS)
+    fresh.page.route("**/js/engine/worker.js", lambda route: held.append(route))
+    fresh.open(state(place="case", case=native.CASE, moves=[]))
+    radio = fresh.page.locator('input[name="case-says"][value="up"]')
+    radio.click()
+    expect(fresh.page.locator("#case .case-note")).to_have_text(say("case-wait-engine"))
+    count = fresh.page.evaluate(MARK)
+    assert count > 30
+    held[0].continue_()
+    eventually(
+        fresh.page, lambda: fresh.page.evaluate("window.caseAnswers"), bool, "Python's word on the case", 60
+    )
+    fresh.live()
+    expect(fresh.page.locator("#case .case-note")).to_have_count(0)
+    assert fresh.page.evaluate(MARKED) == count
+    expect(radio).to_be_checked()
+    expect(radio).to_be_focused()
 
 
 def test_units_change_in_a_case_too(rig: Rig) -> None:

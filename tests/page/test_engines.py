@@ -12,7 +12,7 @@ from tests.engines import WAIT, Engine, firefox, until, webkit
 
 from page.parts import native
 from page.parts.links import link, state, unpack
-from page.parts.play import PREDICTION
+from page.parts.play import PREDICTION, WITNESSED
 from page.parts.rig import SEEN, same
 from page.parts.words import say
 
@@ -101,6 +101,7 @@ def test_the_case_is_played_to_its_end(engine: Engine, site: str) -> None:
         f'input[name="case-suspects"][value="{PREDICTION["suspects"]}"]',
         '[data-key="commit"]',
         '[data-key="take-flow"]',
+        *(f'input[name="case-saw-{reading}"][value="{says}"]' for reading, says in WITNESSED.items()),
         f'input[name="case-choice"][value="{right}"]',
         '[data-key="decide"]',
     ]

@@ -1,7 +1,7 @@
 """The moves of a play, and where they lead.
 
 A play is the list of its moves and nothing else: prediction with first
-suspicion, then checks and hints in any order, then the verdict.
+suspicion, then checks and hints in any order, what was seen, the verdict.
 """
 
 from __future__ import annotations
@@ -13,11 +13,12 @@ from msgspec import Struct, field
 
 from loadfirst.cases.case import Case, Check, Choice, Direction, Group
 from loadfirst.cases.places import inside
+from loadfirst.cases.scope import seen_at_first, worth_seeing
 from loadfirst.errors import InputError
 from loadfirst.plant.decode import decode
 
 MOST_MOVES = 40
-"""More than any case can use: one prediction, 12 checks, 6 hints, one verdict."""
+"""More than any case can use: one prediction, 12 checks, 6 hints, 10 readings seen, one verdict."""
 
 
 class Predict(Struct, frozen=True, forbid_unknown_fields=True):
@@ -37,15 +38,28 @@ class AskHint(Struct, frozen=True, forbid_unknown_fields=True):
     """Ask for the next hint."""
 
 
+class See(Struct, frozen=True, forbid_unknown_fields=True):
+    """Say how a reading that stands open has moved, before saying why. Never graded."""
+
+    reading: str
+    says: Direction
+
+
 class Decide(Struct, frozen=True, forbid_unknown_fields=True):
     """Commit to a verdict."""
 
     choice: str
 
 
-Move = Predict | Take | AskHint | Decide
+Move = Predict | Take | AskHint | See | Decide
 
-KINDS: dict[str, type[Move]] = {"predict": Predict, "check": Take, "hint": AskHint, "decide": Decide}
+KINDS: dict[str, type[Move]] = {
+    "predict": Predict,
+    "check": Take,
+    "hint": AskHint,
+    "see": See,
+    "decide": Decide,
+}
 
 
 def moves_from(data: Sequence[Mapping[str, Any]]) -> list[Move]:
@@ -67,12 +81,20 @@ class Play(Struct):
     prediction: Predict | None = None
     checks: list[Check] = field(default_factory=list)
     hints: int = 0
+    saw: dict[str, Direction] = field(default_factory=dict)
     verdict: Choice | None = None
 
     @property
     def minutes(self) -> float:
         """What the checks have cost so far. [min]"""
         return sum(check.minutes for check in self.checks)
+
+    def open_now(self, case: Case) -> list[str]:
+        """Readings that stand open by now, in the order in which they were read."""
+        if self.prediction is None:
+            return []
+        read = [id for check in self.checks for id in check.reads]
+        return list(dict.fromkeys([*seen_at_first(case), *read]))
 
 
 def follow(case: Case, moves: Sequence[Move]) -> Play:
@@ -95,6 +117,8 @@ def follow(case: Case, moves: Sequence[Move]) -> Play:
                 play.checks.append(_check(case, play, id, where))
             case AskHint():
                 play.hints = _next_hint(case, play, where)
+            case See(reading=id, says=says):
+                play.saw[_to_see(case, play, id, where)] = says
             case Decide(choice=id):
                 play.verdict = _choice(case, id, where)
     return play
@@ -104,7 +128,8 @@ def _in_order(play: Play, move: Move, where: str) -> None:
     if play.verdict is not None:
         raise InputError(where, _name(move), "absent: the verdict ends the play", rule="order")
     if (play.prediction is None) != isinstance(move, Predict):
-        wanted = "the prediction" if play.prediction is None else "a check, a hint or the verdict"
+        later = "a check, a hint, a reading seen or the verdict"
+        wanted = "the prediction" if play.prediction is None else later
         raise InputError(where, _name(move), wanted, rule="order")
 
 
@@ -135,6 +160,13 @@ def _next_hint(case: Case, play: Play, where: str) -> int:
     if play.hints >= len(case.hints):
         raise InputError(where, "hint", "another move: no hint is left", rule="order")
     return play.hints + 1
+
+
+def _to_see(case: Case, play: Play, id: str, where: str) -> str:
+    left = [one for one in worth_seeing(case, play.open_now(case)) if one not in play.saw]
+    if id not in left:
+        raise _unknown(f"{where}.reading", id, left)
+    return id
 
 
 def _choice(case: Case, id: str, where: str) -> Choice:

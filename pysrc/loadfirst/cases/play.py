@@ -11,14 +11,14 @@ from typing import Any
 
 from msgspec import Struct
 
-from loadfirst.cases.case import Check
+from loadfirst.cases.case import Case, Check
 from loadfirst.cases.load import load_case
 from loadfirst.cases.moves import MOST_MOVES, Play, follow, moves_from, suspects_of
 from loadfirst.cases.places import inside
 from loadfirst.cases.proof import Proven
 from loadfirst.cases.reveal import Answerer, reading_view, reveal, verdict
-from loadfirst.cases.scope import seen_at_first
-from loadfirst.cases.view import CaseView, CheckView, ChoiceView, PredictionView, ReadingView, Stage
+from loadfirst.cases.scope import worth_seeing
+from loadfirst.cases.view import CaseView, CheckView, ChoiceView, PredictionView, ReadingView, Saw, Stage
 from loadfirst.cases.words import Prose, filled
 from loadfirst.errors import InputError
 from loadfirst.plant.decode import decode
@@ -85,6 +85,8 @@ def show(proven: Proven, play: Play, answer: Answerer) -> CaseView:
         story=_prose(proven, case.story, "story"),
         prediction=_prediction(proven, play, seen),
         readings=seen,
+        to_see=_to_see(case, play, seen),
+        saw=[Saw(id, says, reading_view(proven.days, id).moved) for id, says in play.saw.items()],
         checks=[_check(proven, play, number) for number in range(len(case.checks))],
         choices=[
             ChoiceView(choice.id, _prose(proven, choice.says, f"choices[{number}].says"), choice.blames)
@@ -100,10 +102,13 @@ def show(proven: Proven, play: Play, answer: Answerer) -> CaseView:
 
 def readings_seen(proven: Proven, play: Play) -> list[ReadingView]:
     """The instruments that stand open by now, in the order in which they were read."""
-    if play.prediction is None:
-        return []
-    read = [id for check in play.checks for id in check.reads]
-    return [reading_view(proven.days, id) for id in dict.fromkeys([*seen_at_first(proven.case), *read])]
+    return [reading_view(proven.days, id) for id in play.open_now(proven.case)]
+
+
+def _to_see(case: Case, play: Play, seen: list[ReadingView]) -> list[str]:
+    """Where there is nothing to compare there is nothing to ask."""
+    comparable = [reading.id for reading in seen if reading.moved is not None and reading.id not in play.saw]
+    return [] if play.verdict is not None else worth_seeing(case, comparable)
 
 
 def _stage(play: Play) -> Stage:

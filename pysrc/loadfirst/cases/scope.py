@@ -7,7 +7,7 @@ by then; a check's result may name what the check itself reads, and plant keys
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from typing import NamedTuple, get_args
 
 from loadfirst.cases.case import Case, ReadingId
@@ -43,6 +43,12 @@ def seen_at_first(case: Case) -> list[str]:
 def can_be_seen(case: Case) -> list[str]:
     """Every reading that a learner can come to see before the verdict."""
     return list(dict.fromkeys([*seen_at_first(case), *(id for check in case.checks for id in check.reads)]))
+
+
+def worth_seeing(case: Case, open_now: Collection[str]) -> list[str]:
+    """Readings of which the learner says what they show, before the verdict: told and foreseen ones."""
+    asked = dict.fromkeys([*told(case), case.prediction.reading])
+    return [id for id in asked if id in open_now]
 
 
 def texts(case: Case) -> Iterator[Text]:

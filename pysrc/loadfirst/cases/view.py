@@ -66,6 +66,14 @@ class PredictionView(Struct, frozen=True):
     outcome: Direction | None = None
 
 
+class Saw(Struct, frozen=True):
+    """What the learner saw an instrument do, beside what it did."""
+
+    reading: str
+    says: Direction
+    moved: Direction | None
+
+
 class CheckView(Struct, frozen=True):
     """A further check. `result` and `found` are None until it was taken."""
 
@@ -162,6 +170,9 @@ class CaseView(Struct, frozen=True):
     prediction: PredictionView
     readings: list[ReadingView]
     """Instruments read so far, in the order in which they were read."""
+    to_see: list[str]
+    """Readings of which the learner has yet to say what they show, before the verdict."""
+    saw: list[Saw]
     checks: list[CheckView]
     choices: list[ChoiceView]
     hints: list[Prose]

@@ -15,11 +15,11 @@ export function block(document, key, title, ...children) {
 }
 
 /**
- * A group of radio buttons, one line each.
+ * A group of radio buttons, one line each, or side by side where they are short.
  * @param {{name: string, legend: Node|string|Array, options: {value: string, label: string}[], chosen: string|null,
- *   onpick: (value: string) => void}} group
+ *   onpick: (value: string) => void, aside?: boolean}} group
  */
-export function radios(document, {name, legend, options, chosen, onpick}) {
+export function radios(document, {name, legend, options, chosen, onpick, aside = false}) {
   const rows = options.map(({value, label}) => {
     const box = make(document, "input", {
       type: "radio", name: `case-${name}`, value, checked: chosen === value, "data-key": `${name}-${value}`,
@@ -27,7 +27,18 @@ export function radios(document, {name, legend, options, chosen, onpick}) {
     });
     return make(document, "label", {class: "case-option"}, box, make(document, "span", {}, label));
   });
-  return make(document, "fieldset", {class: "case-options"}, make(document, "legend", {}, legend), ...rows);
+  return make(document, "fieldset", {class: "case-options"}, make(document, "legend", {}, legend),
+    make(document, "div", {class: aside ? "case-aside" : false}, ...rows));
+}
+
+/** A table: a name before each row, a head over each column. */
+export function table(document, caption, head, rows) {
+  const cell = (name, text, attributes = {}) => make(document, name, attributes, text);
+  return make(document, "table", {class: "case-table"},
+    caption && cell("caption", caption),
+    make(document, "thead", {}, make(document, "tr", {}, ...head.map((text) => (text ? cell("th", text, {scope: "col"}) : cell("td", ""))))),
+    make(document, "tbody", {}, ...rows.map(([label, ...values]) =>
+      make(document, "tr", {}, cell("th", label, {scope: "row"}), ...values.map((value) => cell("td", value))))));
 }
 
 /** A push button. `key` names it for the focus. */

@@ -2,7 +2,7 @@
 import {block, button, make, prose, radios} from "./case-dom.js";
 import {line} from "./case-parts.js";
 
-const DIRECTIONS = ["up", "same", "down"];
+export const DIRECTIONS = ["up", "same", "down"];
 
 /** Title, level and goals. */
 export function heading(document, view, {words}) {
@@ -49,11 +49,10 @@ export function prediction(document, view, deps, draft, move) {
     button(document, "commit", words("case-commit"), commit, "case-button case-main"));
 }
 
-/** Prediction beside outcome, once its instrument was read. */
-export function foreseen(document, asked, {words}) {
-  const direction = (code) => words(`case-direction-${code}`).toLocaleLowerCase(words.locale);
-  return make(document, "p", {}, words("case-foreseen", {says: direction(asked.says)}),
-    asked.outcome && ` ${words("case-outcome", {outcome: direction(asked.outcome)})}`);
+/** What was foreseen; what came of it the reader is to see, and is asked with the verdict. */
+export function foreseen(document, {says}, {words}) {
+  const direction = words(`case-direction-${says}`).toLocaleLowerCase(words.locale);
+  return make(document, "p", {}, words("case-foreseen", {says: direction}));
 }
 
 function committed(document, asked, deps) {

@@ -57,8 +57,26 @@ function plain(value) {
   return typeof value === "object" ? "…" : String(value);
 }
 
-/** The moves with one more; the list that came in stays as it was. */
-export const withMove = (moves, move) => [...moves, move];
+/**
+ * What was foreseen and seen of each instrument, beside what it did.
+ * @returns {{id: string, foreseen: string|null, seen: string|null, moved: string|null}[]} directions; null where there is none
+ */
+export function expectations({prediction, saw}) {
+  const seen = new Map(saw.map((one) => [one.reading, one]));
+  const ids = new Set([...seen.keys(), prediction.reading]);
+  return [...ids].map((id) => ({
+    id,
+    foreseen: id === prediction.reading ? prediction.says : null,
+    seen: seen.get(id)?.says ?? null,
+    moved: seen.get(id)?.moved ?? prediction.outcome,
+  }));
+}
+
+/** The moves of a verdict: what was seen first, then what follows from it. null while something is missing. */
+export function verdictMoves(toSee, {saw, choice}) {
+  if (!choice || toSee.some((id) => !saw[id])) return null;
+  return [...toSee.map((id) => ({do: "see", reading: id, says: saw[id]})), {do: "decide", choice}];
+}
 
 /**
  * What is new in a view after its last move: the data-key that gets the focus.

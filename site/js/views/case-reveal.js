@@ -1,6 +1,6 @@
 // The end of a case: the verdict's explanation, what really happened, both days on both curves, the path.
-import {block, button, make, prose} from "./case-dom.js";
-import {differenceText, line, pointerText} from "./case-parts.js";
+import {block, button, make, prose, table} from "./case-dom.js";
+import {differenceText, expectations, line, pointerText} from "./case-parts.js";
 import {create as createChart} from "./chart.js";
 import {create as createStack} from "./stack.js";
 
@@ -14,6 +14,18 @@ export function verdict(document, view, deps) {
 }
 
 const said = (view, id, units) => line(view.choices.find((choice) => choice.id === id).says, units);
+
+/** What was foreseen and what was seen, beside what the instruments did. Never graded. */
+export function compared(document, view, {words}) {
+  const rows = expectations(view);
+  const way = (direction) => (direction === null ? "–" : words(`case-way-${direction}`));
+  const group = words(`case-group-${view.prediction.suspected}`).toLocaleLowerCase(words.locale);
+  return block(document, "compared", words("case-compared-title"),
+    table(document, null, ["", words("case-compared-foreseen"), words("case-compared-seen"), words("case-compared-fact")],
+      rows.map(({id, foreseen, seen, moved}) => [words(`case-reading-${id}`), way(foreseen), way(seen), way(moved)])),
+    rows.some(({seen, moved}) => seen !== null && seen !== moved) && make(document, "p", {}, words("case-compared-otherwise")),
+    make(document, "p", {}, words("case-suspected", {group})));
+}
 
 /** What differed between the days, and the verdict that holds where another was given. */
 export function truth(document, view, deps) {
@@ -79,7 +91,7 @@ export function path(document, view, {words, units}) {
   return block(document, "path", words("case-path-title"),
     make(document, "p", {}, words(way.suspicion_right ? "case-suspicion-right" : "case-suspicion-wrong")),
     steps.length ? make(document, "ol", {class: "case-steps"}, ...steps) : make(document, "p", {}, words("case-path-none")),
-    make(document, "p", {class: "case-spent"}, words("case-path-total", {minutes: way.minutes})),
+    steps.length > 1 && make(document, "p", {class: "case-spent"}, words("case-path-total", {minutes: way.minutes})),
     make(document, "p", {}, make(document, "strong", {}, words(`case-strip-${way.strip_down}`, {minutes: way.lost}))),
     (way.strip_down === "needless" || way.strip_down === "warranted") && make(document, "p", {class: "case-caution"}, words("case-strip-caution")));
 }
@@ -90,12 +102,3 @@ export const next = (document, view, {words, send}) =>
     make(document, "p", {class: "case-soft"}, words("case-try-note")),
     button(document, "try", words("case-try"), () => send({type: "open-rig", plant: view.reveal.plant}), "case-button case-main"),
     button(document, "replay", words("case-replay"), () => send({type: "moves", moves: []})));
-
-function table(document, caption, head, rows) {
-  const cell = (name, text, attributes = {}) => make(document, name, attributes, text);
-  return make(document, "table", {class: "case-table"},
-    caption && cell("caption", caption),
-    make(document, "thead", {}, make(document, "tr", {}, ...head.map((text) => (text ? cell("th", text, {scope: "col"}) : cell("td", ""))))),
-    make(document, "tbody", {}, ...rows.map(([label, ...values]) =>
-      make(document, "tr", {}, cell("th", label, {scope: "row"}), ...values.map((value) => cell("td", value))))));
-}

@@ -1,16 +1,16 @@
 // The middle of a case: readings, further checks with their price, hints, the verdict.
 import {block, button, make, prose, radios} from "./case-dom.js";
-import {foreseen} from "./case-opening.js";
-import {dialData, line, pointerText} from "./case-parts.js";
+import {DIRECTIONS, foreseen} from "./case-opening.js";
+import {dialData, line, pointerText, verdictMoves} from "./case-parts.js";
 import {createGauge} from "./gauge.js";
 
 /** The instruments read so far, each a dial with today's pointer and yesterday's mark. */
 export const readings = (document, view, deps) =>
   block(document, "readings", deps.words("case-readings-title"),
     make(document, "p", {class: "case-soft"}, deps.words("case-moved-note")),
-    make(document, "ul", {class: "case-dials"}, ...view.readings.map((reading) => dial(document, reading, deps))));
+    make(document, "ul", {class: "case-dials"}, ...view.readings.map((reading) => dial(document, view, reading, deps))));
 
-function dial(document, reading, deps) {
+function dial(document, view, reading, deps) {
   const {words} = deps;
   const face = make(document, "div", {class: "case-dial", "aria-hidden": "true"});
   createGauge(face, {document}).update({...dialData(reading, deps), label: ""});
@@ -18,15 +18,16 @@ function dial(document, reading, deps) {
   return make(document, "li", {"data-reading": reading.id},
     face,
     make(document, "strong", {}, words(`case-reading-${reading.id}`)),
-    readingText(document, reading, deps));
+    readingText(document, view, reading, deps));
 }
 
-/** Yesterday, today, and whether the difference is more than the instrument can err. */
-function readingText(document, reading, deps) {
+/** Yesterday, today, and whether the difference is more than the instrument can err, unless the reader is to say it. */
+function readingText(document, view, reading, deps) {
+  const moved = !view.to_see.includes(reading.id) && reading.moved;
   const day = (name) => make(document, "span", {class: `case-day case-${name}`},
     `${deps.words(`case-${name}`)} ${pointerText(reading[name], reading, deps)}`);
   return make(document, "span", {class: "case-reading"}, day("yesterday"), " ", day("today"), " ",
-    reading.moved && make(document, "span", {class: `case-moved case-moved-${reading.moved}`}, deps.words(`case-moved-${reading.moved}`)));
+    moved && make(document, "span", {class: `case-moved case-moved-${moved}`}, deps.words(`case-moved-${moved}`)));
 }
 
 /** Every check on offer; those taken show what was found. */
@@ -59,7 +60,7 @@ function taken(document, view, check, deps) {
     make(document, "p", {class: "case-soft"}, line(check.says, units), " ",
       make(document, "span", {class: "case-cost"}, words("case-minutes", {minutes: check.minutes}))),
     ...read.map((reading) => make(document, "p", {},
-      make(document, "strong", {}, `${words(`case-reading-${reading.id}`)}: `), readingText(document, reading, deps))),
+      make(document, "strong", {}, `${words(`case-reading-${reading.id}`)}: `), readingText(document, view, reading, deps))),
     check.reads.includes(view.prediction.reading) && foreseen(document, view.prediction, deps), // beside what was seen, not a screen above it
     check.found && make(document, "p", {}, make(document, "strong", {}, words(`case-found-${check.found}`))),
     ...(check.result ? prose(document, check.result, units) : []));
@@ -73,17 +74,24 @@ function hints(document, view, {words, units}, move) {
   return [...given, more && button(document, "hint", words("case-hint-ask", {left: view.hints_left}), () => move({do: "hint"}))];
 }
 
-/** The verdicts on offer. */
+/** What was seen, reading by reading, and then the verdicts on offer. */
 export function decision(document, view, deps, draft, move) {
   const {words, units} = deps;
   const missing = make(document, "p", {class: "case-missing", role: "alert"});
   const decide = () => {
-    if (draft.choice) move({do: "decide", choice: draft.choice});
-    else missing.textContent = words("case-decide-missing");
+    const moves = verdictMoves(view.to_see, draft);
+    if (moves) move(...moves);
+    else missing.textContent = words(draft.choice ? "case-see-missing" : "case-decide-missing");
   };
   return block(document, "decision", words("case-verdict-title"),
+    make(document, "p", {class: "case-soft"}, words("case-verdict-note")),
+    ...view.to_see.map((id) => radios(document, {
+      name: `saw-${id}`, legend: words("case-see-asks", {instrument: words(`case-reading-${id}`)}), chosen: draft.saw[id] ?? null,
+      onpick: (value) => { draft.saw[id] = value; }, aside: true,
+      options: DIRECTIONS.map((value) => ({value, label: words(`case-way-${value}`)})),
+    })),
     radios(document, {
-      name: "choice", legend: words("case-verdict-note"), chosen: draft.choice, onpick: (value) => { draft.choice = value; },
+      name: "choice", legend: words("case-verdict-asks"), chosen: draft.choice, onpick: (value) => { draft.choice = value; },
       options: view.choices.map((choice) => ({value: choice.id, label: line(choice.says, units)})),
     }),
     missing,

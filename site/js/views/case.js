@@ -1,8 +1,9 @@
 // A case from its story to its end: asks Python what the learner may see now, and places the parts.
+// What stands there already stays: a reader's focus and choices outlive whatever comes without news.
 import {button, make} from "./case-dom.js";
 import {heading, prediction, story} from "./case-opening.js";
-import {failure, newest, playKey, withMove} from "./case-parts.js";
-import {curves, instruments, next, path, truth, verdict} from "./case-reveal.js";
+import {failure, newest, playKey} from "./case-parts.js";
+import {compared, curves, instruments, next, path, truth, verdict} from "./case-reveal.js";
 import {checks, decision, readings} from "./case-work.js";
 import {sentence} from "./sentence.js";
 
@@ -18,6 +19,7 @@ import {sentence} from "./sentence.js";
 export function create(host, deps) {
   const {document, ask, send} = deps;
   const body = make(document, "div", {class: "case-body"});
+  const notice = make(document, "div", {class: "case-notice"});
   const spoken = make(document, "p", {class: "unseen", role: "status", "aria-live": "polite"});
   host.append(body, spoken);
 
@@ -27,15 +29,17 @@ export function create(host, deps) {
   let asked = null; // key of the play that was asked for last
   let trouble = null;
   let draft = emptyDraft();
+  let drawn = null; // what the parts that stand there were made of, as one text
+  let drawnUnits = null;
   let drawings = null;
   let moving = false; // the learner's own move is under way: its result gets the focus
 
   const waiting = () => asked !== null && asked !== shown;
 
-  function move(step) {
+  function move(...steps) {
     if (waiting()) return; // a second tap on the same button
     moving = true;
-    send({type: "moves", moves: withMove(model.moves, step)});
+    send({type: "moves", moves: [...model.moves, ...steps]});
   }
 
   async function load() {
@@ -81,7 +85,7 @@ export function create(host, deps) {
   }
 
   function forget() {
-    view = shown = null;
+    view = shown = drawn = null;
     draft = emptyDraft();
   }
 
@@ -91,42 +95,54 @@ export function create(host, deps) {
     node?.scrollIntoView?.({block: "nearest"});
   }
 
+  /** Show how things stand. The parts are made anew only where they would come out otherwise; the note is free to change. */
   function render() {
+    body.setAttribute("aria-busy", String(waiting()));
+    fill(notice, note());
+    const others = model.catalogue?.cases.length > 1;
+    const now = JSON.stringify([view, covered(), others], unseenDigitsOff);
+    if (now === drawn && model.units === drawnUnits) return;
+    drawn = now;
+    drawnUnits = model.units;
+    replaceParts(others);
+  }
+
+  function replaceParts(others) {
     const held = document.activeElement?.closest?.("[data-key]");
     const key = held && body.contains(held) ? held.dataset.key : null;
     drawings?.remove();
     drawings = null;
-    body.setAttribute("aria-busy", String(waiting()));
     const unfolded = body.querySelector(".case-goals")?.open ?? false;
-    body.replaceChildren(...parts());
+    body.replaceChildren(...parts(others));
     body.querySelector(".case-goals")?.toggleAttribute("open", unfolded);
     drawings?.draw();
     if (key) body.querySelector(`[data-key="${CSS.escape(key)}"]`)?.focus({preventScroll: true});
   }
 
-  function parts() {
+  /** The prediction stands, and its readings are still to come. */
+  const covered = () => view?.stage === "predict" && model.moves.length > 0 && !trouble;
+
+  function parts(others) {
     const tools = {...deps, units: model.units};
     const foot = make(document, "div", {class: "case-foot"},
       button(document, "back", deps.words("case-back"), () => send({type: "rig"})),
-      model.catalogue?.cases.length > 1 && button(document, "others", deps.words("case-others"), () => send({type: "ask-open"})));
-    if (!view) return [note(), foot].filter(Boolean);
-    const opening = [heading(document, view, tools), story(document, view, tools), note()];
-    if (view.stage === "predict" && model.moves.length && !trouble) return [...opening, foot].filter(Boolean);
-    return [...opening, ...stage(tools), foot].filter(Boolean);
+      others && button(document, "others", deps.words("case-others"), () => send({type: "ask-open"})));
+    if (!view) return [notice, foot];
+    return [heading(document, view, tools), story(document, view, tools), notice, ...(covered() ? [] : stage(tools)), foot];
   }
 
   function stage(tools) {
-    const predicted = prediction(document, view, tools, draft, move);
-    if (view.stage === "predict") return [predicted];
-    if (view.stage === "check") {
+    if (view.stage !== "done") {
+      const predicted = prediction(document, view, tools, draft, move);
+      if (view.stage === "predict") return [predicted];
       return [predicted, readings(document, view, tools), checks(document, view, tools, move), decision(document, view, tools, draft, move)];
     }
     drawings = curves(document, view, tools);
-    return [verdict(document, view, tools), truth(document, view, tools), drawings.node, path(document, view, tools),
-      predicted, instruments(document, view, tools), next(document, view, tools)];
+    return [verdict(document, view, tools), compared(document, view, tools), truth(document, view, tools), drawings.node,
+      path(document, view, tools), instruments(document, view, tools), next(document, view, tools)];
   }
 
-  /** A line on what is being waited for, or what went wrong and the way out. */
+  /** A line on what is being waited for, or what went wrong and the way out; null where there is nothing to say. */
   function note() {
     if (trouble) return problem();
     const id = waitingFor();
@@ -171,4 +187,15 @@ export function create(host, deps) {
   };
 }
 
-const emptyDraft = () => ({says: null, suspects: null, choice: null});
+const emptyDraft = () => ({says: null, suspects: null, saw: {}, choice: null});
+
+/** Two machines may differ in a number's last digits, which nobody sees. */
+const unseenDigitsOff = (_, value) => (typeof value === "number" ? Number(value.toPrecision(9)) : value);
+
+/** Put a node into its place, unless its like is there already: what is being read stays, and so does the focus. */
+function fill(place, node) {
+  if (node ? place.firstChild?.isEqualNode(node) : !place.firstChild) return;
+  const held = place.contains(place.ownerDocument.activeElement);
+  place.replaceChildren(...(node ? [node] : []));
+  if (held && node?.hasAttribute("tabindex")) node.focus({preventScroll: true});
+}

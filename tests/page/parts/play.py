@@ -11,12 +11,19 @@ from page.parts.rig import Rig
 from page.parts.words import say
 
 PREDICTION = {"do": "predict", "says": "up", "suspects": "discharge-side"}
+WITNESSED = {"gauge-discharge": "down", "flow-meter": "up"}
+"""What a careful eye sees of the readings that it is asked about."""
 TABS = 120  # more than any page has stops
 
 
 def plain(prose: list[list[dict[str, Any]]]) -> list[str]:
     """The author's words of each paragraph, without the computed quantities between them."""
     return [part["text"].strip() for parts in prose for part in parts if part["part"] == "words"]
+
+
+def sights(*readings: str) -> list[dict[str, str]]:
+    """The moves that say what was seen of some readings."""
+    return [{"do": "see", "reading": reading, "says": WITNESSED[reading]} for reading in readings]
 
 
 class Mouse:
@@ -106,8 +113,16 @@ class Play:
         self.hand.press(self.page.locator(f'[data-key="take-{id_}"]'))
         expect(self.page.locator(f'[data-key="check-{id_}"]')).to_be_visible()
 
+    def see(self) -> None:
+        """Say what was seen, of every reading that is asked about."""
+        for reading, says in WITNESSED.items():
+            radio = self.page.locator(f'input[name="case-saw-{reading}"][value="{says}"]')
+            if radio.count():
+                self.hand.choose(radio)
+
     def decide(self, choice: str) -> None:
-        """Give the verdict."""
+        """Say what was seen, and give the verdict."""
+        self.see()
         self.hand.choose(self.page.locator(f'input[name="case-choice"][value="{choice}"]'))
         self.hand.press(self.page.get_by_role("button", name=say("case-decide")))
         expect(self.part(say("case-truth-title"))).to_be_visible()
