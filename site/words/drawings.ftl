@@ -28,6 +28,8 @@ draw-gauge-after-valve = Pressure after the valve
 draw-gauge-suction-short = Suction
 draw-gauge-discharge-short = Discharge
 draw-gauge-after-valve-short = After valve
+# Beside the name of a gauge: how high its dial hangs
+draw-gauge-height = at { $height }
 draw-flow-meter = Flow
 draw-ammeter-1 = Motor current, pump 1
 draw-ammeter-2 = Motor current, pump 2

@@ -167,6 +167,26 @@ test("every dial and meter is a meter with a name and a reading in words", () =>
   for (const node of meters) assert.ok(node.getAttribute("aria-label") && node.getAttribute("aria-valuetext"));
 });
 
+test("beside the name of each dial stands how high it hangs, in the chosen unit, and nothing while nobody knows", () => {
+  const said = (id, args) => (id === "draw-gauge-height" ? `at ${args.height}` : words(id, args));
+  const heights = (id, plant = samplePlant()) => {
+    const document = fakeDocument(), host = fakeHost(document, 740);
+    create(host, {document, words: said, send() {}}).update(model(plant, {units: createUnits(id, "en"), words: said}));
+    return everyNode(host).filter((node) => node.attributes?.get("class") === "gauge-height").map(({textContent}) => textContent);
+  };
+  assert.deepEqual(heights("m3h-bar-m"), ["at 0.50\u00a0m", "at 1.25\u00a0m", "at −3.00\u00a0m"]);
+  assert.deepEqual(heights("gpm-psi-ft"), ["at 1.6\u00a0ft", "at 4.1\u00a0ft", "at −9.8\u00a0ft"]);
+  const unknown = {suction: {}, discharge: {height_m: null}};
+  assert.deepEqual(heights("m3h-bar-m", {...samplePlant(), gauges: unknown}), ["", "", ""]);
+});
+
+test("what stands below the dials of a phone keeps clear of the meters", () => {
+  for (const hostWidth of WIDTHS.slice(0, 3)) {
+    const {dials, meters} = placed(samplePlant(), hostWidth);
+    for (const {label} of dials) assert.ok(label.y + 13 <= meters.y - 3, `${hostWidth}`);
+  }
+});
+
 test("valve, levels and drive are sliders that can be reached by keys", () => {
   const {by} = drawn(samplePlant());
   const keys = by("role", "slider").map((node) => node.getAttribute("data-control")).sort();

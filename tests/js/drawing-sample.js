@@ -13,7 +13,7 @@ export function samplePlant(edits = {}) {
     valve: {opening: 0.6},
     discharge: {attached: true, bore_mm: 80},
     delivery: {surface_m: 14, bottom_m: 12, top_m: 16, gas_bar: 0, outlet_m: null},
-    gauges: {suction: {range_bar: [-1, 1.5]}, discharge: {range_bar: [0, 6]}, after_valve: {range_bar: [0, 6]}},
+    gauges: {suction: {height_m: 0.5, range_bar: [-1, 1.5]}, discharge: {height_m: 1.25, range_bar: [0, 6]}, after_valve: {height_m: -3, range_bar: [0, 6]}},
     meters: {flow_range_m3h: 100, current_range_a: 25, speed_range_rpm: 6000},
   };
   for (const [key, value] of Object.entries(edits)) {

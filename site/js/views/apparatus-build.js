@@ -141,6 +141,7 @@ function buildDial(document, place, {narrow, words, below}) {
   const edge = below ? y - r : y + r;
   const bend = narrow ? `V${px(edge - 12)}H${px(x)}V${px(edge)}` : x === tap[0] ? `V${px(edge)}` : `V${px((tap[1] + edge) / 2)}H${px(x)}V${px(edge)}`;
   const stem = el(document, "path", {class: narrow ? "stem-line leader" : "stem-line", d: `M${px(tap[0])},${px(tap[1])}${bend}`});
-  const text = el(document, "text", {class: "part-label middle", x: px(x), y: px(label)}, words(`draw-gauge-${name}-short`));
-  return {stem, dial, label: text, id: `gauge-${name}`};
+  const height = el(document, "tspan", {class: "gauge-height", ...(narrow ? {x: px(label.x), dy: 13} : {dx: 4})}); // beside its name, or below
+  const text = el(document, "text", {class: `part-label ${label.end ? "end" : "middle"}`, x: px(label.x), y: px(label.y)}, words(`draw-gauge-${name}-short`), height);
+  return {stem, dial, label: text, height, id: `gauge-${name}`, key: name.replace("-", "_")};
 }

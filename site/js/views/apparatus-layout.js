@@ -155,7 +155,8 @@ function dialsOf({width, narrow}, look, line, sides, floorPlace, columns) {
     const below = sides.dials === "below";
     const y = narrow ? floorPlace + 24 + r : below ? line.y + sides.stem + r : line.outY - sides.stem - r;
     if (!narrow) line.x[name] = clamp(xs[i], ...freePipe(name, line, columns.riser));
-    return {name, x: xs[i], y, r, tap: [line.x[name], from], label: below ? y + r + 15 : y - r - 7};
+    const end = !narrow && name === "after-valve"; // its words keep clear of the riser
+    return {name, x: xs[i], y, r, tap: [line.x[name], from], label: {x: end ? columns.riser - 10 : xs[i], y: below ? y + r + 15 : y - r - 7, end}};
   });
 }
 

@@ -2,7 +2,7 @@
 
 import {createFigure} from "../lib/figure.js";
 import {createMotion} from "../lib/motion.js";
-import {px, set, show} from "../lib/svg.js";
+import {px, say, set, show} from "../lib/svg.js";
 import {buildParts} from "./apparatus-build.js";
 import {fitted, layout, layoutKey, sheetSize} from "./apparatus-layout.js";
 import {instrument} from "./instruments.js";
@@ -130,7 +130,8 @@ function drawJet({jet, splash, from: start}, {heights, floorY, width}, {discharg
 }
 
 function updateInstruments({dials, flow, motors}, model, words, attached) {
-  for (const {dial, id, stem} of dials) {
+  for (const {dial, id, stem, height, key} of dials) {
+    say(height, heightText(model.plant.gauges?.[key]?.height_m, model.units, words));
     const off = !attached && id === "gauge-after-valve";
     set(stem, "opacity", off ? 0.35 : null);
     dial.update({...instrument(id, model, words), removed: off});
@@ -140,4 +141,9 @@ function updateInstruments({dials, flow, motors}, model, words, attached) {
     amps.update(instrument(`ammeter-${i + 1}`, model, words));
     speed.update(instrument(`tachometer-${i + 1}`, model, words));
   });
+}
+
+/** How high a dial hangs; nothing where that is not known yet. [m] */
+function heightText(height, units, words) {
+  return Number.isFinite(height) ? words("draw-gauge-height", {height: units.full("height", height)}) : "";
 }
