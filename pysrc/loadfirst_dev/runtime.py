@@ -6,13 +6,14 @@ import json
 from dataclasses import dataclass
 from typing import Any
 
-from loadfirst_dev import packs, places
+from loadfirst_dev import packs, places, stand_ins
 from loadfirst_dev.compiled import Compiler, Trace, lock
 from loadfirst_dev.fetch import Store
 from loadfirst_dev.pins import Pins, digest
 
 STDLIB = "/lib/python314.zip/"
 PACKAGES = "/lib/python3.14/site-packages/"
+MEMORY = "sitecustomize.py"
 LATE = "late_imports.py"
 """Found last by Python's import: brings a file that the first packs left out."""
 
@@ -33,6 +34,11 @@ def own_sources() -> dict[str, bytes]:
     return {name: data for name, data in (code | scenarios | late).items() if wanted(name)}
 
 
+def added_sources() -> dict[str, bytes]:
+    """What the standard library is given: leaner modules, and the imports from memory."""
+    return stand_ins.sources("python") | {MEMORY: (places.TOOL / "inside" / MEMORY).read_bytes()}
+
+
 def wanted(name: str) -> bool:
     """Whether the page has any use for a file: it has no command line, and its readers no authors' guide."""
     return not name.endswith(".md") and not name.startswith(("loadfirst/cli/", "loadfirst/__main__"))
@@ -42,21 +48,23 @@ def make_runtime(pins: Pins, store: Store) -> Runtime:
     """Everything of the folder `runtime`, by name."""
     compiler = Compiler(pins, store)
     library = compiler.library()
-    source = {"loadfirst": packs.stored_zip(own_sources())}
-    compiled = compiler.compile(library["python"], source, "Compiling the engine for the browser …")
-    own = packs.zip_contents(compiled["loadfirst"])
-    stdlib = packs.zip_contents(library["python"])
-    packages = packs.zip_contents(library["numpy"]) | packs.zip_contents(library["msgspec"])
-    trace = compiler.trace(library["python"], [packs.pack(packages), packs.pack(own)])
+    source = {"loadfirst": own_sources(), "python": added_sources(), "numpy": stand_ins.sources("numpy")}
+    zipped = {part: packs.stored_zip(files) for part, files in source.items()}
+    compiled = compiler.compile(library["python"], zipped, "Compiling the engine for the browser …")
+    own, leaner_stdlib, leaner_numpy = (packs.zip_contents(compiled[part]) for part in source)
+    stdlib = stand_ins.replace(packs.zip_contents(library["python"]), leaner_stdlib)
+    numpy = stand_ins.replace(packs.zip_contents(library["numpy"]), leaner_numpy)
+    packages = numpy | packs.zip_contents(library["msgspec"])
+    trace = compiler.trace(packs.stored_zip(stdlib), [packs.pack(packages), packs.pack(own)])
     first_stdlib, rest_stdlib = packs.split(stdlib, names_under(trace, STDLIB))
     first_packages, rest_packages = packs.split(packages, names_under(trace, PACKAGES))
     at_once = {
         "pyodide": ("js", store.read(pins.file("pyodide.mjs"))),
         "module": ("js", store.read(pins.file("pyodide.asm.mjs"))),
         "wasm": ("wasm", store.read(pins.file("pyodide.asm.wasm"))),
-        "stdlib": ("pack", packs.pack(first_stdlib)),
-        "packages": ("pack", packs.pack(first_packages)),
-        "loadfirst": ("pack", packs.pack(own)),
+        "stdlib": ("pack", packs.pack(stand_ins.with_table("stdlib", first_stdlib))),
+        "packages": ("pack", packs.pack(stand_ins.with_table("packages", first_packages))),
+        "loadfirst": ("pack", packs.pack(stand_ins.with_table("loadfirst", own))),
     }
     late = {"late-stdlib": rest_stdlib, "late-packages": rest_packages}
     return Runtime(runtime_files(pins, at_once, late), trace)

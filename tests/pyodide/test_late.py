@@ -69,6 +69,40 @@ def test_what_was_left_out_is_there_when_imported(run: Any, code: str, value: ob
     assert run(code) == value
 
 
+@pytest.mark.parametrize(
+    ("code", "value"),
+    [
+        ("import asyncio.events, asyncio; asyncio.Future.__module__", "_asyncio"),
+        ("import asyncio; issubclass(asyncio.Queue, object) and asyncio.Queue.__module__", "asyncio.queues"),
+        (
+            "from asyncio import locks, sleep; sleep.__module__ + ' ' + locks.__name__",
+            "asyncio.tasks asyncio.locks",
+        ),
+        ("from pyodide.webloop import WebLoop; WebLoop.__module__", "pyodide.webloop"),
+        ("from pyodide._package_loader import unpack_buffer; callable(unpack_buffer)", True),
+        ("from numpy._typing import _SupportsArray as a; a.__module__", "numpy._typing._array_like"),
+    ],
+)
+def test_what_a_leaner_module_stands_in_for_is_there_when_asked_for(
+    run: Any, code: str, value: object
+) -> None:
+    """The real one's names can be had, in any order."""
+    assert run(code) == value
+
+
+def test_a_module_from_memory_says_where_its_file_would_be(run: Any) -> None:
+    """As `__file__`, on which the engine finds its plants; packages have a path, and tracebacks lines."""
+    code = """
+import json, traceback, loadfirst.errors
+try:
+    json.loads("{")
+except ValueError as error:
+    line = traceback.extract_tb(error.__traceback__)[-1].lineno
+" ".join([loadfirst.errors.__file__, *json.__path__, str(line > 1)])
+"""
+    assert run(code) == "/lib/python3.14/site-packages/loadfirst/errors.pyc /lib/python3.14/json True"
+
+
 def test_a_module_that_does_not_exist_is_still_not_found(run: Any) -> None:
     """The late files promise no more than they hold."""
     code = """

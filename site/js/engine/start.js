@@ -69,6 +69,6 @@ export function openDoor(pyodide, packs, late) {
 /** Packages on Python's path, and the late imports behind them. See `openDoor`. */
 export function addPackages(pyodide, packs, late) {
   for (const pack of packs) unpack(pyodide.FS, PACKAGES, pack);
-  pyodide.pyimport("importlib").invalidate_caches();
+  pyodide.pyimport("sitecustomize").add_packages();
   pyodide.pyimport("late_imports").install(late.bring, JSON.stringify(late.modules));
 }
