@@ -10,10 +10,11 @@ EMPTY_ZIP.set([0x50, 0x4b, 5, 6]); // the record that ends every zip, of no file
 /**
  * Python with the engine in it, ready to answer.
  * @param {(stage: {stage: string, done: number, total: number}) => void} report
+ * @param {Promise<Response>} [asked]  the manifest, where it was asked for already
  * @returns {Promise<(text: string) => string>} the door's `handle`
  */
-export async function boot(report) {
-  const {pyodide, packs, late} = await start(report);
+export async function boot(report, asked) {
+  const {pyodide, packs, late} = await start(report, asked);
   return openDoor(pyodide, packs, late);
 }
 
@@ -24,22 +25,24 @@ export async function bootPython(report = () => {}) {
   return pyodide;
 }
 
-async function start(report) {
-  const manifest = await (await get(MANIFEST)).json();
+async function start(report, asked = fetch(MANIFEST)) {
+  const manifest = await good(await asked).json();
   const progress = counter(manifest.files, report);
   const where = (key) => new URL(manifest.files[key].file, MANIFEST).href;
   const bytes = async (key) => new Uint8Array(await progress.watch(await get(where(key))).arrayBuffer());
   const script = (key) => import(where(key)).then((module) => progress.add(manifest.files[key].size, module));
 
-  const [runtime, module, wasm, library, ...packs] = await Promise.all([
+  const interpreter = Promise.all([
+    get(where("wasm")).then((response) => compile(progress.watch(response))),
     script("pyodide"),
     script("module"),
-    get(where("wasm")).then((response) => compile(progress.watch(response))),
     bytes("stdlib"),
-    bytes("packages"),
-    bytes("loadfirst"),
   ]);
-  report({stage: "packages", ...progress.state()});
+  const packages = Promise.all([bytes("packages"), bytes("loadfirst")]);
+  const all = Promise.all([interpreter, packages]).then(() => report({stage: "packages", ...progress.state()}));
+  all.catch(() => {}); // told below, where each is needed
+
+  const [wasm, runtime, module, library] = await interpreter;
   const pyodide = await supplied((stdLibURL) =>
     startPython({
       library,
@@ -51,6 +54,8 @@ async function start(report) {
       stdLibURL,
     }),
   );
+  await all;
+  const packs = await packages;
   return {pyodide, packs, late: lateFiles(manifest.late, pyodide.FS)};
 }
 
@@ -60,9 +65,10 @@ function lateFiles(files, FS) {
   return {bring, modules: Object.fromEntries(Object.entries(files).map(([key, {modules}]) => [key, modules]))};
 }
 
-async function get(url) {
-  const response = await fetch(url);
-  if (!response.ok) throw new Error(`${new URL(url).pathname}: ${response.status} ${response.statusText}`);
+const get = async (url) => good(await fetch(url));
+
+function good(response) {
+  if (!response.ok) throw new Error(`${new URL(response.url).pathname}: ${response.status} ${response.statusText}`);
   return response;
 }
 

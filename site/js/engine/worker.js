@@ -5,7 +5,9 @@
 //                 {boot: {stage: "runtime" | "packages", done, total}}   bytes fetched, of all to fetch
 //                 {boot: {stage: "ready"}}
 //                 {boot: {stage: "failed", text}}   Python could not start, or died below what it can report itself
-import {boot} from "./boot.js";
+
+const manifest = fetch(new URL("../../runtime/manifest.json", import.meta.url)); // before the modules that need it are here
+manifest.catch(() => {}); // told below
 
 const PAUSE = 80; // [ms] between two reports of progress
 
@@ -21,7 +23,7 @@ function report(stage) {
 
 const fail = (error) => postMessage({boot: {stage: "failed", text: String(error?.message ?? error)}});
 
-const ready = boot(report);
+const ready = import("./boot.js").then(({boot}) => boot(report, manifest));
 ready.then(() => postMessage({boot: {stage: "ready"}}), fail);
 
 self.onmessage = async ({data}) => {
