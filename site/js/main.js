@@ -40,6 +40,7 @@ addEventListener("hashchange", openLink);
 addEventListener("keydown", undoByKey);
 store.subscribe((_, what) => (what === "preview" && engine.stage === "ready" ? paintWithAnswer() : paintSoon()));
 paint();
+document.querySelector("main").removeAttribute("aria-busy");
 rig.ask();
 loadCatalogue();
 

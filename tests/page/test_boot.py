@@ -27,6 +27,24 @@ def test_the_rig_is_there_with_built_readings_before_python_is(fresh: Rig) -> No
     fresh.shows()
 
 
+def test_on_a_slow_line_fields_hold_the_place_of_what_is_on_its_way(fresh: Rig) -> None:
+    """Before words and modules are there no panel stands blank, and the page says that it is busy."""
+    held = []
+    fresh.page.route("**/words/en.ftl", lambda route: held.append(route))
+    fresh.page.goto(fresh.home, wait_until="commit")
+    main = fresh.page.locator("main")
+    expect(main).to_have_attribute("aria-busy", "true")
+    fields = "(nodes) => nodes.map((node) => [node.offsetHeight, getComputedStyle(node).backgroundColor])"
+    for place in ("#apparatus", "#stack", "#chart", "#path", ".fig-apparatus h2", "#why", "#controls"):
+        expect(fresh.page.locator(place)).to_be_attached()
+        ((height, colour),) = fresh.page.locator(place).evaluate_all(fields)
+        assert height > 10 and colour != "rgba(0, 0, 0, 0)", place
+    held[0].continue_()
+    fresh.live()
+    assert main.get_attribute("aria-busy") is None
+    assert fresh.page.locator("#apparatus").evaluate_all(fields)[0][1] == "rgba(0, 0, 0, 0)"
+
+
 def test_a_link_to_another_opening_starts_blank_and_comes_alive(fresh: Rig) -> None:
     """No dial shows a number that was not computed for the valve as the link has it."""
     held = []
