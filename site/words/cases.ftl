@@ -46,7 +46,7 @@ case-compared-seen = seen
 case-compared-fact = in fact
 case-compared-otherwise = You saw something else than what the instrument showed. That happens easily to anybody who expects something: write both numbers down before you judge.
 case-way-up = higher
-case-way-same = the same
+case-way-same = same
 case-way-down = lower
 
 case-readings-title = Readings so far
