@@ -45,7 +45,7 @@ def test_read_prints_what_an_engineer_asks_for(capsys: pytest.CaptureFixture[str
         "ammeter-1",
         "tachometer-1",
     ]
-    both_sides = ["Duty point", "control valve", "together", "difference of velocity heads"]
+    both_sides = ["Duty point", "Load and answer", "control valve", "+ height difference", "+ velocity head"]
     for words in ("Rinse-water transfer", *instruments, *both_sides, "of the motor's rated power", "NPSH"):
         assert words in out
     assert "Notes" not in out
@@ -55,7 +55,8 @@ def test_read_prints_what_an_engineer_asks_for(capsys: pytest.CaptureFixture[str
 def test_both_sides_of_the_printed_balance_are_equally_tall(capsys: pytest.CaptureFixture[str]) -> None:
     """What the load asks for, what the machine answers: the same number, twice printed."""
     out = run(capsys, "read", PLANT, "--set", "valve.opening=0.35")[1]
-    sums = [line.split()[1] for line in out.splitlines() if line.startswith("  together")]
+    both = ("  the load asks", "  the pump answers")
+    sums = [line.split()[3] for line in out.splitlines() if line.startswith(both)]
     assert len(sums) == 2
     assert sums[0] == sums[1]
 
@@ -231,5 +232,5 @@ def test_what_the_liquid_does_not_reach_is_printed_as_such(capsys: pytest.Captur
     edits = ["--set", "discharge.attached=false", "--set", "drive.frequency_hz=5"]
     out = run(capsys, "read", plant, *edits)[1]
     assert "the liquid does not get here: 2.40 m of head are missing" in out
-    assert "pressure, flange to flange  undefined" in out
+    assert "= pressure head             undefined" in out
     assert "much flow" not in out and "never open a flange" in out

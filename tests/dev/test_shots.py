@@ -54,6 +54,18 @@ def test_the_moves_of_every_case_scene_can_be_played(scene: Scene) -> None:
     assert view({"case": CASE, "moves": scene.view["moves"]}, answer_plant)
 
 
+DECIDED = [scene for scene in SCENES if "decide" in str(scene.view)]
+
+
+@pytest.mark.parametrize("scene", DECIDED, ids=lambda scene: scene.name)
+def test_who_decides_has_said_what_was_seen_of_every_reading(scene: Scene) -> None:
+    """As the page asks for it: the pictures of the end compare it with what the instruments did."""
+    *before, verdict = scene.view["moves"]
+    assert verdict["do"] == "decide"
+    assert view({"case": CASE, "moves": before}, answer_plant).to_see == []
+    assert view({"case": CASE, "moves": scene.view["moves"]}, answer_plant).saw
+
+
 def test_every_deed_is_known_and_the_bad_file_is_bad() -> None:
     """The file's fault is the one misspelt key."""
     assert {scene.deed for scene in SCENES} - {""} == set(DEEDS)

@@ -15,7 +15,7 @@ UNITS = {
 
 BLOCKS = {
     "lift": "lift",
-    "vessel-pressure": "pressure in the vessels",
+    "vessel-pressure": "gas pressure",
     "suction-line": "suction line",
     "pipe": "pipe",
     "fittings": "fittings",
@@ -40,8 +40,7 @@ def read_text(output: ReadOutput) -> str:
         return "\n".join(lines)
     lines += ["", "Instruments", *_instruments(output)]
     lines += ["", f"Duty point   {output.duty.flow_m3h:.2f} m³/h at {output.duty.head_m:.2f} m"]
-    lines += ["", "What the load asks for", *_breakdown(output)]
-    lines += ["", "What the machine answers", *_balance(output)]
+    lines += ["", "Load and answer", *_breakdown(output), *_balance(output)]
     lines += ["", "Power", *(line for machine in output.machines for line in _power(machine))]
     if output.notes:
         lines += ["", "Notes", *(f"  {note.text}" for note in output.notes)]
@@ -84,17 +83,18 @@ def _instruments(output: ReadOutput) -> Iterator[str]:
 def _breakdown(output: ReadOutput) -> Iterator[str]:
     for block in output.head_breakdown:
         yield _head(BLOCKS[block.block], block.head_m)
-    yield _head("together", output.balance.answer_m)
+    yield _head("the load asks", output.balance.answer_m)
 
 
 def _balance(output: ReadOutput) -> Iterator[str]:
     balance = output.balance
-    yield _head("pressure, flange to flange", balance.pressure_head_m)
-    yield _head("height, flange to flange", balance.height_m)
-    yield _head("difference of velocity heads", balance.velocity_head_m)
-    if len(output.machines) > 1:
-        yield _head("check valves between", balance.check_valve_m)
-    yield _head("together", balance.answer_m)
+    pumps = len(output.machines) > 1
+    yield _head("the pumps answer" if pumps else "the pump answers", balance.answer_m)
+    yield _head("= pressure head", balance.pressure_head_m)
+    yield _head("+ height difference", balance.height_m)
+    yield _head("+ velocity head", balance.velocity_head_m)
+    if pumps:
+        yield _head("+ check valves", balance.check_valve_m)
 
 
 def _head(name: str, head: float | None) -> str:

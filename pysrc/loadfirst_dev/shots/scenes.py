@@ -11,6 +11,8 @@ from loadfirst_dev.links import fragment
 CASE = "the-dropped-gauge"
 PREDICT = {"do": "predict", "says": "down", "suspects": "machine"}
 CHECKS = [{"do": "check", "id": "flow"}, {"do": "check", "id": "current"}]
+SEEN = [{"do": "see", "reading": "gauge-discharge", "says": "down"}]
+BOTH_SEEN = [*SEEN, {"do": "see", "reading": "flow-meter", "says": "up"}]
 
 Deed = Literal["", "bad number", "bad file", "menu", "tools"]
 Start = Literal["ready", "starting", "failed"]
@@ -47,6 +49,11 @@ def case(name: str, title: str, moves: Sequence[Mapping[str, Any]]) -> Scene:
     return Scene(name, title, view={"place": "case", "case": CASE, "moves": list(moves)})
 
 
+def decide(choice: str) -> dict[str, str]:
+    """The move that gives a verdict."""
+    return {"do": "decide", "choice": choice}
+
+
 SCENES = (
     Scene("rig", "The rig as it opens"),
     Scene("valve-shut", "Valve shut", {"valve.opening": 0}),
@@ -70,8 +77,8 @@ SCENES = (
     case("case-predicted", "Case: after the prediction", [PREDICT]),
     case("case-hinted", "Case: after both hints", [PREDICT, {"do": "hint"}, {"do": "hint"}]),
     case("case-checked", "Case: two checks taken", [PREDICT, *CHECKS]),
-    case("case-wrong", "Case: a wrong verdict", [PREDICT, {"do": "decide", "choice": "worn"}]),
-    case("case-right", "Case: the right verdict", [PREDICT, *CHECKS, {"do": "decide", "choice": "lighter"}]),
-    case("case-direction", "Case: right side, wrong way", [PREDICT, {"do": "decide", "choice": "heavier"}]),
+    case("case-wrong", "Case: a wrong verdict", [PREDICT, *SEEN, decide("worn")]),
+    case("case-right", "Case: the right verdict", [PREDICT, *CHECKS, *BOTH_SEEN, decide("lighter")]),
+    case("case-direction", "Case: right side, wrong way", [PREDICT, *SEEN, decide("heavier")]),
 )
 """The reveal stands below each verdict, on the whole-page pictures."""
