@@ -16,12 +16,13 @@ HEADER = (
 HEADS = {"supply": np.array([10.0]), "one": np.array([0.0]), "two": np.array([0.0])}
 
 
-def test_it_is_said_of_each_plant_whether_anything_leaks() -> None:
+def test_it_is_said_of_each_plant_what_is_shut() -> None:
     """What is shut in one plant may be open in the next; a shut branch does not undefine its neighbours."""
     checks = Flap(np.array([[-1.0, -1.0], [5.0, -1.0], [5.0, 5.0]]))
     heads = {node: np.repeat(head, 3) for node, head in HEADS.items()}
     found = solve(Network(HEADER, {"pipes": square(1.0), "checks": checks}, heads), 10.0, 0.1)
-    assert found.leaks.tolist() == [True, True, False]
+    assert found.shut["first"].tolist() == [True, False, False]
+    assert found.shut["second"].tolist() == [True, True, False]
     assert not found.undefined["header"].any()
     assert abs(found.flow["line"][0]) <= 2 * 10.0 / SHUT
 
@@ -29,7 +30,7 @@ def test_it_is_said_of_each_plant_whether_anything_leaks() -> None:
 def test_a_column_that_no_element_takes_shuts_nothing() -> None:
     """A law may have more columns than the network uses."""
     network = Network(HEADER, {"pipes": square(1.0), "checks": flap(5.0, 5.0, -1.0)}, HEADS)
-    assert not solve(network, 10.0, 0.1).leaks.any()
+    assert not any(shut.any() for shut in solve(network, 10.0, 0.1).shut.values())
 
 
 def test_a_pump_between_two_holding_check_valves_is_undefined() -> None:

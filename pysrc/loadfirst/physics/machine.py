@@ -42,7 +42,6 @@ class Running(NamedTuple):
     motor_input : [W]       electric power
     current : [A]           in each phase
     load : [-]              shaft power over rated power
-    reduced_flow : [m³/s]   the flow on the maker's curve that this one stands for
     beyond : bool           past the last point of the maker's curve
     """
 
@@ -55,7 +54,6 @@ class Running(NamedTuple):
     motor_input: Array
     current: Array
     load: Array
-    reduced_flow: Array
     beyond: Flags
 
 
@@ -68,7 +66,6 @@ class Machines:
     curves : Pieces         head, torque and required NPSH over flow, at the speed the motor holds
     motor : Motor
     density : (B|1, 1|M)    of the liquid pumped [kg/m³]
-    test_speed : (B|1, M)   speed of the maker's curve [rad/s]
     shut_off_head, last_flow, best_efficiency_flow : (B, M)
         Of these machines as they run. [m] [m³/s] [m³/s]
     limited : (B, M) bool
@@ -79,7 +76,6 @@ class Machines:
     curves: Pieces
     motor: Motor
     density: Array
-    test_speed: Array
     shut_off_head: Array
     last_flow: Array
     best_efficiency_flow: Array
@@ -102,7 +98,6 @@ class Machines:
             curves=moved.curves,
             motor=motor,
             density=density,
-            test_speed=points.speed,
             shut_off_head=moved.shut_off_head,
             last_flow=moved.last_flow,
             best_efficiency_flow=moved.best_efficiency_flow,
@@ -133,7 +128,6 @@ class Machines:
             curves=self.curves.rows(index),
             motor=self.motor.rows(index),
             density=pick(self.density, index),
-            test_speed=pick(self.test_speed, index),
             shut_off_head=pick(self.shut_off_head, index),
             last_flow=pick(self.last_flow, index),
             best_efficiency_flow=pick(self.best_efficiency_flow, index),
@@ -160,7 +154,6 @@ class Machines:
             motor_input=motor_input,
             current=self.motor.current(motor_input),
             load=shaft_power / self.motor.rated_power,
-            reduced_flow=flow * self.test_speed / speed,
             beyond=beyond,
         )
 

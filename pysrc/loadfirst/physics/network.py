@@ -51,12 +51,6 @@ class Network:
         counts = tuple((name, law.count) for name, law in self.laws.items())
         return topology(self.elements, tuple(self.demand), tuple(self.fixed), counts)
 
-    def only(self, names: Iterable[str], fixed: Mapping[str, Array], demand: Mapping[str, Array]) -> Network:
-        """Some of the elements, with other known heads and demands."""
-        chosen = set(names)
-        kept = tuple(element for element in self.elements if element.name in chosen)
-        return Network(kept, self.laws, fixed, demand)
-
     def without(self, names: Iterable[str]) -> Network:
         """The network with some elements taken out; fixed nodes that nothing meets any more go too."""
         out = set(names)
@@ -100,11 +94,6 @@ class Solution(NamedTuple):
     imbalance: Array
     undefined: dict[str, Flags]
     shut: dict[str, Flags]
-
-    @property
-    def leaks(self) -> Flags:
-        """Whether anything is shut, (B,)."""
-        return np.asarray(np.any(tuple(self.shut.values()), axis=0))
 
 
 def solve(network: Network, head_scale: ArrayLike, flow_scale: ArrayLike) -> Solution:

@@ -55,6 +55,7 @@ class Topology(NamedTuple):
         interior heads = fixed heads @ start_fixed + junction heads @ start_junction - drops @ along.
     spread : (N, K) least flows that carry given supplies at the junctions to the fixed nodes.
     loops : (K, K) projection of any flows on those that break no balance.
+    pairs : (K, N²) products of a branch's signs, from which the matrix of the heads is added up.
     tree : the balances alone fix every flow.
     """
 
