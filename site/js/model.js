@@ -16,7 +16,7 @@ const NO_CATALOGUE = Object.freeze({plants: [], pumps: [{id: "small"}, {id: "med
  */
 export function pictureOf({state, got, first}) {
   if (got && samePlant(got.for, state)) {
-    return {answer: got.answer, plant: withEdits(got.answer.plant, ownEdits(state, got.for)), origin: "live"};
+    return {answer: got.answer, plant: edited(got.answer.plant, ownEdits(state, got.for)), origin: "live"};
   }
   const built = first?.answer ?? null;
   if (built && state.plant === first.default) {
@@ -25,8 +25,11 @@ export function pictureOf({state, got, first}) {
   }
   if (!built) return {answer: null, plant: null, origin: "none"};
   const base = typeof state.plant === "object" ? deepDefaults(state.plant, built.plant) : built.plant;
-  return {answer: null, plant: withEdits(base, state.edits), origin: "none"};
+  return {answer: null, plant: edited(base, state.edits), origin: "none"};
 }
+
+/** A plant as it stands is not copied at every paint. */
+const edited = (plant, edits) => (Object.keys(edits).length ? withEdits(plant, edits) : plant);
 
 const samePlant = (a, b) => a.plant === b.plant || same(a.plant, b.plant);
 

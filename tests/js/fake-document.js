@@ -1,10 +1,28 @@
 // As much of a document as the drawings need: nodes with attributes, children and listeners.
 
+/** A text node; its changes count as those of the element around it. */
+class Letters {
+  constructor(text, parent) {
+    Object.assign(this, {nodeType: 3, childNodes: [], text, parent});
+  }
+
+  set data(text) {
+    this.parent.writes++;
+    this.text = text;
+  }
+
+  get textContent() {
+    return this.text;
+  }
+}
+
 class Node {
   constructor(document, name) {
-    Object.assign(this, {ownerDocument: document, nodeName: name, attributes: new Map(), childNodes: [], listeners: {}, text: ""});
+    Object.assign(this, {ownerDocument: document, nodeName: name, attributes: new Map(), childNodes: [], listeners: {}});
     this.writes = 0;
     this.style = {setProperty() {}};
+    const classes = new Set();
+    this.classList = {toggle: (name, on) => (classes.has(name) === on ? on : (this.writes++, on ? classes.add(name) : classes.delete(name), on))};
   }
 
   setAttribute(name, value) {
@@ -21,8 +39,17 @@ class Node {
     return this.attributes.get(name) ?? null;
   }
 
+  set hidden(away) {
+    if (away) this.setAttribute("hidden", "");
+    else this.removeAttribute("hidden");
+  }
+
+  get hidden() {
+    return this.getAttribute("hidden") !== null;
+  }
+
   append(...children) {
-    this.childNodes.push(...children.map((child) => (typeof child === "string" ? {text: child, childNodes: []} : child)));
+    this.childNodes.push(...children.map((child) => (typeof child === "string" ? new Letters(child, this) : child)));
   }
 
   replaceChildren(...children) {
@@ -32,12 +59,19 @@ class Node {
 
   set textContent(text) {
     this.writes++;
-    this.childNodes = [];
-    this.text = text;
+    this.childNodes = text === "" ? [] : [new Letters(text, this)];
   }
 
   get textContent() {
-    return this.text + this.childNodes.map((child) => child.textContent ?? child.text).join("");
+    return this.childNodes.map((child) => child.textContent).join("");
+  }
+
+  get firstChild() {
+    return this.childNodes[0] ?? null;
+  }
+
+  get children() {
+    return this.childNodes.filter((child) => child instanceof Node);
   }
 
   addEventListener(type, listener) {
@@ -62,6 +96,7 @@ class Node {
 export function fakeDocument() {
   const document = {frames: [], activeElement: null};
   document.createElementNS = (_, name) => new Node(document, name);
+  document.createElement = (name) => new Node(document, name);
   document.defaultView = {
     innerWidth: 1280,
     requestAnimationFrame: (run) => document.frames.push(run),

@@ -33,6 +33,11 @@ test("the drawing follows the hand at once, the readings follow the answer", () 
   assert.deepEqual([picture.origin, picture.plant.valve.opening, picture.answer], ["live", 0.4, got.answer]);
 });
 
+test("a plant that stands as it was answered is drawn from the answer itself, without a copy", () => {
+  const got = {answer: {plant: {valve: {opening: 0.5}}}, for: {plant: "wash-line", edits: {"valve.opening": 0.5}}};
+  assert.equal(pictureOf({state: state("wash-line", {"valve.opening": 0.5}), got, first: FIRST}).plant, got.answer.plant);
+});
+
 test("an answer for another plant is not shown for this one", () => {
   const got = {answer: {plant: {}}, for: {plant: "filter", edits: {}}};
   assert.equal(pictureOf({state: state(), got, first: FIRST}).origin, "built");

@@ -1,5 +1,5 @@
 // One of a few words: native radio buttons that look like one strip.
-import {h, setText} from "./dom.js";
+import {h, hide, setText} from "./dom.js";
 
 /**
  * @param {object} control a row of the control table, kind "choice"
@@ -30,7 +30,7 @@ export function createChoice(control, {document, words, send}) {
   const wordFor = (value) => (words.has(`choice-${id}-${value}`) ? words(`choice-${id}-${value}`) : String(value));
 
   function complain(text) {
-    bad.hidden = text === null;
+    hide(bad, text === null);
     setText(bad, text ?? "");
     node.classList.toggle("bad-choice", text !== null);
   }

@@ -18,6 +18,7 @@ export function h(document, name, attributes = {}, ...children) {
 }
 
 const SVG = "http://www.w3.org/2000/svg";
+const TEXT = 3; // the kind of a text node
 
 /** A small line drawing of 24 × 24 for a button. */
 export function icon(document, path) {
@@ -35,5 +36,21 @@ export function icon(document, path) {
 
 /** Set the text of an element only where it differs, so that nothing is painted or read out for nothing. */
 export function setText(node, text) {
-  if (node.textContent !== text) node.textContent = text;
+  if (node.textContent === text) return;
+  const [letters, ...rest] = node.childNodes;
+  if (letters?.nodeType === TEXT && rest.length === 0) letters.data = text; // less to lay out than a new text node
+  else node.textContent = text;
 }
+
+/** Set attributes only where they differ; null takes one away. */
+export function setAttributes(node, attributes) {
+  for (const [key, value] of Object.entries(attributes)) {
+    const text = value === null ? null : String(value);
+    if (node.getAttribute(key) === text) continue;
+    if (text === null) node.removeAttribute(key);
+    else node.setAttribute(key, text);
+  }
+}
+
+/** Take an element off the page, or put it back. */
+export const hide = (node, hidden) => setAttributes(node, {hidden: hidden ? "" : null});

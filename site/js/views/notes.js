@@ -1,6 +1,6 @@
 // What the engine noticed: a title and, where one belongs, the caution, always; what it means on demand.
 import {at} from "../state.js";
-import {h, setText} from "./dom.js";
+import {h, hide, setText} from "./dom.js";
 import {endOf} from "./why.js";
 
 /** What is most urgent comes first; `caution` says whether the real plant needs a warning. */
@@ -49,7 +49,7 @@ export function create(host, {document, words}) {
         parts.node.classList.toggle("caution", caution !== null);
       }
       const nodes = kinds.map((kind) => items.get(kind).node);
-      list.hidden = nodes.length === 0;
+      hide(list, nodes.length === 0);
       if (nodes.length !== list.children.length || nodes.some((node, i) => node !== list.children[i])) list.replaceChildren(...nodes);
     },
   };

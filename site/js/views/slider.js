@@ -1,7 +1,7 @@
 // One quantity with a native slider and a number box beside it.
 import {fromFile, toFile} from "../units.js";
 import {readTyped} from "./control-table.js";
-import {h, setText} from "./dom.js";
+import {h, hide, setAttributes, setText} from "./dom.js";
 
 const KEYS_APART = 500; // [ms]
 
@@ -98,24 +98,20 @@ export function createSlider(control, {document, words, send}) {
   }
 
   function complain(text) {
-    bad.hidden = text === null;
+    hide(bad, text === null);
     setText(bad, text ?? "");
-    for (const input of [box, slider]) {
-      if (text === null) input.removeAttribute("aria-invalid");
-      else input.setAttribute("aria-invalid", "true");
-    }
+    for (const input of [box, slider]) setAttributes(input, {"aria-invalid": text === null ? null : true});
   }
 
   function update(next) {
     model = next;
     const {units, value, range} = model;
     const [low, high] = range[key];
-    setAttributes(slider, {min: low, max: high, step});
+    setAttributes(slider, {min: low, max: high, step, "aria-valuetext": units.full(quantity, fromFile(key, value))});
     if (!model.live) dragging = false; // undone, or settled elsewhere
     if (!dragging && Number(slider.value) !== value) slider.value = String(value);
-    slider.setAttribute("aria-valuetext", units.full(quantity, fromFile(key, value)));
     setText(unit, units.symbol(quantity));
-    idle.hidden = !model.idle;
+    hide(idle, !model.idle);
     setText(idle, model.idle ? words("control-idle") : ""); // a hidden text would still be read out
     box.readOnly = model.idle;
     node.classList.toggle("idle", model.idle);
@@ -131,9 +127,3 @@ export function createSlider(control, {document, words, send}) {
 }
 
 const round = (value) => Number(value.toPrecision(6));
-
-function setAttributes(node, attributes) {
-  for (const [key, value] of Object.entries(attributes)) {
-    if (node.getAttribute(key) !== String(value)) node.setAttribute(key, String(value));
-  }
-}

@@ -1,5 +1,5 @@
 // What the engine is at: starting (with honest progress), failed (try again), troubled, or silent.
-import {h, setText} from "./dom.js";
+import {h, hide, setText} from "./dom.js";
 import {sentence} from "./sentence.js";
 
 export function create(host, {document, words, send}) {
@@ -19,12 +19,12 @@ export function create(host, {document, words, send}) {
       setText(text, said ?? (trouble ? troubleLine(trouble, {words, units}) : words(saved ? "live" : "live-not-kept")));
       box.classList.toggle("trouble", boot.stage === "failed" || (!said && Boolean(trouble)));
       const {done, total} = boot;
-      bar.hidden = !said || boot.stage === "failed";
+      hide(bar, !said || boot.stage === "failed");
       if (total > 0) bar.value = Math.min(1, done / total);
       else bar.removeAttribute("value");
-      again.hidden = boot.stage !== "failed";
-      reload.hidden = boot.stage !== "failed" && trouble?.code !== "stale";
-      copy.hidden = !(boot.stage === "failed" || trouble?.code === "bug");
+      hide(again, boot.stage !== "failed");
+      hide(reload, boot.stage !== "failed" && trouble?.code !== "stale");
+      hide(copy, !(boot.stage === "failed" || trouble?.code === "bug"));
     },
   };
 }

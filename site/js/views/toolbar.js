@@ -1,6 +1,6 @@
 // The bar of tools: open, undo, redo, reset, units, theme, link.
 import {PRESETS} from "../units.js";
-import {h, icon, setText} from "./dom.js";
+import {h, hide, icon, setText} from "./dom.js";
 
 const DRAWN = {
   undo: "M8 5 4 9l4 4M4 9h9a6 6 0 0 1 0 12h-3",
@@ -45,7 +45,7 @@ export function create(host, {document, words, send}) {
 
   return {
     update(model) {
-      for (const each of [undo, redo, reset]) each.hidden = model.inCase; // they belong to the rig
+      for (const each of [undo, redo, reset]) hide(each, model.inCase); // they belong to the rig
       undo.disabled = !model.canUndo;
       redo.disabled = !model.canRedo;
       if (units.value !== model.units.id) units.value = model.units.id;

@@ -1,6 +1,6 @@
 // The one sentence: the load asks, the pump answers. Then what the last change did. Computed, never typed.
 import {at} from "../state.js";
-import {h, setText} from "./dom.js";
+import {h, hide, setText} from "./dom.js";
 
 const SMALL = 0.005; // a change below half a per cent is none
 
@@ -21,9 +21,10 @@ export function create(host, {document, words}) {
       setText(answers, said.answers);
       setText(rest, said.rest);
       setText(then, said.then);
-      setText(about, aboutPlant(model, said));
-      about.hidden = about.textContent === "";
-      then.hidden = said.off || !about.hidden;
+      const purpose = aboutPlant(model, said);
+      setText(about, purpose);
+      hide(about, purpose === "");
+      hide(then, said.off || purpose !== "");
     },
   };
 }
