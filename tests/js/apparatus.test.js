@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import {test} from "node:test";
 import {createUnits} from "../../site/js/units.js";
-import {create} from "../../site/js/views/apparatus.js";
+import {create, lift} from "../../site/js/views/apparatus.js";
 import {heightMap, share} from "../../site/js/views/apparatus-heights.js";
 import {fitted, layout, layoutKey, sheetSize} from "../../site/js/views/apparatus-layout.js";
 import {instrument} from "../../site/js/views/instruments.js";
@@ -178,6 +178,13 @@ test("beside the name of each dial stands how high it hangs, in the chosen unit,
   assert.deepEqual(heights("gpm-psi-ft"), ["at 1.6\u00a0ft", "at 4.1\u00a0ft", "at −9.8\u00a0ft"]);
   const unknown = {suction: {}, discharge: {height_m: null}};
   assert.deepEqual(heights("m3h-bar-m", {...samplePlant(), gauges: unknown}), ["", "", ""]);
+});
+
+test("the lift has as many decimals as the levels that it lies between", () => {
+  const {supply, delivery, discharge} = samplePlant();
+  const plant = {supply: {...supply, surface_m: 2}, delivery: {...delivery, surface_m: 14, outlet_m: null}, discharge};
+  assert.equal(lift(plant, units, words).shown, "draw-lift 12.00\u00a0m");
+  assert.equal(lift(plant, createUnits("gpm-psi-ft", "en"), words).shown, "draw-lift 39.4\u00a0ft");
 });
 
 test("what stands below the dials of a phone keeps clear of the meters", () => {

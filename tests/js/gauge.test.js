@@ -36,6 +36,20 @@ test("every numeral of a dial stands at a round value within its ends", () => {
   }
 });
 
+test("the unit stands where no needle comes, clear of the numerals at both ends", () => {
+  for (const range of [[0, 6], [-1, 1.5], [0, 100], [0, 600], [-100, 150], [0, 6000], [-14.5, 21.8]]) {
+    for (const r of [48, 54]) {
+      const {unit: [x, y], major} = gaugeGeometry({range}, r);
+      const needle = Math.tan(((180 - 125) * Math.PI) / 180) * y; // how far from the middle the outermost needle passes
+      assert.ok(Math.abs(x) + 10 < needle, `${range} ${r}: needle`);
+      for (const {turn, text} of major.filter((one) => Math.abs(one.turn) > 100)) {
+        const place = (r - 18 - Math.max(0, 2.2 * (text.length - 2))) * Math.sin((turn * Math.PI) / 180);
+        assert.ok(Math.abs(place - x) > 3.4 * text.length + 10, `${range} ${r}: ${text}`);
+      }
+    }
+  }
+});
+
 test("a straight scale runs from end to end", () => {
   const {at, major} = scaleMarks([0, 100], [14, 150], 136);
   assert.deepEqual([at(0), at(50), at(100), at(150)], [14, 82, 150, 150]);

@@ -65,6 +65,13 @@ test("the stack hides the ghost of an answer that is the same", () => {
   assert.ok(stackGeometry(one, {...one, balance: 20}, SIZE).ghost);
 });
 
+test("a block that is nothing in the reader's digits has no label, but keeps its place", () => {
+  const stack = [{block: "lift", head: 0.04}, {block: "pipe", head: 0.05}, {block: "valve", head: 8}];
+  const {labels, blocks} = stackGeometry({stack, balance: 8.09, curves: {}}, null, SIZE, (head) => units.text("head", head) !== "0.0");
+  assert.deepEqual(labels.map(({block}) => block), ["pipe", "valve"]);
+  assert.equal(blocks.length, 3);
+});
+
 test("chart axes hold the curves, the duty point and a load below zero", () => {
   const answer = sampleAnswer();
   answer.curves.load = answer.curves.load.map((head) => head - 20);
@@ -203,6 +210,16 @@ for (const [name, view] of Object.entries({stack, chart, path})) {
     assert.ok(after.length === before.length && after.every((node, i) => node === before[i]));
   });
 }
+
+test("the stack prints no label of nothing, but says it", () => {
+  const answer = sampleAnswer();
+  answer.stack = [{block: "suction-line", head: 0.04}, {block: "valve", head: 8}];
+  const host = fakeHost(fakeDocument(), 300, 330);
+  stack.create(host, {document: host.ownerDocument, words}).update({plant: samplePlant(), answer, previous: null, units, words});
+  const labels = everyNode(host).filter((node) => node.attributes?.get("class") === "end" && node.attributes.get("display") !== "none");
+  assert.deepEqual(labels.map(({textContent}) => textContent), ["draw-block-valve8.0"]);
+  assert.match(host.childNodes[0].getAttribute("aria-label"), /draw-block-suction-line 0\.0/);
+});
 
 test("what is unknown is worded: in the stack's sentence, in its account, along the path", () => {
   const words = createWords(["en", "drawings"].map((name) => readFileSync(new URL(`../../site/words/${name}.ftl`, import.meta.url), "utf8")));

@@ -92,7 +92,7 @@ function updateParts(parts, plan, model, words) {
 export function lift({supply, delivery, discharge}, units, words) {
   const to = Number.isFinite(delivery.outlet_m) && delivery.outlet_m > delivery.surface_m ? delivery.outlet_m : delivery.surface_m;
   const size = to - supply.surface_m;
-  return {from: supply.surface_m, to, rim: supply.top_m, visible: discharge.attached, shown: words("draw-lift", {head: units.full("head", size)})};
+  return {from: supply.surface_m, to, rim: supply.top_m, visible: discharge.attached, shown: words("draw-lift", {head: units.full("height", size)})};
 }
 
 function updateMachines(parts, {answer, plant, units, turning}, words) {

@@ -15,7 +15,7 @@ export function createDrive(document, {x, y, width}, {label, send, read}) {
   const ticks = make("g");
   const runner = make("path", {class: "runner", d: `M0,${line + 2}l-7,-7v-7h14v7z`});
   const ghost = make("line", {class: "meter-ghost-line", y1: line - 1, y2: line + 7});
-  const value = make("text", {class: "end part-value", x: width - 10, y: 18});
+  const value = make("text", {class: "end part-value", x: width - 10, y: 20});
   const slider = make("g", {class: "control drive"}, make("rect", {class: "hit", x: 2, y: 8, width: width - 4, height: 40}), runner);
   const node = make("g", {class: "meter", transform: `translate(${px(x)},${px(y)})`},
     make("rect", {class: "meter-case", width, height: 46, rx: 3}),

@@ -35,12 +35,26 @@ export function gaugeGeometry({range}, r) {
     turn,
     major: major.map((at) => ({at, text: at.toFixed(places).replace("-", "−"), turn: turn(at)})),
     minor: minor.map((at) => ({at, turn: turn(at)})),
-    crowded: range.some((end) => Math.abs(end) >= 100),
+    unit: unitPlace(major.map((at) => ({turn: turn(at), text: at.toFixed(places)})), r),
     zero: range[0] < 0 && range[1] > 0 ? turn(0) : null,
   };
 }
 
 const isNear = (at, ticks, step) => ticks.some((tick) => Math.abs(tick - at) < 0.05 * step);
+
+/** Where the unit stands: below the hub, where no needle comes, in the middle between the numerals at both ends. */
+function unitPlace(numerals, r) {
+  const room = [-0.55 * r, 0.55 * r];
+  for (const {turn, text} of numerals.filter((one) => Math.abs(one.turn) > 100)) {
+    const side = Math.sign(turn);
+    const inner = Math.abs(numeralPlace(turn, text, r)[0]) - 0.31 * NUMERAL * text.length;
+    room[side < 0 ? 0 : 1] = side * Math.min(0.55 * r, inner);
+  }
+  return [(room[0] + room[1]) / 2, 0.41 * r];
+}
+
+/** Long numerals stand farther in. */
+const numeralPlace = (turn, text, r) => polar(0, 0, r - 18 - Math.max(0, 2.2 * (text.length - 2)), turn);
 
 /** How many numerals fit round the dial without touching. */
 export function numeralCount(range, r) {
@@ -76,13 +90,13 @@ export function createDial(document, {x, y, r, key}) {
       if (drawn !== `${data.range}`) {
         places = gaugeGeometry(data, r);
         scale.replaceChildren(...ticks(make, places, r));
+        setAll(unit, {x: px(places.unit[0]), y: px(places.unit[1])});
         drawn = `${data.range}`;
       }
       point(needle, places.turn(data.value));
       point(ghost, places.turn(data.ghost));
       say(reading, data.text);
       say(unit, data.unit);
-      set(unit, "y", px(places.crowded ? -0.17 * r : 0.41 * r)); // long numerals need the room below the hub
       show(off, Boolean(data.off));
       if (data.off) set(off, "d", stopArrow(data.off, r));
       set(node, "class", `dial${data.off ? " off-scale" : ""}${data.removed ? " removed" : ""}`);
@@ -113,7 +127,7 @@ function ticks(make, {major, minor, zero}, r) {
     return make("line", {class: kind, x1: px(a[0]), y1: px(a[1]), x2: px(b[0]), y2: px(b[1])});
   };
   const numeral = ({turn, text}) => {
-    const [x, y] = polar(0, 0, r - 18 - Math.max(0, 2.2 * (text.length - 2)), turn);
+    const [x, y] = numeralPlace(turn, text, r);
     return make("text", {class: "dial-numeral", x: px(x), y: px(y + 4)}, text);
   };
   return [

@@ -8,7 +8,7 @@ const INSTRUMENTS = {
   "gauge-suction": {quantity: "pressure", label: "draw-gauge-suction", range: (plant) => bars(plant.gauges?.suction)},
   "gauge-discharge": {quantity: "pressure", label: "draw-gauge-discharge", range: (plant) => bars(plant.gauges?.discharge)},
   "gauge-after-valve": {quantity: "pressure", label: "draw-gauge-after-valve", range: (plant) => bars(plant.gauges?.after_valve)},
-  "flow-meter": {quantity: "flow", label: "draw-flow-meter", range: (plant) => [0, (plant.meters?.flow_range_m3h ?? 100) / HOUR]},
+  "flow-meter": {quantity: "flow", label: "draw-flow-meter", range: (plant) => [0, plant.meters.flow_range_m3h / HOUR]},
   "ammeter-1": {quantity: "current", label: "draw-ammeter-1", range: amperes},
   "ammeter-2": {quantity: "current", label: "draw-ammeter-2", range: amperes},
   "tachometer-1": {quantity: "speed", label: "draw-tachometer-1", range: () => [0, 480]},
@@ -18,7 +18,7 @@ const INSTRUMENTS = {
 const bars = (gauge) => (gauge?.range_bar ?? [0, 6]).map((end) => end * BAR);
 
 function amperes(plant) {
-  return [0, plant.meters?.current_range_a ?? 20];
+  return [0, plant.meters.current_range_a ?? 20];
 }
 
 const STOPS = {low: "<", high: ">"}; // a pointer at its stop says only that
@@ -31,7 +31,7 @@ const STOPS = {low: "<", high: ">"}; // a pointer at its stop says only that
 export function instrument(id, {answer, previous, units, plant}, words) {
   const {quantity, label, range} = INSTRUMENTS[id];
   const reading = find(answer, id);
-  const ends = reading ? [reading.low, reading.high] : range(plant ?? {});
+  const ends = reading ? [reading.low, reading.high] : range(plant);
   const before = find(previous, id);
   const value = reading?.value ?? null;
   const off = reading?.off_scale ?? null;

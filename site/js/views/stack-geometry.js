@@ -52,14 +52,15 @@ function headDomain(answers) {
  * Places for a sheet of `width` × `height`, of which `foot` is left free below.
  * @param {object} now      {stack, balance, curves}: balance is the machine's answer [m]
  * @param {object|null} before  the same of the last committed answer
+ * @param {(head: number) => boolean} [tells]  whether a head is more than nothing in the reader's digits
  */
-export function stackGeometry(now, before, {width, height, foot = FOOT}) {
+export function stackGeometry(now, before, {width, height, foot = FOOT}, tells = () => true) {
   const domain = headDomain([now, before]);
   const y = linearScale(domain, [height - foot, 40]);
   const blocks = pile(now?.stack ?? [], now?.balance);
   const columns = columnsOf(width, blocks.some(({head}) => head < 0));
   const size = domain[1] - domain[0];
-  const labelled = blocks.filter(({head}) => Math.abs(head) > LABELLED * size);
+  const labelled = blocks.filter(({head}) => Math.abs(head) > LABELLED * size && tells(head));
   const middles = labelled.map(({from, to}) => (y(from) + y(to)) / 2);
   const places = spread(middles, 16, 40, height - foot - 6);
   return {

@@ -45,7 +45,7 @@ function build(svg, size, document, words) {
     balance: buildBalance(make, size, words),
   };
   svg.append(hatches.node,
-    make("text", {class: "column-load end", x: Math.min(load.x + load.width / 2 + 15, size.width - 67), y: 16}, words("draw-asks")),
+    make("text", {class: "column-load end", x: Math.min(load.x + load.width / 2 + 15, size.width - 74), y: 16}, words("draw-asks")),
     make("text", {class: "column-machine end", x: Math.min(machine.x + machine.width / 2 + 28, size.width - 5), y: 16}, words("draw-answers")),
     ...Object.values(blocks).map(({rect}) => rect), parts.answer, parts.dots, parts.ghost, parts.zero, parts.level,
     parts.head, ...Object.values(blocks).flatMap(({leader, text}) => [leader, text]), parts.balance.node);
@@ -78,8 +78,8 @@ function buildBalance(make, {width, height, rows: terms}, words) {
 const essence = (answer) => answer && {stack: answer.stack, balance: answer.state.balance.answer, curves: answer.curves};
 
 function update(svg, parts, {answer, previous, units}, size, words, columns) {
-  const places = stackGeometry(essence(answer), essence(previous), size);
   const shown = (head) => units.text("head", head);
+  const places = stackGeometry(essence(answer), essence(previous), size, (head) => shown(head) !== shown(0));
   const byName = new Map(places.blocks.map((one) => [one.block, one]));
   const labels = new Map(places.labels.map((one) => [one.block, one]));
   for (const name of BLOCKS) updateBlock(parts.blocks[name], name, byName.get(name), labels.get(name), places.columns, shown, words);
