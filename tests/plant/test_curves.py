@@ -10,34 +10,41 @@ from tests.rig import rig
 
 from loadfirst.plant.answer import Duty
 from loadfirst.plant.build import build
-from loadfirst.plant.curves import curves, load_curve, pump_curve, station_curve
+from loadfirst.plant.curves import Curves, curves, load_curve, pump_curve, station_curve
+from loadfirst.plant.pumps import ResolvedPlant
 from loadfirst.plant.state import true_state
+
+
+def curves_of(plant: ResolvedPlant) -> Curves:
+    """All curves of a plant, through its duty point."""
+    one = build([plant])
+    return curves(one, true_state(one).duty)
 
 
 @pytest.mark.parametrize("arrangement", ["single", "side-by-side", "in-line"])
 def test_curves_are_columns_of_equal_length_from_no_flow_to_beyond_the_pumps(arrangement: str) -> None:
     """Sixty points unless asked otherwise; the last lies beyond the pumps' points and the duty."""
     built = build([rig(pump={"arrangement": arrangement})])
-    drawn = curves(built)
+    drawn = curves(built, true_state(built).duty)
     columns = [drawn.flow, drawn.load, drawn.machine, drawn.station, drawn.npsh_required, drawn.power]
     assert {len(column) for column in columns} == {60}
     assert drawn.flow[0] == 0.0
     assert drawn.flow[-1] > built.layout.side_by_side * built.machines.last_flow[0, 0]
-    assert curves(built, 7, Duty(1.0, 0.0)).flow[-1] == pytest.approx(1.1)
+    assert curves(built, Duty(1.0, 0.0), 7).flow[-1] == pytest.approx(1.1)
 
 
 def test_the_load_asks_its_lift_at_no_flow_and_more_with_flow() -> None:
     """A rising load: the static head, then friction."""
-    load = curves(build([rig()])).load
+    load = curves_of(rig()).load
     assert load[0] == pytest.approx(12.0, abs=1e-9)
     assert all(a < b for a, b in zip(load, load[1:], strict=False))
 
 
 def test_behind_a_shut_valve_there_is_no_load_curve() -> None:
     """A shut valve answers any head: the curve does not exist, rather than being very high."""
-    drawn = curves(build([rig(valve={"opening": 0.0})]))
-    assert set(drawn.load) == {None}
-    assert None not in drawn.station
+    shut = curves_of(rig(valve={"opening": 0.0}))
+    assert set(shut.load) == {None}
+    assert None not in shut.station
 
 
 def test_the_open_stations_load_is_its_suction_and_its_jet() -> None:
@@ -51,8 +58,8 @@ def test_the_open_stations_load_is_its_suction_and_its_jet() -> None:
 
 def test_one_pump_is_its_own_station() -> None:
     """Single: both curves are the same line."""
-    drawn = curves(build([rig()]))
-    assert drawn.station == drawn.machine
+    single = curves_of(rig())
+    assert single.station == single.machine
 
 
 def test_the_station_curves_of_two_pumps_add_flows_or_heads() -> None:
@@ -78,12 +85,6 @@ def test_curves_of_a_batch_are_those_of_its_plants() -> None:
         assert station[row] == pytest.approx(station_curve(build([one]), flow[row : row + 1])[0], rel=1e-9)
 
 
-def test_curves_of_one_plant_of_a_batch_can_be_taken() -> None:
-    """The row that is asked for, not the first."""
-    some = [rig(valve={"opening": x}) for x in (0.3, 0.7)]
-    assert curves(build(some), row=1) == curves(build([some[1]]))
-
-
 @pytest.mark.parametrize("arrangement", ["single", "side-by-side", "in-line"])
 @pytest.mark.parametrize(
     "tables",
@@ -102,8 +103,8 @@ def test_the_duty_point_lies_on_both_curves_that_are_drawn(arrangement: str, tab
     """Forward, backward and at rest, on a steep load and a flat one; straight lines join the points."""
     one = build([rig(pump={"arrangement": arrangement}, **tables)])
     duty = true_state(one).duty
-    drawn = curves(one, 60, duty)
-    near = 2e-3 * float(one.head_scale[0])
+    drawn = curves(one, duty)
+    near = 1e-3 * float(one.head_scale[0])
     after = next(i for i, flow in enumerate(drawn.flow) if flow > drawn.flow[0] and flow >= duty.flow)
     share = (duty.flow - drawn.flow[after - 1]) / (drawn.flow[after] - drawn.flow[after - 1])
     for line in (drawn.load, drawn.station):
@@ -118,6 +119,6 @@ def test_the_duty_point_lies_on_both_curves_that_are_drawn(arrangement: str, tab
 def test_the_loads_curve_falls_straight_down_to_a_duty_at_rest() -> None:
     """The first trickle asks for all the lift; below it the check valve holds any head."""
     one = build([rig(drive={"frequency_hz": 15.0})])
-    drawn = curves(one, 60, true_state(one).duty)
+    drawn = curves(one, true_state(one).duty)
     assert drawn.flow[:2] == (0.0, 0.0) < drawn.flow[2:3]
     assert drawn.load[1] == pytest.approx(12.0, abs=1e-9)

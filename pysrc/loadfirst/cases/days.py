@@ -23,7 +23,7 @@ from loadfirst.plant.keys import keys_of
 from loadfirst.plant.plant import Plant
 from loadfirst.plant.pumps import ResolvedPlant
 from loadfirst.plant.read import resolve_data
-from loadfirst.plant.state import State, true_states
+from loadfirst.plant.state import State, true_state
 from loadfirst.units import TO_SI, ZERO_CELSIUS
 
 QUANTITIES = {
@@ -126,7 +126,7 @@ def both_days(case: Case) -> Days:
     yesterday = _edited(base, case.yesterday.plant, "yesterday.plant")
     today = _edited(yesterday, case.today.plant, "today.plant")
     resolved = [_resolved(yesterday, "yesterday.plant"), _resolved(today, "today.plant")]
-    states = [true_states([plant])[0] for plant in resolved]
+    states = [true_state(plant) for plant in resolved]
     for name, state in zip(("yesterday", "today"), states, strict=True):
         if not state.converged:
             raise InputError(name, state.why, "a plant that comes to a steady state", rule="days")

@@ -18,7 +18,7 @@ from loadfirst.cli.settings import parse_settings
 from loadfirst.errors import FileError, InputError
 from loadfirst.instruments.panel import readings
 from loadfirst.plant.build import build
-from loadfirst.plant.curves import curves
+from loadfirst.plant.curves import POINTS, curves
 from loadfirst.plant.pumps import ResolvedPlant
 from loadfirst.plant.read import read_resolved
 from loadfirst.plant.state import true_state
@@ -41,7 +41,7 @@ def run(arguments: list[str]) -> int:
 def read(chosen: argparse.Namespace) -> int:
     """``read``: what every instrument shows, duty point, head breakdown, power."""
     resolved = _resolve(chosen)
-    state = true_state(build([resolved]))
+    state = true_state(resolved)
     output = read_output(chosen.plant.name, resolved.plant, state, readings(state, resolved.plant))
     print(_json(output) if chosen.json else read_text(output))
     return GOOD if state.converged else BAD_FILE
@@ -52,7 +52,7 @@ def show_curves(chosen: argparse.Namespace) -> int:
     resolved = _resolve(chosen)
     built = build([resolved])
     state = true_state(built)
-    found = curves(built, chosen.points, state.duty)
+    found = curves(built, state.duty, chosen.points)
     output = curves_output(chosen.plant.name, resolved.plant, state, found)
     print(_json(output) if chosen.json else curves_text(output))
     return GOOD if state.converged else BAD_FILE
@@ -93,7 +93,8 @@ def _parser() -> argparse.ArgumentParser:
     commands = parser.add_subparsers(required=True, metavar="COMMAND")
     _plant_command(commands, "read", "what every instrument shows, duty point, head breakdown, power", read)
     shower = _plant_command(commands, "curves", "load and machine over flow", show_curves)
-    shower.add_argument("--points", type=_points, default=60, metavar="N", help="points per curve (60)")
+    many = f"points per curve ({POINTS})"
+    shower.add_argument("--points", type=_points, default=POINTS, metavar="N", help=many)
     schema = commands.add_parser("schema", help="JSON schemas of the files and of the JSON output")
     schema.add_argument("kind", nargs="?", choices=list(schemas()), help="only this one")
     schema.set_defaults(command=show_schema)

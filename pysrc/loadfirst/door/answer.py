@@ -10,13 +10,12 @@ from loadfirst.door.messages import AnswerAsk
 from loadfirst.door.plants import plant_data
 from loadfirst.instruments.panel import readings
 from loadfirst.plant.build import build
-from loadfirst.plant.curves import curves
+from loadfirst.plant.curves import POINTS, curves
 from loadfirst.plant.edits import apply_edits
 from loadfirst.plant.effective import effective
 from loadfirst.plant.read import resolve_data
 from loadfirst.plant.state import true_state
 
-CURVE_POINTS = 60
 BESIDE_STATE = ("converged", "why", "stack", "duty", "notes")
 """Parts of the true state that stand at the answer's top level."""
 
@@ -32,7 +31,7 @@ def answer(ask: AnswerAsk) -> dict[str, Any]:
     return answer_plant(apply_edits(plant_data(ask.plant), ask.edits), ask.curve_points)
 
 
-def answer_plant(data: dict[str, Any], curve_points: int = CURVE_POINTS) -> dict[str, Any]:
+def answer_plant(data: dict[str, Any], curve_points: int = POINTS) -> dict[str, Any]:
     """The answer for a plant as plain data, all edits applied.
 
     Returns
@@ -53,5 +52,5 @@ def answer_plant(data: dict[str, Any], curve_points: int = CURVE_POINTS) -> dict
         **top,
         "state": truth,
         "shown": msgspec.to_builtins(readings(state, resolved.plant)),
-        "curves": msgspec.to_builtins(curves(built, curve_points, state.duty)),
+        "curves": msgspec.to_builtins(curves(built, state.duty, curve_points)),
     }

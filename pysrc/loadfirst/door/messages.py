@@ -17,6 +17,7 @@ import msgspec
 from msgspec import Meta, Raw, Struct
 
 from loadfirst.errors import InputError, StalePage
+from loadfirst.plant.curves import POINTS
 from loadfirst.plant.decode import decode
 from loadfirst.plant.meta import Part
 
@@ -43,7 +44,7 @@ class AnswerAsk(Part, frozen=True, kw_only=True):
 
     plant: str | dict[str, Any]
     edits: dict[str, Any] = {}
-    curve_points: Annotated[int, Meta(ge=2, le=400)] = 60
+    curve_points: Annotated[int, Meta(ge=2, le=400)] = POINTS
 
 
 class PlantFileAsk(Part, frozen=True, kw_only=True):

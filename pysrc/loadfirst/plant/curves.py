@@ -20,11 +20,12 @@ from loadfirst.physics.law import Array, Flags
 from loadfirst.physics.machine import Machines, Running
 from loadfirst.physics.network import Network, solve
 from loadfirst.plant.answer import Duty
-from loadfirst.plant.build import Built, build
+from loadfirst.plant.build import Built
 
 Spreads = TypeVar("Spreads", Network, Machines, CheckValves)
 
 POINTS = 60
+"""How many a curve has where nobody says otherwise."""
 VISIBLE = 1e-3
 """How far a drawn curve may pass from the duty point, of the plant's head scale. [-]"""
 MARGIN = 1.1
@@ -51,21 +52,19 @@ class Curves(Struct, frozen=True):
     power: tuple[float, ...]
 
 
-def curves(built: Built, points: int = POINTS, duty: Duty | None = None, row: int = 0) -> Curves:
+def curves(one: Built, duty: Duty, points: int = POINTS) -> Curves:
     """All curves of one plant.
 
     Parameters
     ----------
-    built : the plant, or a batch of which `row` is taken.
-    points : how many, at least 2.
+    one : the plant, built alone.
     duty : the curves pass through it, from 3 points on, and go beyond.
+    points : how many, at least 2.
     """
-    one = built if len(built) == 1 else build([built.plants[row]])
     last = one.layout.side_by_side * float(one.machines.last_flow[0, 0])
-    at = duty.flow if duty else 0.0
-    flow: Array = np.linspace(MARGIN * min(0.0, at), MARGIN * max(last, at), points)[None]
+    flow: Array = np.linspace(MARGIN * min(0.0, duty.flow), MARGIN * max(last, duty.flow), points)[None]
     asked, known = load_curve(one, flow)
-    if duty and known.any():
+    if known.any():
         flow, asked, known = _through(duty, flow, asked, known, VISIBLE * float(one.head_scale[0]))
     pump, head = pump_curve(one, flow), station_curve(one, flow)
     return Curves(
