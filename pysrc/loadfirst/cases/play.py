@@ -7,7 +7,7 @@ loses nothing.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Any
+from typing import Any, Literal
 
 from msgspec import Struct
 
@@ -149,7 +149,7 @@ def _check(proven: Proven, play: Play, number: int) -> CheckView:
     )
 
 
-def _found(proven: Proven, check: Check) -> Any:
+def _found(proven: Proven, check: Check) -> Literal["sound", "at-fault"] | None:
     if not check.strips_down:
         return None
     return "at-fault" if proven.truth == "machine" else "sound"

@@ -82,7 +82,7 @@ def curves_output(file: str, plant: Plant, state: State, curves: Curves) -> Curv
         machine_head_m=list(curves.machine),
         station_head_m=list(curves.station),
         npsh_required_m=list(curves.npsh_required),
-        shaft_power_kw=[_in(power, KW) for power in curves.power],
+        shaft_power_kw=[power / KW for power in curves.power],
         duty=Point(state.duty.flow * HOUR, state.duty.head),
     )
 

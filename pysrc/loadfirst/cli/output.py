@@ -135,14 +135,14 @@ class ReadOutput(Struct):
 
 
 class CurvesOutput(Struct):
-    """What ``curves --json`` prints: columns of equal length, null where a curve does not reach."""
+    """What ``curves --json`` prints: columns of equal length; the load is null where no flow can pass."""
 
     file: str
     title: str
     flow_m3h: list[float]
     load_head_m: list[float | None]
-    machine_head_m: list[float | None]
-    station_head_m: list[float | None]
-    npsh_required_m: list[float | None]
-    shaft_power_kw: list[float | None]
+    machine_head_m: list[float]
+    station_head_m: list[float]
+    npsh_required_m: list[float]
+    shaft_power_kw: list[float]
     duty: Point

@@ -23,12 +23,12 @@ class Kind(NamedTuple):
     Attributes
     ----------
     reply : callable
-        Body of the ask, plain data, to body of the reply, plain data or a msgspec Struct.
+        Body of the ask to body of the reply, both plain data.
     longest : int
         Greatest length of the ask's body. [bytes]
     """
 
-    reply: Callable[[Body], Any]
+    reply: Callable[[Body], Body]
     longest: int
 
 
@@ -39,10 +39,11 @@ def _catalogue(body: Body) -> Body:
     return catalogue()
 
 
-def _case(body: Body) -> Any:
+def _case(body: Body) -> Body:
     from loadfirst.cases.play import view
 
-    return msgspec.to_builtins(view(body, answer_plant))
+    shown: Body = msgspec.to_builtins(view(body, answer_plant))
+    return shown
 
 
 KINDS = {

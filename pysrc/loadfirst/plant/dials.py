@@ -31,7 +31,7 @@ class Gauges(Part, frozen=True):
 
 
 class Meters(Part, frozen=True):
-    """A flow meter, ammeter and tachometer at each pump, level gauges at the vessels."""
+    """One flow meter, an ammeter and a tachometer at each pump, a level gauge at each vessel."""
 
     flow_range_m3h: (
         Annotated[
