@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from tests.strategies import plants
 
 from loadfirst.plant.build import build
-from loadfirst.plant.curves import load_curve, station_curve
+from loadfirst.plant.curves import curves, load_curve, station_curve
 from loadfirst.plant.pumps import ResolvedPlant
 from loadfirst.plant.state import State, true_state, true_states
 
@@ -133,11 +133,14 @@ def test_a_batch_of_any_shapes_equals_its_plants_one_by_one(some: list[ResolvedP
 @settings(deadline=None, max_examples=30)
 @given(plants(wild=[0, 3, 10]))
 def test_every_number_of_a_state_is_finite(one: ResolvedPlant) -> None:
-    """JSON has no infinity: the strict encoder takes every state and every curve."""
-    state = true_state(one)
+    """JSON has no infinity: what is no number is None, in a state and in its curves."""
+    built = build([one])
+    state = true_state(built)
     assert state.converged
     numbers = [state.flow, state.synchronous_speed, state.station.head, state.balance.answer]
     parts = (state.station, state.balance, *state.stack, *state.machines, *state.nodes.values(), *state.path)
     for part in parts:
         numbers += [value for value in msgspec.structs.astuple(part) if isinstance(value, float)]
+    for column in msgspec.structs.astuple(curves(built, state.duty)):
+        numbers += [value for value in column if value is not None]
     assert np.isfinite(numbers).all()
