@@ -31,14 +31,14 @@ export function radios(document, {name, legend, options, chosen, onpick, aside =
     make(document, "div", {class: aside ? "case-aside" : false}, ...rows));
 }
 
-/** A table: a name before each row, a head over each column. */
+/** A table: a name before each row, a head over each column, which each cell knows too: see case.css. */
 export function table(document, caption, head, rows) {
   const cell = (name, text, attributes = {}) => make(document, name, attributes, text);
   return make(document, "table", {class: "case-table"},
     caption && cell("caption", caption),
     make(document, "thead", {}, make(document, "tr", {}, ...head.map((text) => (text ? cell("th", text, {scope: "col"}) : cell("td", ""))))),
     make(document, "tbody", {}, ...rows.map(([label, ...values]) =>
-      make(document, "tr", {}, cell("th", label, {scope: "row"}), ...values.map((value) => cell("td", value))))));
+      make(document, "tr", {}, cell("th", label, {scope: "row"}), ...values.map((value, i) => cell("td", value, {"data-column": head[i + 1]}))))));
 }
 
 /** A push button. `key` names it for the focus. */
