@@ -15,14 +15,13 @@ from loadfirst.cases.places import inside
 from loadfirst.cases.words import Placeholder, Quantity
 from loadfirst.errors import InputError
 from loadfirst.instruments.panel import Reading, readings
-from loadfirst.plant import library
 from loadfirst.plant.build import build
 from loadfirst.plant.curves import load_curve
 from loadfirst.plant.edits import apply_edits
 from loadfirst.plant.keys import keys_of
 from loadfirst.plant.plant import Plant
 from loadfirst.plant.pumps import ResolvedPlant
-from loadfirst.plant.read import resolve_data
+from loadfirst.plant.read import plant_data, resolve_data
 from loadfirst.plant.state import State, true_state
 from loadfirst.units import TO_SI, ZERO_CELSIUS
 
@@ -122,8 +121,7 @@ def both_days(case: Case) -> Days:
         For a plant or an edit that cannot be used (`where` starts with the day), or
         a day on which no steady state is found.
     """
-    base = _base(case)
-    yesterday = _edited(base, case.yesterday.plant, "yesterday.plant")
+    yesterday = _edited(plant_data(case.plant), case.yesterday.plant, "yesterday.plant")
     today = _edited(yesterday, case.today.plant, "today.plant")
     resolved = [_resolved(yesterday, "yesterday.plant"), _resolved(today, "today.plant")]
     states = [true_state(plant) for plant in resolved]
@@ -135,17 +133,6 @@ def both_days(case: Case) -> Days:
         for data, plant, state in zip((yesterday, today), resolved, states, strict=True)
     ]
     return Days(*days)
-
-
-def _base(case: Case) -> dict[str, Any]:
-    if isinstance(case.plant, dict):
-        return case.plant
-    known = library.ids("plants")
-    if case.plant not in known:
-        raise InputError(
-            "plant", case.plant, f"one of {', '.join(known)}", rule="lookup", choices=list(known)
-        )
-    return library.data("plants", case.plant)
 
 
 def _edited(base: dict[str, Any], edits: Mapping[str, Any], where: str) -> dict[str, Any]:

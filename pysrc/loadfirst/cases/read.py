@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 from loadfirst.cases.case import Case
 from loadfirst.cases.view import Heading
 from loadfirst.errors import FileError, InputError
@@ -15,11 +13,6 @@ LONGEST = 100_000
 """Characters of the longest case file that is read at all."""
 
 LEVELS = ("first-steps", "operator", "engineer")
-
-
-def read_case(path: Path) -> Case:
-    """Read a case file. Raises FileError."""
-    return decode_case(path.read_text(encoding="utf-8"), path.name)
 
 
 def decode_case(text: str, file: str) -> Case:
@@ -50,7 +43,5 @@ def packaged(id: str) -> Case:
     InputError
         For an id that no packaged case bears.
     """
-    known = library.ids("cases")
-    if id not in known:
-        raise InputError("case", id, f"one of {', '.join(known)}", rule="lookup", choices=known)
-    return read_case(library.path("cases", id))
+    path = library.path("cases", library.known("cases", id))
+    return decode_case(path.read_text(encoding="utf-8"), path.name)

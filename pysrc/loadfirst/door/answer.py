@@ -7,13 +7,12 @@ from typing import Any
 import msgspec
 
 from loadfirst.door.messages import AnswerAsk
-from loadfirst.door.plants import plant_data
 from loadfirst.instruments.panel import readings
 from loadfirst.plant.build import build
 from loadfirst.plant.curves import POINTS, curves
 from loadfirst.plant.edits import apply_edits
 from loadfirst.plant.effective import effective
-from loadfirst.plant.read import resolve_data
+from loadfirst.plant.read import plant_data, resolve_data
 from loadfirst.plant.state import true_state
 
 BESIDE_STATE = ("converged", "why", "stack", "duty", "notes")

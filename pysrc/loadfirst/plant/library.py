@@ -13,7 +13,10 @@ from typing import Any, Literal
 
 import msgspec
 
+from loadfirst.errors import InputError
 from loadfirst.plant import toml_text
+from loadfirst.plant.decode import nearest
+from loadfirst.plant.expect import one_of
 
 Shelf = Literal["plants", "pumps", "cases"]
 
@@ -43,6 +46,23 @@ def ids(shelf: Shelf) -> tuple[str, ...]:
 def has(shelf: Shelf, name: str) -> bool:
     """Whether a packaged file has that id, which may be any text."""
     return is_id(name) and path(shelf, name).is_file()
+
+
+def known(shelf: Shelf, name: str) -> str:
+    """The same id, where a packaged file has it.
+
+    Raises
+    ------
+    InputError
+        Where none has; it stands at ``plant``, ``pump`` or ``case``.
+    """
+    if has(shelf, name):
+        return name
+    what, choices = shelf.removesuffix("s"), list(ids(shelf))
+    near = nearest(name, choices)
+    hint = f"Did you mean {near}?" if near else ""
+    allowed = f"the id of a {what}: {one_of(choices)}"
+    raise InputError(what, name, allowed, hint, rule="lookup", choices=choices)
 
 
 def path(shelf: Shelf, name: str) -> Path:

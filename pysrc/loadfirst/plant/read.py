@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from loadfirst.errors import InputError
-from loadfirst.plant import toml_text
+from loadfirst.plant import library, toml_text
 from loadfirst.plant.checks import check_plant
 from loadfirst.plant.decode import decode, in_file
 from loadfirst.plant.edits import apply_edits
@@ -37,6 +37,17 @@ def read_resolved(path: Path | str, edits: Mapping[str, Any] | None = None) -> R
     data = toml_text.read(path)
     resolved = _resolved(data, path.parent, path.name)
     return _resolved(apply_edits(data, edits), path.parent, "") if edits else resolved
+
+
+def plant_data(plant: str | dict[str, Any]) -> dict[str, Any]:
+    """The data of a packaged plant by its id, or the data themselves.
+
+    Raises
+    ------
+    InputError
+        Where no packaged plant has that id.
+    """
+    return plant if isinstance(plant, dict) else library.data("plants", library.known("plants", plant))
 
 
 def decode_plant(data: object, file: str = "") -> Plant:
