@@ -9,6 +9,7 @@ const LONGEST_FRAGMENT = 16_384; // characters
 const LONGEST_TEXT = 65_536; // bytes, inflated
 
 const MARK = "s=";
+const MOST_MOVES = 40; // as many as Python follows
 const ID = /^[a-z0-9](?:[a-z0-9-]{0,58}[a-z0-9])?$/;
 const KEY = /^[a-z][a-z0-9_]{0,39}$/;
 const PATH = /^[a-z][a-z0-9_]{0,39}(?:\.[a-z][a-z0-9_]{0,39}){1,3}$/;
@@ -85,7 +86,7 @@ const VIEW = {
   curves: (value) => typeof value === "boolean",
   place: (value) => value === "rig" || value === "case",
   case: (value) => typeof value === "string" && ID.test(value),
-  moves: (value) => Array.isArray(value) && value.length <= 60,
+  moves: (value) => Array.isArray(value) && value.length <= MOST_MOVES,
 };
 
 /** Known parts of the view; an unknown one is left out, a known one with a wrong value refused. */

@@ -64,6 +64,7 @@ for (const [what, data] of Object.entries({
   "a table as value": {...STATE, edits: {"valve.opening": {}}},
   "units nobody knows": {...STATE, view: {units: "toString"}},
   "a case with a path": {...STATE, view: {case: "../../x"}},
+  "more moves than Python follows": {...STATE, view: {moves: Array(41).fill({do: "hint"})}},
   "a deep plant": {...STATE, plant: {a: {b: {c: {d: {e: 1}}}}}},
   "a long text": {...STATE, edits: {"plant.title": "x".repeat(2000)}},
 })) {

@@ -96,7 +96,7 @@ def _path(proven: Proven, play: Play, decided: Choice) -> Path:
     outcome = _strip_down(proven, stripped, decided)
     cost = sum(check.minutes for check in proven.case.checks if check.strips_down)
     return Path(
-        steps=[Step("check", check.id, check.minutes) for check in play.checks],
+        steps=[Step(check.id, check.minutes) for check in play.checks],
         minutes=play.minutes,
         lost=cost if outcome == "needless" else 0.0,
         suspected=play.prediction.suspects,

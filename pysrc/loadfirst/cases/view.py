@@ -116,9 +116,8 @@ class Difference(Struct, frozen=True):
 
 
 class Step(Struct, frozen=True):
-    """One move of the play and what it cost. [min]"""
+    """One check that was taken, and what it cost. [min]"""
 
-    do: str
     id: str
     minutes: float
 
