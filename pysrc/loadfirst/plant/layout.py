@@ -22,7 +22,8 @@ class Layout(NamedTuple):
     attached : the discharge line is on.
     elements : all of them, supply to delivery.
     pumps : names of the pumps, in the order of the columns of the law "pumps".
-    station : names of the elements between the nodes "suction" and "discharge".
+    station : names of the elements between the nodes "suction" and "discharge": the pumps, and
+        the check valves of two.
     side_by_side : how many pumps share the flow.
     in_line : how many pumps add their heads.
     """
