@@ -9,8 +9,6 @@ from typing import Any
 
 RAW = -15  # zlib: deflate without header
 
-View = dict[str, Any]
-
 
 def state(plant: Any = "rinse-transfer", edits: dict[str, Any] | None = None, **view: Any) -> dict[str, Any]:
     """A state of the page; `view` is how it is shown: units, curves, place, case, moves."""
