@@ -1,12 +1,18 @@
-"""Case files for the tests: one sound text, and ways to change it."""
+"""Case files for the tests: one sound text, ways to change it, and ways to play it."""
 
 from __future__ import annotations
 
+import json
+from itertools import chain
 from typing import Any
 
+import msgspec
+
 from loadfirst.cases.load import proven
+from loadfirst.cases.play import view
 from loadfirst.cases.proof import Proven
 from loadfirst.cases.read import decode_case
+from loadfirst.door.answer import answer_plant
 
 SOUND = """
 format = 0
@@ -101,3 +107,25 @@ def check(id: str) -> dict[str, Any]:
 def decide(choice: str) -> dict[str, Any]:
     """The move that commits a verdict."""
     return {"do": "decide", "choice": choice}
+
+
+def see(reading: str, says: str) -> dict[str, Any]:
+    """The move that says what was seen."""
+    return {"do": "see", "reading": reading, "says": says}
+
+
+def play(case: object, *moves: dict[str, Any]) -> dict[str, Any]:
+    """The view after these moves, as the page gets it."""
+    seen = msgspec.to_builtins(view({"case": case, "moves": list(moves)}, answer_plant))
+    return json.loads(json.dumps(seen, allow_nan=False))
+
+
+def sound(*moves: dict[str, Any]) -> dict[str, Any]:
+    """The same for the case text of the tests."""
+    return play({"name": "made-up.toml", "text": SOUND}, *moves)
+
+
+def said(prose: list[list[dict[str, Any]]]) -> str:
+    """Prose as one text, each quantity as its source."""
+    parts = chain.from_iterable(prose)
+    return "".join(part["text"] if part["part"] == "words" else f"<{part['source']}>" for part in parts)

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import json
-from itertools import chain, combinations
+from itertools import combinations
 from typing import Any
 
-import msgspec
 import numpy as np
 import pytest
-from tests.cases.samples import SOUND, changed, check, decide, predict
+from tests.cases.samples import check, decide, play, predict, said, see, sound
 
 from loadfirst.cases.case import Case
 from loadfirst.cases.moves import suspects_of
@@ -21,23 +20,6 @@ from loadfirst.errors import InputError
 
 IDS = [heading.id for heading in catalogue()]
 EVERY_CHOICE = [(id, choice.id) for id in IDS for choice in packaged(id).choices]
-
-
-def play(case: object, *moves: dict[str, Any]) -> dict[str, Any]:
-    """The view after these moves, as the page gets it."""
-    seen = msgspec.to_builtins(view({"case": case, "moves": list(moves)}, answer_plant))
-    return json.loads(json.dumps(seen, allow_nan=False))
-
-
-def sound(*moves: dict[str, Any]) -> dict[str, Any]:
-    """The same for the case text of the tests."""
-    return play({"name": "made-up.toml", "text": SOUND}, *moves)
-
-
-def said(prose: list[list[dict[str, Any]]]) -> str:
-    """Prose as one text, each quantity as its source."""
-    parts = chain.from_iterable(prose)
-    return "".join(part["text"] if part["part"] == "words" else f"<{part['source']}>" for part in parts)
 
 
 @pytest.mark.parametrize(("id", "choice"), EVERY_CHOICE)
@@ -205,47 +187,6 @@ def test_an_explanation_is_tied_to_the_readings_that_were_taken() -> None:
     seeing = said(sound(predict("machine"), check("flow"), decide("worn"))["verdict"]["reply"])
     assert blind.endswith("You left the flow meter alone.")
     assert seeing.endswith("You read the flow meter.")
-
-
-def see(reading: str, says: str) -> dict[str, Any]:
-    """The move that says what was seen."""
-    return {"do": "see", "reading": reading, "says": says}
-
-
-def test_it_is_asked_what_was_seen_of_the_told_and_the_foreseen_reading() -> None:
-    """The foreseen one only once it was read; nothing is asked twice, or after the verdict."""
-    assert sound()["to_see"] == []
-    assert sound(predict("machine"))["to_see"] == ["gauge-discharge"]
-    assert sound(predict("machine"), check("flow"))["to_see"] == ["gauge-discharge", "flow-meter"]
-    said_one = sound(predict("machine"), check("flow"), see("gauge-discharge", "down"))
-    assert said_one["to_see"] == ["flow-meter"]
-    assert sound(predict("machine"), decide("worn"))["to_see"] == []
-
-
-def test_what_was_seen_stands_beside_what_the_instrument_did() -> None:
-    """Right or not, it changes neither the verdict nor the bill."""
-    moves = [predict("machine"), check("flow"), see("gauge-discharge", "down"), see("flow-meter", "same")]
-    seen = sound(*moves, decide("lighter"))
-    assert seen["saw"] == [
-        {"reading": "gauge-discharge", "says": "down", "moved": "down"},
-        {"reading": "flow-meter", "says": "same", "moved": "up"},
-    ]
-    blind = sound(predict("machine"), check("flow"), decide("lighter"))
-    assert blind["saw"] == []
-    assert (seen["verdict"], seen["minutes"]) == (blind["verdict"], blind["minutes"])
-
-
-def test_there_is_nothing_to_see_where_nothing_can_be_compared() -> None:
-    """A pipe taken off leaves the gauge behind the valve without a reading: no question is asked of it."""
-    text = changed(
-        ("[today.plant]\nvalve.opening = 0.85", "[today.plant]\ndischarge.attached = false"),
-        ('reading = "flow-meter"', 'reading = "gauge-after-valve"'),
-        ('reads = ["flow-meter"]', 'reads = ["flow-meter", "gauge-after-valve"]'),
-    )
-    case = {"name": "made-up.toml", "text": text}
-    seen = play(case, predict("machine"), check("flow"))
-    assert [one["moved"] for one in seen["readings"] if one["id"] == "gauge-after-valve"] == [None]
-    assert seen["to_see"] == ["gauge-discharge"]
 
 
 def test_the_last_hint_is_the_last() -> None:
