@@ -29,7 +29,7 @@ case-commit-missing = Choose an answer to both questions first.
 case-direction-up = Higher than yesterday
 case-direction-same = The same as yesterday
 case-direction-down = Lower than yesterday
-case-foreseen = You foresaw: { $says }.
+case-foreseen = You expected: { $says }.
 case-suspected = First suspicion: { $group }.
 
 case-group-discharge-side = Something on the discharge side
@@ -100,7 +100,7 @@ case-load-lighter = The load became lighter: at yesterday’s flow it asks for l
 case-load-heavier = The load became heavier: at yesterday’s flow it asks for more head.
 case-curves-title = Both days on both curves
 case-curves-note = Hollow: yesterday. Filled: today. The two points on one pump curve belong to one and the same pump; on two curves, the pump or its speed has changed.
-case-stack-title = What the load asked for
+case-stack-title = Load and answer, today
 case-all-title = Every instrument on both days
 case-instrument = Instrument
 case-path-title = Your way there

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 import pytest
 from playwright.sync_api import expect
@@ -59,6 +59,17 @@ def test_a_plant_of_ones_own_survives_a_reload(fresh: Rig) -> None:
     fresh.page.reload()
     fresh.live()
     assert fresh.shows(plant=plant(GOOD))["title"] == "A plant of my own"
+
+
+def test_on_a_phone_what_is_wrong_with_a_file_is_in_sight(visitor: Callable[..., Rig], site: str) -> None:
+    """It stands below everything that can be opened, and nobody has to look for it."""
+    phone = {"viewport": {"width": 360, "height": 740}, "has_touch": True, "is_mobile": True}
+    rig = visitor(site, **phone).open().live()
+    for way in WAYS:
+        files = Files(rig)
+        getattr(files, way)("nothing.toml", GOOD.replace("opening = 0.5", "opening = 5"))
+        expect(files.problem.get_by_text(say("file-old-stays"))).to_be_in_viewport(ratio=1)
+        files.close()
 
 
 @pytest.mark.parametrize("kind", BAD)

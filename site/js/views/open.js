@@ -52,6 +52,7 @@ export function create(host, {document, words, units, send}) {
         make("p", {}, words("file-old-stays")),
       ),
     );
+    problem.scrollIntoView({block: "nearest"}); // on a phone it stands below a long list
   }
 
   const found = ({got, rule}) => (rule === "missing" || got === null || got === undefined ? "" : JSON.stringify(got).slice(0, LONGEST));
