@@ -34,9 +34,12 @@ def own_sources() -> dict[str, bytes]:
     return {name: data for name, data in (code | scenarios | late).items() if wanted(name)}
 
 
-def added_sources() -> dict[str, bytes]:
+def added_sources(pins: Pins) -> dict[str, bytes]:
     """What the standard library is given: leaner modules, and the imports from memory."""
-    return stand_ins.sources("python") | {MEMORY: (places.TOOL / "inside" / MEMORY).read_bytes()}
+    leaner = stand_ins.sources("python")
+    version = pins.pyodide["version"].encode()
+    leaner["pyodide/__init__.py"] = leaner["pyodide/__init__.py"].replace(b"PINNED", version)
+    return leaner | {MEMORY: (places.TOOL / "inside" / MEMORY).read_bytes()}
 
 
 def wanted(name: str) -> bool:
@@ -48,7 +51,7 @@ def make_runtime(pins: Pins, store: Store) -> Runtime:
     """Everything of the folder `runtime`, by name."""
     compiler = Compiler(pins, store)
     library = compiler.library()
-    source = {"loadfirst": own_sources(), "python": added_sources(), "numpy": stand_ins.sources("numpy")}
+    source = {"loadfirst": own_sources(), "python": added_sources(pins), "numpy": stand_ins.sources("numpy")}
     zipped = {part: packs.stored_zip(files) for part, files in source.items()}
     compiled = compiler.compile(library["python"], zipped, "Compiling the engine for the browser …")
     own, leaner_stdlib, leaner_numpy = (packs.zip_contents(compiled[part]) for part in source)

@@ -146,7 +146,7 @@ export function createEngine(startWorker, {limits = {}, onBoot = () => {}, timer
       return new Promise((resolve, reject) => {
         if (stage === "failed") return reject(new EngineError({code: "start-up"}));
         waiting.get(channel)?.reject(new Superseded());
-        waiting.set(channel, {id: nextId++, kind, body, channel, resolve, reject, tries: 0, timer: null});
+        waiting.set(channel, {id: nextId++, kind, body, resolve, reject, tries: 0, timer: null});
         sendNext(channel);
       });
     },
@@ -160,7 +160,6 @@ export function createEngine(startWorker, {limits = {}, onBoot = () => {}, timer
     },
     /** Start again after a failed start. */
     again: start,
-    stop,
     get stage() {
       return stage;
     },

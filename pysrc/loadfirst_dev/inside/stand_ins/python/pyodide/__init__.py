@@ -2,7 +2,7 @@
 
 from importlib import import_module
 
-__version__ = "314.0.3"
+__version__ = "PINNED"  # the build puts the version here that the pins name
 
 __all__ = ["__version__", "console", "code", "ffi", "http", "webloop"]
 import_module("pyodide._state")
