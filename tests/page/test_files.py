@@ -65,11 +65,9 @@ def test_on_a_phone_what_is_wrong_with_a_file_is_in_sight(visitor: Callable[...,
     """It stands below everything that can be opened, and nobody has to look for it."""
     phone = {"viewport": {"width": 360, "height": 740}, "has_touch": True, "is_mobile": True}
     rig = visitor(site, **phone).open().live()
-    for way in WAYS:
-        files = Files(rig)
-        getattr(files, way)("nothing.toml", GOOD.replace("opening = 0.5", "opening = 5"))
-        expect(files.problem.get_by_text(say("file-old-stays"))).to_be_in_viewport(ratio=1)
-        files.close()
+    files = Files(rig)
+    files.drop("nothing.toml", GOOD.replace("opening = 0.5", "opening = 5"))
+    expect(files.problem.get_by_text(say("file-old-stays"))).to_be_in_viewport(ratio=1)
 
 
 @pytest.mark.parametrize("kind", BAD)
