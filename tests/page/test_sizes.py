@@ -139,6 +139,16 @@ def test_the_tray_leaves_the_dials_in_sight(sized: Callable[[str], Rig]) -> None
     assert gauge["y"] >= 0 and gauge["y"] + gauge["height"] <= tray["y"] + 1
 
 
+def test_on_a_projector_all_choices_stand_in_one_row(visitor: Callable[..., Rig], site: str) -> None:
+    """A second row for the last of them would take its height from the drawings."""
+    rig = visitor(site, viewport={"width": 1920, "height": 1080}).open(SCENES["rig"]).live()
+    tops = rig.page.locator(".choice-row .choice").evaluate_all(
+        "all => all.map((one) => Math.round(one.getBoundingClientRect().top))"
+    )
+    assert len(tops) == 5
+    assert len(set(tops)) == 1
+
+
 IN_SIGHT = """
 (query) => [...document.querySelectorAll(query)].filter((node) => {
   const {top, left, bottom, right} = node.getBoundingClientRect();
