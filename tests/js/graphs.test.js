@@ -10,7 +10,7 @@ import {keyed} from "../../site/js/views/chart-readout.js";
 import * as path from "../../site/js/views/path.js";
 import {pathGeometry, pathPlaces} from "../../site/js/views/path-geometry.js";
 import * as stack from "../../site/js/views/stack.js";
-import {pile, stackGeometry} from "../../site/js/views/stack-geometry.js";
+import {headings, pile, stackGeometry} from "../../site/js/views/stack-geometry.js";
 import {createWords} from "../../site/js/words.js";
 import {sampleAnswer, samplePlant} from "./drawing-sample.js";
 import {everyNode, fakeDocument, fakeHost} from "./fake-document.js";
@@ -63,6 +63,14 @@ test("the stack hides the ghost of an answer that is the same", () => {
   const one = {stack: [{block: "lift", head: 12}], balance: 12, curves: {station: [40]}};
   assert.equal(stackGeometry(one, one, SIZE).ghost, null);
   assert.ok(stackGeometry(one, {...one, balance: 20}, SIZE).ghost);
+});
+
+test("the headings of both columns never touch and never hang over, on any sheet", () => {
+  for (let width = 180; width < 700; width += 10) {
+    const {columns} = stackGeometry(null, null, {width, height: 330});
+    const {asks, answers} = headings(columns, width);
+    assert.ok(answers - asks >= 60 && answers < width && asks > 40, `${width}`);
+  }
 });
 
 test("a block that is nothing in the reader's digits has no label, but keeps its place", () => {

@@ -9,6 +9,7 @@ export const BLOCKS = ["lift", "vessel-pressure", "suction-line", "check-valve",
 /** Blocks less than this part of the sheet get no label of their own. */
 const LABELLED = 0.001;
 const LABELS = 122; // [px] longest name and value of a block
+const ANSWERS = 69; // [px] the longer heading and a gap before it
 const FOOT = 66; // [px] room below for the account of the answer
 
 /** Of a stack: names of the blocks whose single heads nobody can know, such as two shut parts in a row. */
@@ -84,6 +85,12 @@ function columnsOf(width, relieves) {
     relief: {x: load.x, width: side}, burden: {x: load.x + side, width: bar - side},
     labels: load.x - 9,
   };
+}
+
+/** Where "asks" and "answers" end over their columns, never touching. [px] */
+export function headings({load, machine}, width) {
+  const answers = Math.min(machine.x + machine.width / 2 + 28, width - 5);
+  return {asks: Math.min(load.x + load.width / 2 + 15, answers - ANSWERS), answers};
 }
 
 function bar(y, head) {

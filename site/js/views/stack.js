@@ -3,7 +3,7 @@
 import {createFigure, hostSize, zoom} from "../lib/figure.js";
 import {el, px, say, set, setAll, show} from "../lib/svg.js";
 import {createHatches} from "./hatch.js";
-import {BLOCKS, sharedHead, stackGeometry, unknown} from "./stack-geometry.js";
+import {BLOCKS, headings, sharedHead, stackGeometry, unknown} from "./stack-geometry.js";
 
 const ROW = 15; // [px]
 const TERMS = {
@@ -33,6 +33,7 @@ function build(svg, size, document, words) {
   const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
   const hatches = createHatches(document);
   const {load, machine, labels} = stackGeometry(null, null, size).columns;
+  const over = headings({load, machine}, size.width);
   const blocks = Object.fromEntries(BLOCKS.map((block) => [block, buildBlock(make, block, hatches, load, labels)]));
   const parts = {
     blocks,
@@ -45,8 +46,8 @@ function build(svg, size, document, words) {
     balance: buildBalance(make, size, words),
   };
   svg.append(hatches.node,
-    make("text", {class: "column-load end", x: Math.min(load.x + load.width / 2 + 15, size.width - 74), y: 16}, words("draw-asks")),
-    make("text", {class: "column-machine end", x: Math.min(machine.x + machine.width / 2 + 28, size.width - 5), y: 16}, words("draw-answers")),
+    make("text", {class: "column-load end", x: over.asks, y: 16}, words("draw-asks")),
+    make("text", {class: "column-machine end", x: over.answers, y: 16}, words("draw-answers")),
     ...Object.values(blocks).map(({rect}) => rect), parts.answer, parts.dots, parts.ghost, parts.zero, parts.level,
     parts.head, ...Object.values(blocks).flatMap(({leader, text}) => [leader, text]), parts.balance.node);
   set(svg, "role", "img");
