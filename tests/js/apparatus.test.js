@@ -6,7 +6,7 @@ import {create, lift} from "../../site/js/views/apparatus.js";
 import {heightMap, share} from "../../site/js/views/apparatus-heights.js";
 import {fitted, layout, layoutKey, sheetSize} from "../../site/js/views/apparatus-layout.js";
 import {instrument} from "../../site/js/views/instruments.js";
-import {jetPath, markPace, routes} from "../../site/js/views/pipe.js";
+import {createPipe, jetPath, markPace, routes} from "../../site/js/views/pipe.js";
 import {shownTurning} from "../../site/js/views/pump.js";
 import {stemGeometry} from "../../site/js/views/valve.js";
 import {vesselGeometry} from "../../site/js/views/vessel.js";
@@ -129,6 +129,13 @@ test("the impeller turns in proportion to the speed, at most once a second at 45
 test("marks stand where nothing flows and run backward with a reverse flow", () => {
   assert.equal(markPace(0, 80), 0);
   assert.ok(markPace(-0.01, 80) < 0 && markPace(0.01, 80) > 0);
+});
+
+test("liquid begins before its wall, so that two runs of pipe meet without a seam", () => {
+  const {node} = createPipe(fakeDocument(), [[20, 10], [60, 10], [60, 40]], {width: 10, bore: 80});
+  const [wall, bore] = node.childNodes.map((path) => path.getAttribute("d"));
+  assert.match(wall, /^M20,10/);
+  assert.equal(bore, wall.replace("M20,10", "M18.5,10"));
 });
 
 test("a jet falls as far as gravity says: 4.9 m in a second", () => {

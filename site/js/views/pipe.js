@@ -7,6 +7,7 @@ import {el, px, set, show} from "../lib/svg.js";
 const MARK = [4, 14]; // [px] a moving mark and the space to the next
 const PACE = 14; // [px/s] of a mark for each m/s of liquid
 const FASTEST = 130; // [px/s]
+const OVERLAP = 1.5; // [px]
 
 /** Drawn width of a pipe. [px] for a bore [mm] */
 export const pipeWidth = (bore, narrow) => clamp(4 + 2.2 * Math.log2(Math.max(bore, 10) / 10), 5, narrow ? 9 : 14);
@@ -59,13 +60,19 @@ function dischargeRun({line, columns, heights}, {delivery}, start) {
 /** Where a pipe that ends at a height of its own passes over the vessel's rim. */
 export const rimRun = (heights, {top_m, outlet_m}) => Math.min(heights.y(top_m), heights.y(outlet_m)) - 12;
 
+/** Liquid begins a little before its wall, so that no seam shows where one run goes on from another. */
+function lead([[x, y], next, ...rest]) {
+  const back = OVERLAP / Math.hypot(next[0] - x, next[1] - y);
+  return [[x - back * (next[0] - x), y - back * (next[1] - y)], next, ...rest];
+}
+
 /** One run of pipe, with marks that move with the liquid. */
 export function createPipe(document, points, {width, bore, kind = ""}) {
   const d = bentPath(points, 1.4 * width);
   const marks = el(document, "path", {class: "flow-marks", d, "stroke-width": px(0.34 * width), "stroke-dasharray": MARK.join(" ")});
   const node = el(document, "g", {class: `pipe ${kind}`},
     el(document, "path", {class: "pipe-wall", d, "stroke-width": px(width + 2.6)}),
-    el(document, "path", {class: "pipe-bore", d, "stroke-width": px(width)}), marks);
+    el(document, "path", {class: "pipe-bore", d: bentPath(lead(points), 1.4 * width), "stroke-width": px(width)}), marks);
   const whole = MARK[0] + MARK[1];
   let pace = 0, at = 0;
   return {
