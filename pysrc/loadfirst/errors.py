@@ -33,7 +33,7 @@ class InputError(LoadfirstError):
     rule : str
         Which rule it broke, a word the page has a sentence for:
         ``range``, ``choice``, ``type``, ``unknown``, ``missing``, ``points``,
-        ``together``, ``syntax``, ``lookup``, ``unreadable``, ``version``; of cases
+        ``together``, ``syntax``, ``lookup``, ``unreadable``, ``version``, ``pump``; of cases
         also ``order``, ``days``, ``truth``, ``proof``, ``typed-number``, ``too-early``.
     allowed : str
         What would do, in words for the command line: ``from 0 to 1``.

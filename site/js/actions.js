@@ -1,11 +1,6 @@
 // What each action of a person does. Views only say what was wanted.
-import {encode} from "./share.js";
+import {encode, rigAlone} from "./share.js";
 import {FIRST_PRESET} from "./units.js";
-
-const PUZZLE = /^\s*(?:(?:story|teaches)\s*=|\[+\s*(?:prediction|choices|yesterday|today)\b)/gm; // keys and tables that only a puzzle has
-
-/** Whether a file that is no plant is a puzzle: two of its signs, as one may stand in a sentence. */
-export const isPuzzle = (text) => (text.match(PUZZLE) ?? []).length >= 2;
 
 /** @returns {(action: {type: string}) => void} `send`, which every view gets */
 export function createActions({store, rig, engine, kept, page, paint, views}) {
@@ -25,7 +20,6 @@ export function createActions({store, rig, engine, kept, page, paint, views}) {
     rig: () => keep(() => store.show({place: "rig"})),
     curves: () => keep(() => store.show({curves: store.state.view.curves === false})),
     "open-plant": ({plant}) => keep(() => store.open(plant, {place: "rig"})),
-    "open-rig": ({plant}) => keep(() => store.open(plant, {place: "rig"})),
     "open-file": openFile,
     "ask-open": () => views().open.show(views().catalogue()),
     share: share,
@@ -78,22 +72,23 @@ export function createActions({store, rig, engine, kept, page, paint, views}) {
   }
 
   async function share() {
+    const {state} = store;
     try {
       const address = new URL(location.href);
-      address.hash = await encode(store.state);
+      address.hash = await encode(state).catch(() => encode(rigAlone(state)));
       views().share.show(address.href);
     } catch {
-      views().share.show(null);
+      views().share.show(null, state.view.place === "case" && typeof state.view.case === "object" ? "puzzle" : "plant");
     }
   }
 
   async function openFile({name, text}) {
     try {
-      const {plant} = await engine.ask("plant-file", {name, text}, "file");
+      const {kind, plant} = await engine.ask("file", {name, text}, "file");
       views().open.close();
-      send({type: "open-plant", plant});
+      send(kind === "case" ? {type: "case", case: {name, text}} : {type: "open-plant", plant});
     } catch (error) {
-      if (error.code) views().complain(name, isPuzzle(text) ? {rule: "puzzle"} : error);
+      if (error.code) views().complain(name, error);
     }
   }
 

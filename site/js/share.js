@@ -7,6 +7,8 @@ export const FORMAT = 1;
 
 const LONGEST_FRAGMENT = 16_384; // characters
 const LONGEST_TEXT = 65_536; // bytes, inflated
+const LONGEST_NAME = 400; // characters of a file's name, and of the text of a puzzle: as much as Python reads
+const LONGEST_PUZZLE = 100_000;
 
 const MARK = "s=";
 const MOST_MOVES = 40; // as many as Python follows
@@ -29,10 +31,23 @@ export class LinkError extends Error {
  * @throws {LinkError} "long" when the state does not fit into a link
  */
 export async function encode(state) {
-  const packed = await through(new TextEncoder().encode(JSON.stringify(state)), new CompressionStream("deflate-raw"));
+  const plain = new TextEncoder().encode(JSON.stringify(state));
+  if (plain.length > LONGEST_TEXT) throw new LinkError("long", `${plain.length} bytes`); // it could not be opened
+  const packed = await through(plain, new CompressionStream("deflate-raw"));
   const fragment = MARK + toBase64Url(packed);
   if (fragment.length > LONGEST_FRAGMENT) throw new LinkError("long", `${fragment.length} characters`);
   return fragment;
+}
+
+/**
+ * The rig without a puzzle of one's own that was left: the link to a rig need not hold it.
+ *
+ * @throws {LinkError} "long" where it is the puzzle that is in sight
+ */
+export function rigAlone({view, ...rig}) {
+  if (view.place === "case") throw new LinkError("long", "view.case");
+  const {case: left, moves, ...shown} = view;
+  return {...rig, view: shown};
 }
 
 /**
@@ -85,7 +100,7 @@ const VIEW = {
   units: (value) => Object.hasOwn(PRESETS, String(value)) && typeof value === "string",
   curves: (value) => typeof value === "boolean",
   place: (value) => value === "rig" || value === "case",
-  case: (value) => typeof value === "string" && ID.test(value),
+  case: (value) => (typeof value === "string" ? ID.test(value) : isPuzzle(value)),
   moves: (value) => Array.isArray(value) && value.length <= MOST_MOVES,
 };
 
@@ -98,6 +113,13 @@ function checkView(view) {
     good[key] = key === "moves" ? view.moves.map((move) => plainTree(table(move, "move"), "move", 1)) : view[key];
   }
   return good;
+}
+
+/** A puzzle of somebody's own: the name and the text of its file, and nothing else. Python reads them. */
+function isPuzzle(value) {
+  if (value === null || typeof value !== "object" || Object.keys(value).sort().join() !== "name,text") return false;
+  const short = (text, longest) => typeof text === "string" && text.length <= longest;
+  return short(value.name, LONGEST_NAME) && short(value.text, LONGEST_PUZZLE);
 }
 
 // Python checks a plant's content; here only its shape, so that nothing odd is stored or shown.

@@ -8,12 +8,16 @@ import {create as createNotes} from "./views/notes.js";
 import {create as createOpen} from "./views/open.js";
 import {create as createPath} from "./views/path.js";
 import {create as createPlaces} from "./views/places.js";
+import {SLOWED} from "./views/pump.js";
 import {createRoom} from "./views/room.js";
 import {create as createShare} from "./views/share-dialog.js";
 import {create as createStack} from "./views/stack.js";
 import {create as createStatus} from "./views/status.js";
 import {create as createToolbar, createSwitch} from "./views/toolbar.js";
 import {create as createWhy} from "./views/why.js";
+
+/** A puzzle of one's own is called by its file's name. */
+const caseTitle = (which, cases) => which.name?.replace(/\.toml$/i, "") ?? cases.find(({id}) => id === which)?.title ?? "";
 
 /** @returns {{update: Function, open: object, share: object, catalogue: () => object, complain: Function}} */
 export function createViews({document, words, units, send, ask}) {
@@ -35,6 +39,7 @@ export function createViews({document, words, units, send, ask}) {
   let said = "";
   let place = null; // the section in sight
 
+  setText(host("slowed"), words("draw-slowed", {times: SLOWED}));
   createRoom(document, document.querySelector(".top"), host("controls"));
   host("skip").addEventListener("click", (event) => {
     event.preventDefault(); // the address holds the state, not a place on the page
@@ -88,7 +93,7 @@ export function createViews({document, words, units, send, ask}) {
       host("rig").hidden = inCase;
       host("case").hidden = !inCase;
       arrive(host(inCase ? "case" : "rig"));
-      const title = (inCase ? cases.find(({id}) => id === about.state.view.case) : now.plant)?.title ?? "";
+      const title = inCase ? caseTitle(about.state.view.case, cases) : (now.plant?.title ?? "");
       setText(host("plant-title"), inCase ? "" : title);
       host("plant-title").title = inCase ? "" : title; // a long one is cut short
       document.title = title ? words("page-title", {title}) : words("name");

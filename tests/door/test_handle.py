@@ -9,11 +9,13 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.cases.samples import SOUND, changed
 from tests.plants import LEAST, with_table
 
 from loadfirst.door import kinds
 from loadfirst.door.handle import RERAISE, handle
 from loadfirst.door.messages import LARGEST, PROTOCOL
+from loadfirst.plant import library
 
 
 def ask(kind: str, body: Any, **envelope: Any) -> Any:
@@ -43,7 +45,7 @@ def test_an_unknown_kind_is_named_with_those_that_are_known() -> None:
     """The page's fault, said plainly."""
     found = error(ask("sove", {}))
     assert (found["where"], found["rule"], found["got"]) == ("kind", "choice", "sove")
-    assert found["facts"]["choices"] == ["answer", "plant-file", "catalogue", "case"]
+    assert found["facts"]["choices"] == ["answer", "file", "catalogue", "case"]
 
 
 @pytest.mark.parametrize(
@@ -135,8 +137,47 @@ def test_whatever_is_edited_the_door_answers_in_valid_json(edits: dict[str, Any]
 def test_a_plant_file_comes_back_as_its_own_keys() -> None:
     """No defaults are written into it, so that a link stays short."""
     text = 'format = 1\ntitle = "Mine"\n[pump]\nmodel = "small"\n'
-    body = ask("plant-file", {"name": "mine.toml", "text": text})["body"]
-    assert body == {"plant": {"format": 1, "title": "Mine", "pump": {"model": "small"}}, "title": "Mine"}
+    body = ask("file", {"name": "mine.toml", "text": text})["body"]
+    plant = {"format": 1, "title": "Mine", "pump": {"model": "small"}}
+    assert body == {"kind": "plant", "plant": plant, "title": "Mine"}
+
+
+def test_a_puzzle_that_a_person_opens_is_proven_and_can_be_played() -> None:
+    """By asking for the case with the same name and text."""
+    file = {"name": "mine.toml", "text": SOUND}
+    assert ask("file", file)["body"] == {"kind": "case", "title": "A made-up morning"}
+    view = ask("case", {"case": file, "moves": []})["body"]
+    assert (view["id"], view["stage"]) == ("mine", "predict")
+
+
+UNPROVEN = {
+    "proof": (('flow-meter = "rises"', 'flow-meter = "falls"'), "proof.flow-meter"),
+    "days": (("[today.plant]\nvalve.opening = 0.85", ""), "today"),
+    "truth": (('load = "lighter"', 'load = "heavier"'), "choices"),
+    "too-early": (("The gauge has", "At {today.valve.opening} the gauge has"), "story"),
+    "typed-number": (("it is {today.flow-meter}", "it is 42 m³/h"), "choices[0].reply"),
+    "choice": (('reading = "flow-meter"', 'reading = "ammeter-2"'), "prediction.reading"),
+    "unknown": (("story =", "storey ="), "storey"),
+    "version": (("format = 0", "format = 9"), "format"),
+}
+"""By rule: a change that breaks it, and where it stands."""
+
+
+@pytest.mark.parametrize("rule", UNPROVEN)
+def test_a_puzzle_that_does_not_hold_is_refused_at_the_door(rule: str) -> None:
+    """Each mistake of an author at its place, before anybody plays."""
+    change, where = UNPROVEN[rule]
+    found = error(ask("file", {"name": "mine.toml", "text": changed(change)}))
+    assert (found["code"], found["file"], found["where"]) == ("file", "mine.toml", where)
+    assert found["rule"] == rule
+
+
+def test_a_pump_that_a_person_opens_is_said_to_be_one() -> None:
+    """With the way to make a plant of it."""
+    text = library.path("pumps", "small").read_text(encoding="utf-8")
+    found = error(ask("file", {"name": "small.toml", "text": text}))
+    assert (found["code"], found["rule"]) == ("file", "pump")
+    assert "[pump.curve]" in found["hint"]
 
 
 @pytest.mark.parametrize(
@@ -155,7 +196,7 @@ def test_a_plant_file_comes_back_as_its_own_keys() -> None:
 )
 def test_a_file_that_cannot_be_used_names_itself_and_the_place(text: str, where: str, rule: str) -> None:
     """The page shows it where the file was dropped, and keeps the old plant."""
-    found = error(ask("plant-file", {"name": "mine.toml", "text": text}))
+    found = error(ask("file", {"name": "mine.toml", "text": text}))
     assert (found["code"], found["file"], found["where"], found["rule"]) == ("file", "mine.toml", where, rule)
     assert found["text"].startswith("mine.toml: ")
 

@@ -58,6 +58,17 @@ test("a heavier load is told from a slower machine by what was changed", () => {
   assert.match(change(before, both, words), /both/);
 });
 
+test("every table of a plant that changes what is asked belongs to one side; the pump's height to the load", () => {
+  const before = answer({plant: {pump: {model: "medium", centre_m: 0}, check: {k: 2}, site: {barometer_bar: 1}}});
+  const changed = (plant) => change(before, answer({flow: 30 / 3600, plant: {...before.plant, ...plant}}), words);
+  const heavier = /heavier.*The pump is the same/;
+  assert.match(changed({pump: {model: "medium", centre_m: 3}}), heavier);
+  assert.match(changed({check: {k: 90}}), heavier);
+  assert.match(changed({site: {barometer_bar: 0.8}}), heavier);
+  assert.match(changed({pump: {model: "small", centre_m: 0}}), /The load is the same/);
+  assert.match(changed({pump: {model: "small", centre_m: 3}}), /both/);
+});
+
 test("nothing is said of a change where there was none", () => {
   const one = answer();
   assert.equal(change(one, one, words), "");
@@ -148,6 +159,8 @@ const ERRORS = [
   {where: "check.k", got: -1, rule: "range", facts: {low: 0}, says: /0 or more/},
   {where: "title", got: "aaa", rule: "range", facts: {high: 80, unit: "characters"}, says: /80 characters or less/},
   ...["typed-number", "too-early", "order", "proof", "days", "truth"].map((rule) => ({where: "story", got: "3.1 bar", rule, facts: {}, says: /story/})),
+  {where: "the file", got: "a pump", rule: "pump", facts: {}, says: /This is a pump.*pump.curve/},
+  {where: "moves[1]", got: "see", rule: "order", facts: {}, says: /what was seen, last the verdict/},
   {where: "a.b", got: null, rule: "never-heard-of", facts: {}, says: /a\.b cannot be used as it is/},
 ];
 

@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import {test} from "node:test";
 import {deflateRawSync} from "node:zlib";
-import {LinkError, checkState, decode, encode} from "../../site/js/share.js";
+import {LinkError, checkState, decode, encode, rigAlone} from "../../site/js/share.js";
 
 const STATE = {
   format: 1,
@@ -80,6 +80,39 @@ test("a link cannot reach prototypes", async () => {
 test("a view's unknown parts are left out", () => {
   const {view} = checkState({...STATE, view: {...STATE.view, colour: "red"}});
   assert.deepEqual(view, STATE.view);
+});
+
+const PUZZLE = {name: "mine.toml", text: 'format = 0\ntitle = "<b>Mine</b>"\n'};
+const playing = (own, place = "case") => ({...STATE, view: {place, case: own, moves: [{do: "hint"}]}});
+
+test("a puzzle of one's own goes into a link with its play, letter by letter", async () => {
+  assert.deepEqual(await decode(await encode(playing(PUZZLE))), playing(PUZZLE));
+});
+
+for (const [what, own] of Object.entries({
+  "no text": {name: "mine.toml"},
+  "a number as text": {...PUZZLE, text: 3},
+  "something else beside": {...PUZZLE, x: 1},
+  "a text longer than Python reads": {...PUZZLE, text: " ".repeat(100_001)},
+  "a name as long as a page": {...PUZZLE, name: "x".repeat(401)},
+  "a list": ["mine.toml", "format = 0"],
+  nothing: null,
+})) {
+  test(`a puzzle with ${what} is refused`, () => {
+    assert.throws(() => checkState(playing(own)), (error) => error instanceof LinkError && error.reason === "content");
+  });
+}
+
+test("no link is made that could not be opened, however well it packs", async () => {
+  await refused(encode(playing({...PUZZLE, text: "#".repeat(70_000)})), "long");
+});
+
+test("a puzzle that was left does not keep the rig from having a link", async () => {
+  const long = {...PUZZLE, text: Array.from({length: 20_000}, () => Math.random().toString(36).at(2)).join("")};
+  await refused(encode(playing(long, "rig")), "long");
+  const {view} = await decode(await encode(rigAlone(playing(long, "rig"))));
+  assert.deepEqual(view, {place: "rig"});
+  assert.throws(() => rigAlone(playing(long)), LinkError);
 });
 
 test("a plant that is too large for a link says so", async () => {

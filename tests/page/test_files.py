@@ -1,4 +1,4 @@
-"""Opening a plant file of one's own, by picker and by drop."""
+"""Opening a plant of one's own, by picker and by drop, and files that will not do."""
 
 from __future__ import annotations
 
@@ -87,13 +87,11 @@ def test_a_bad_file_is_answered_where_it_was_given(files: Files, way: str, kind:
     files.rig.address_holds({"valve.opening": 0.44})
 
 
-@pytest.mark.parametrize("way", WAYS)
-def test_a_puzzle_given_as_a_plant_is_said_to_be_one(files: Files, way: str) -> None:
-    """Not a plant of a wrong format."""
-    puzzle = (places.REPO / "scenarios" / "cases" / f"{native.CASE}.toml").read_text(encoding="utf-8")
-    getattr(files, way)("mine.toml", puzzle)
-    expect(files.problem).to_contain_text(say("error-puzzle"))
-    expect(files.problem).not_to_contain_text("format")
+def test_a_pump_given_as_a_plant_is_said_to_be_one(files: Files) -> None:
+    """With the way to make a plant of it, not a list of unknown keys."""
+    pump = (places.REPO / "scenarios" / "pumps" / "small.toml").read_text(encoding="utf-8")
+    files.pick("mine.toml", pump)
+    expect(files.problem).to_contain_text(say("error-pump"))
     files.close()
 
 

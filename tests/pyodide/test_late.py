@@ -27,7 +27,7 @@ def test_the_engine_needs_no_late_file(chromium: Any, test_site: str) -> None:
             "body": {"plant": "rinse-transfer", "edits": {"valve.openning": 1}},
         },
         {"v": 1, "id": 2, "kind": "answer", "body": {"plant": "rinse-transfer"}},
-        {"v": 1, "id": 3, "kind": "plant-file", "body": {"name": "a.toml", "text": "x = ["}},
+        {"v": 1, "id": 3, "kind": "file", "body": {"name": "a.toml", "text": "x = ["}},
         {"v": 1, "id": 4, "kind": "catalogue", "body": {}},
         {"v": 0, "id": 5},
     ]

@@ -112,7 +112,6 @@ class Case(Part, frozen=True, kw_only=True):
     title: Annotated[str, prose("What people call the case.", 80)]
     level: Annotated[Literal["first-steps", "operator", "engineer"], choice("For whom it is meant.")]
     teaches: Annotated[tuple[Label, ...], several("What is learnt, one goal each.", 1, 5)]
-    needs: Annotated[tuple[Id, ...], several("Ids of cases that should come first.", 0, 10)] = ()
     leaves_out: Annotated[tuple[Label, ...], several("What it deliberately does not treat.", 0, 5)] = ()
     plant: Annotated[
         str | dict[str, Any], Meta(description="Id of a plant file, or the whole plant as a table.")

@@ -15,6 +15,7 @@ from loadfirst.cases.groups import LOAD_GROUPS
 from loadfirst.cases.scope import can_be_seen, names_too_much, seen_at_first, texts, told
 from loadfirst.cases.words import Placeholder, placeholders, refuse_typed_numbers
 from loadfirst.errors import InputError
+from loadfirst.instruments.panel import Reading
 
 _MOVES = {"rises": "up", "falls": "down", "same": "same"}
 
@@ -185,9 +186,13 @@ def _readings_differ(case: Case, days: Days, truth: Group) -> None:
 def _proof_holds(case: Case, days: Days) -> None:
     for id, claim in case.proof.items():
         yesterday, today = days.reading(id)
-        if moved(yesterday, today) != _MOVES[claim]:
+        actual = moved(yesterday, today)
+        if actual != _MOVES[claim]:
             error = greatest_error(yesterday, today)
-            numbers = f"from {yesterday.value} to {today.value}, greatest error {error}, in SI units"
-            raise InputError(
-                f"proof.{id}", claim, f"what is computed: {moved(yesterday, today)} ({numbers})", rule="proof"
-            )
+            numbers = f"from {_number(yesterday)} to {_number(today)}, error {error:.3g}, in SI units"
+            computed = next((word for word, way in _MOVES.items() if way == actual), "no reading")
+            raise InputError(f"proof.{id}", claim, f"what is computed: {computed} ({numbers})", rule="proof")
+
+
+def _number(reading: Reading) -> str:
+    return "nothing" if reading.value is None else f"{reading.value:.4g}"

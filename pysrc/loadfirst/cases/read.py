@@ -24,7 +24,8 @@ def decode_case(text: str, file: str) -> Case:
         For text that is no TOML, or for the first key that cannot be used.
     """
     if len(text) > LONGEST:
-        cause = InputError("the file", len(text), f"at most {LONGEST} characters long", high=LONGEST)
+        allowed = f"at most {LONGEST} characters long"
+        cause = InputError("the file", len(text), allowed, high=LONGEST, unit="bytes")
         raise FileError(file, cause)
     return decode(Case, parse(text, file), file)
 

@@ -10,6 +10,7 @@ from typing import Any
 
 import msgspec
 
+from loadfirst.cli.check import check_text
 from loadfirst.cli.convert import curves_output, read_output
 from loadfirst.cli.guide import KINDS, guide
 from loadfirst.cli.report import curves_text, read_text
@@ -58,6 +59,17 @@ def show_curves(chosen: argparse.Namespace) -> int:
     return GOOD if state.converged else BAD_FILE
 
 
+def check(chosen: argparse.Namespace) -> int:
+    """``check``: every file, each answered, a sound one on the standard output; 1 where any does not hold."""
+    code = GOOD
+    for path in chosen.files:
+        try:
+            print(check_text(path))
+        except FileError as fault:
+            code = _complain(fault, BAD_FILE)
+    return code
+
+
 def show_schema(chosen: argparse.Namespace) -> int:
     """``schema``: JSON schemas of the files and of the JSON output."""
     every = schemas()
@@ -95,6 +107,13 @@ def _parser() -> argparse.ArgumentParser:
     shower = _plant_command(commands, "curves", "load and machine over flow", show_curves)
     many = f"points per curve ({POINTS})"
     shower.add_argument("--points", type=_points, default=POINTS, metavar="N", help=many)
+    checker = commands.add_parser(
+        "check",
+        help="whether plants, pumps and puzzles hold, a puzzle's proof included",
+        description="check: whether files hold. What each of them is, its keys tell.",
+    )
+    checker.add_argument("files", type=Path, nargs="+", metavar="FILE.toml", help="its file")
+    checker.set_defaults(command=check)
     schema = commands.add_parser("schema", help="JSON schemas of the files and of the JSON output")
     schema.add_argument("kind", nargs="?", choices=list(schemas()), help="only this one")
     schema.set_defaults(command=show_schema)

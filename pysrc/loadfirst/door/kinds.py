@@ -11,8 +11,7 @@ from typing import Any, NamedTuple
 import msgspec
 
 from loadfirst.door.answer import answer, answer_plant
-from loadfirst.door.messages import TEXT_LARGEST, AnswerAsk, CatalogueAsk, PlantFileAsk, decode_body
-from loadfirst.door.plants import plant_file
+from loadfirst.door.messages import TEXT_LARGEST, AnswerAsk, CatalogueAsk, FileAsk, decode_body
 
 Body = dict[str, Any]
 
@@ -46,9 +45,15 @@ def _case(body: Body) -> Body:
     return shown
 
 
+def _file(body: Body) -> Body:
+    from loadfirst.door.files import open_file
+
+    return open_file(decode_body(FileAsk, body))
+
+
 KINDS = {
     "answer": Kind(lambda body: answer(decode_body(AnswerAsk, body)), 64 * 1024),
-    "plant-file": Kind(lambda body: plant_file(decode_body(PlantFileAsk, body)), 2 * TEXT_LARGEST),
+    "file": Kind(_file, 2 * TEXT_LARGEST),
     "catalogue": Kind(_catalogue, 1024),
     "case": Kind(_case, 2 * TEXT_LARGEST),
 }

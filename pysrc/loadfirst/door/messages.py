@@ -47,8 +47,8 @@ class AnswerAsk(Part, frozen=True, kw_only=True):
     curve_points: Annotated[int, Meta(ge=2, le=400)] = POINTS
 
 
-class PlantFileAsk(Part, frozen=True, kw_only=True):
-    """Read a plant file that a person opened: ``plant-file``."""
+class FileAsk(Part, frozen=True, kw_only=True):
+    """Read a plant or a puzzle that a person opened: ``file``."""
 
     name: Annotated[str, Meta(max_length=400)]
     text: Annotated[str, Meta(max_length=TEXT_LARGEST)]

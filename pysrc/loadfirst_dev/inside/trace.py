@@ -41,7 +41,7 @@ def exercise(catalogue: Any) -> None:
     for case in catalogue["cases"]:
         play(case["id"])
     for text in PLANT_FILES:
-        ask("plant-file", name="own.toml", text=text)
+        ask("file", name="own.toml", text=text)
     for plant in (7, "no-such-plant", {"format": 1}):
         ask("answer", plant=plant)
     for text in NO_ASKS:

@@ -100,5 +100,5 @@ export function path(document, view, {words, units}) {
 export const next = (document, view, {words, send}) =>
   make(document, "div", {class: "case-next"},
     make(document, "p", {class: "case-soft"}, words("case-try-note")),
-    button(document, "try", words("case-try"), () => send({type: "open-rig", plant: view.reveal.plant}), "case-button case-main"),
+    button(document, "try", words("case-try"), () => send({type: "open-plant", plant: view.reveal.plant}), "case-button case-main"),
     button(document, "replay", words("case-replay"), () => send({type: "moves", moves: []})));

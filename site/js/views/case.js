@@ -13,7 +13,7 @@ import {sentence} from "./sentence.js";
  * @param {Document} deps.document
  * @param {Function} deps.words
  * @param {(kind: string, body: object) => Promise<object>} deps.ask
- * @param {(action: object) => void} deps.send  {type: "moves" | "rig" | "open-rig", …}
+ * @param {(action: object) => void} deps.send  {type: "moves" | "rig" | "open-plant" | "ask-open" | "again", …}
  * @returns {{update: (model: {case: string|object, moves: object[], units: object, words?: Function, ready?: boolean}) => void}}
  */
 export function create(host, deps) {
@@ -99,7 +99,7 @@ export function create(host, deps) {
   function render() {
     body.setAttribute("aria-busy", String(waiting()));
     fill(notice, note());
-    const others = model.catalogue?.cases.length > 1;
+    const others = Boolean(model.catalogue?.cases.some(({id}) => id !== model.case));
     const now = JSON.stringify([view, covered(), others], unseenDigitsOff);
     if (now === drawn && model.units === drawnUnits) return;
     drawn = now;

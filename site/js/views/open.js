@@ -1,8 +1,8 @@
-// The dialog that opens things: plants, cases, and a person's own plant file.
+// The dialog that opens things: plants, cases, and a person's own file of either.
 import {h} from "./dom.js";
 import {sentence} from "./sentence.js";
 
-const LARGEST = 200_000; // bytes; the longest sensible plant file is a tenth of it
+const LARGEST = 200_000; // bytes; the longest sensible file is a tenth of it
 const LONGEST = 200; // letters of what was found
 
 /**

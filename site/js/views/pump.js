@@ -3,7 +3,8 @@
 import {el, px, set} from "../lib/svg.js";
 
 const BLADES = 6;
-const SLOWED = 75; // the turning is drawn this many times slower: at most one turn a second at 4500 1/min
+/** The turning is drawn this many times slower: at most one turn a second at 4500 1/min. */
+export const SLOWED = 75;
 
 /** How fast the impeller is drawn to turn. [degrees per second] for a speed [rad/s] */
 export const shownTurning = (speed) => ((speed / SLOWED) * 180) / Math.PI;

@@ -22,11 +22,12 @@ export function create(host, {document, words, clipboard}) {
   }
 
   return {
-    show(address) {
+    /** @param {string|null} address null where `large`, a "plant" or a "puzzle", does not fit into one */
+    show(address, large = "plant") {
       setText(said, "");
       link.hidden = copy.hidden = address === null;
       link.value = address ?? "";
-      if (address === null) setText(said, words("share-too-long"));
+      if (address === null) setText(said, words(`share-too-long-${large}`));
       host.showModal();
     },
   };

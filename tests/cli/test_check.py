@@ -1,0 +1,103 @@
+"""``check``: whether an author's files hold."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from tests.cases.samples import SOUND, changed
+
+from loadfirst.__main__ import main
+from loadfirst.plant import library
+
+PLANT = 'format = 1\ntitle = "Mine"\n[pump]\nmodel = "small"\n'
+PACKAGED = [
+    str(library.path(shelf, name)) for shelf in ("plants", "pumps", "cases") for name in library.ids(shelf)
+]
+
+
+def check(capsys: pytest.CaptureFixture[str], *files: object) -> tuple[int, str, str]:
+    """Exit code, what it printed, and what it complained."""
+    code = main(["check", *(str(file) for file in files)])
+    printed = capsys.readouterr()
+    return code, printed.out, printed.err
+
+
+def written(folder: Path, name: str, text: str) -> Path:
+    """A file with that text."""
+    path = folder / name
+    path.write_text(text, encoding="utf-8")
+    return path
+
+
+def test_every_packaged_file_holds(capsys: pytest.CaptureFixture[str]) -> None:
+    """All of them in one call, each told by its keys, none by its folder."""
+    code, out, err = check(capsys, *PACKAGED)
+    assert (code, err) == (0, "")
+    kinds = {"plants": "a plant", "pumps": "a pump", "cases": "a puzzle"}
+    for file in map(Path, PACKAGED):
+        assert f"{file.name}: {kinds[file.parent.name]}, " in out
+
+
+@pytest.mark.native
+def test_a_puzzle_is_printed_with_every_verdict_and_its_proof(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    """The right one is derived; each claim of the proof stands beside both days' readings."""
+    code, out, err = check(capsys, written(tmp_path, "mine.toml", SOUND))
+    assert (code, err) == (0, "")
+    lines = [" ".join(line.split()) for line in out.splitlines()]
+    assert lines[0] == "mine.toml: a puzzle, A made-up morning. It holds."
+    assert lines[1] == "what differs valve.opening (discharge-side, load lighter)"
+    assert lines[2:5] == [
+        "wrong worn (machine)",
+        "right lighter (discharge-side, load lighter)",
+        "wrong heavier (discharge-side, load heavier)",
+    ]
+    assert lines[5].startswith("falls gauge-discharge, 4.68 bar yesterday, ")
+    assert lines[6].startswith("rises flow-meter, 27.4 m³/h yesterday, ")
+
+
+PROOF = changed(('flow-meter = "rises"', 'flow-meter = "falls"'))
+
+
+@pytest.mark.native
+@pytest.mark.parametrize(
+    ("text", "complaint"),
+    [
+        (PROOF, "proof.flow-meter is 'falls', but must be what is computed: rises (from 0.0076"),
+        (changed(('load = "lighter"', 'load = "heavier"')), "choices is 'machine, discharge-side"),
+        (changed(("valve.opening = 0.85", "valve.opening = 0.65")), "today is "),
+        (changed(("it is {today.flow-meter}", "it is 42 m³/h")), "choices[0].reply is '"),
+        (changed(("reads = [", "reeds = [")), "checks[0].reeds is not a known key. Did you mean"),
+        (PLANT + "[valve]\nopening = 1.4\n", "valve.opening is 1.4, but must be from 0 to 1."),
+        ("format = 1\nmotor_kw = 4\nflow_m3h = [0, 1]\n", "flow_m3h"),
+        ("format 1", "line 1, column 8"),
+        ("", "format is not there"),
+    ],
+)
+def test_a_file_that_does_not_hold_is_named_with_the_place(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path, text: str, complaint: str
+) -> None:
+    """Exit code 1; the files beside it are answered all the same."""
+    bad, good = written(tmp_path, "bad.toml", text), written(tmp_path, "good.toml", PLANT)
+    code, out, err = check(capsys, bad, good)
+    assert code == 1
+    assert err.startswith(f"bad.toml: {complaint}") and err.count("\n") == 1
+    assert out.startswith("good.toml: a plant, Mine. ")
+
+
+@pytest.mark.native
+def test_a_file_that_is_not_there_is_a_problem_of_the_file(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    """As with the other commands."""
+    assert check(capsys, tmp_path / "none.toml")[0] == 1
+
+
+def test_check_without_a_file_is_wrong_usage(capsys: pytest.CaptureFixture[str]) -> None:
+    """Exit code 2."""
+    with pytest.raises(SystemExit) as left:
+        check(capsys)
+    assert left.value.code == 2
+    capsys.readouterr()
