@@ -1,10 +1,13 @@
 // From SI to what people read, and back. Exact factors; the reader's own digits.
 
+/** Standard gravity, 1901. [m/s²] */
+export const G = 9.80665;
+
 // Each factor is the size of the unit in SI, exact by definition.
 const FOOT = 0.3048; // [m] international foot, 1959
 const INCH = 0.0254; // [m]
 const GALLON = 231 * INCH ** 3; // [m³] US gallon of 231 cubic inches
-const POUND_FORCE = 0.45359237 * 9.80665; // [N]
+const POUND_FORCE = 0.45359237 * G; // [N]
 const PSI = POUND_FORCE / INCH ** 2; // [Pa]
 const HORSEPOWER = 550 * FOOT * POUND_FORCE; // [W] mechanical
 const TURN = 2 * Math.PI; // [rad]

@@ -3,6 +3,7 @@
 import {createFigure} from "../lib/figure.js";
 import {createMotion} from "../lib/motion.js";
 import {px, say, set, show} from "../lib/svg.js";
+import {G} from "../units.js";
 import {buildParts} from "./apparatus-build.js";
 import {fitted, layout, layoutKey, sheetSize} from "./apparatus-layout.js";
 import {instrument} from "./instruments.js";
@@ -125,7 +126,7 @@ function drawJet({jet, splash, from: start}, {heights, floorY, width}, {discharg
   const drop = Math.max(floorY, start[1] + 30) - start[1];
   const d = flow > 0 ? jetPath(start, velocity, drop, scale) : "";
   set(jet, "d", d);
-  const end = Math.min(width, start[0] + velocity * Math.sqrt((2 * drop) / scale / 9.80665) * scale);
+  const end = Math.min(width, start[0] + velocity * Math.sqrt((2 * drop) / scale / G) * scale);
   set(splash, "d", flow > 0 ? `M${px(end - 12)},${px(start[1] + drop)}q3,-9 8,-3q3,-9 8,0q5,-7 8,3` : "");
 }
 

@@ -17,13 +17,13 @@ export function createChoice(control, {document, words, send}) {
   );
   let shown = "";
 
-  function option(value, titles) {
+  function option(value) {
     const input = make("input", {
       type: "radio", name: id, value: String(value),
       onchange: () => send({type: "commit", edits: {[key]: value}}),
       onfocus: () => send({type: "pick", control: key}),
     });
-    return make("label", {}, input, make("span", {}, titles[value] ?? wordFor(value)));
+    return make("label", {}, input, make("span", {}, wordFor(value)));
   }
 
   // a pump that only this plant's author knows has no words of ours
@@ -38,10 +38,10 @@ export function createChoice(control, {document, words, send}) {
   return {
     node,
     complain,
-    update({value, options, titles = {}}) {
-      const wanted = JSON.stringify([options, titles]);
+    update({value, options}) {
+      const wanted = JSON.stringify(options);
       if (wanted !== shown) {
-        strip.replaceChildren(...options.map((each) => option(each, titles)));
+        strip.replaceChildren(...options.map(option));
         shown = wanted;
       }
       for (const input of strip.querySelectorAll("input")) input.checked = input.value === String(value);

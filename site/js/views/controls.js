@@ -71,12 +71,11 @@ export function create(host, {document, words, units, send}) {
   };
 }
 
-/** Options and titles of a choice; a plant with a pump of its own offers it beside the catalogue's. */
+/** Value and options of a choice; a plant with a pump of its own offers it beside the catalogue's. */
 function choiceOf(control, value, {own}, catalogue) {
   const options = control.options(catalogue);
   if (control.key !== "pump.model") return {value, options: options.includes(value) ? options : [value, ...options]};
-  const titles = {};
   const current = value ?? OWN;
   const offered = own || !options.includes(current) ? [...new Set([own ? OWN : current, ...options])] : options;
-  return {value: current, options: offered, titles};
+  return {value: current, options: offered};
 }

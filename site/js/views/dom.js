@@ -1,4 +1,5 @@
 // Making elements. Text always goes in as a text node, never as markup.
+import {el} from "../lib/svg.js";
 
 /**
  * @param {Document} document
@@ -17,22 +18,12 @@ export function h(document, name, attributes = {}, ...children) {
   return node;
 }
 
-const SVG = "http://www.w3.org/2000/svg";
 const TEXT = 3; // the kind of a text node
 
 /** A small line drawing of 24 × 24 for a button. */
-export function icon(document, path) {
-  const svg = document.createElementNS(SVG, "svg");
-  const shape = document.createElementNS(SVG, "path");
-  for (const [key, value] of Object.entries({viewBox: "0 0 24 24", fill: "none", "aria-hidden": "true"})) {
-    svg.setAttribute(key, value);
-  }
-  for (const [key, value] of Object.entries({d: path, stroke: "currentColor", "stroke-width": "2", "stroke-linecap": "round"})) {
-    shape.setAttribute(key, value);
-  }
-  svg.append(shape);
-  return svg;
-}
+export const icon = (document, path) =>
+  el(document, "svg", {viewBox: "0 0 24 24", fill: "none", "aria-hidden": "true"},
+    el(document, "path", {d: path, stroke: "currentColor", "stroke-width": 2, "stroke-linecap": "round"}));
 
 /** Set the text of an element only where it differs, so that nothing is painted or read out for nothing. */
 export function setText(node, text) {

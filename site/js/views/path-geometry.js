@@ -2,8 +2,8 @@
 
 import {decimals, linearScale, roundTicks, roundTop, tickStep} from "../lib/scale.js";
 import {linePath} from "../lib/shape.js";
+import {G} from "../units.js";
 
-const G = 9.80665; // [m/s²]
 const SHORT = 0.55; // room of a step without length, against the mean of the pipes
 
 /** Which places get a name below the drawing, and which word; the first two of a machine share one. */

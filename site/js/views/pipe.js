@@ -3,6 +3,7 @@
 import {clamp} from "../lib/scale.js";
 import {bentPath} from "../lib/shape.js";
 import {el, px, set, show} from "../lib/svg.js";
+import {G} from "../units.js";
 
 const MARK = [4, 14]; // [px] a moving mark and the space to the next
 const PACE = 14; // [px/s] of a mark for each m/s of liquid
@@ -67,10 +68,10 @@ function lead([[x, y], next, ...rest]) {
 }
 
 /** One run of pipe, with marks that move with the liquid. */
-export function createPipe(document, points, {width, bore, kind = ""}) {
+export function createPipe(document, points, {width, bore}) {
   const d = bentPath(points, 1.4 * width);
   const marks = el(document, "path", {class: "flow-marks", d, "stroke-width": px(0.34 * width), "stroke-dasharray": MARK.join(" ")});
-  const node = el(document, "g", {class: `pipe ${kind}`},
+  const node = el(document, "g", {class: "pipe"},
     el(document, "path", {class: "pipe-wall", d, "stroke-width": px(width + 2.6)}),
     el(document, "path", {class: "pipe-bore", d: bentPath(lead(points), 1.4 * width), "stroke-width": px(width)}), marks);
   const whole = MARK[0] + MARK[1];
@@ -80,7 +81,7 @@ export function createPipe(document, points, {width, bore, kind = ""}) {
     update({flow, moves, removed = false}) {
       pace = moves && !removed ? markPace(flow, bore) : 0;
       show(marks, Boolean(pace));
-      set(node, "class", `pipe ${kind}${removed ? " removed" : ""}`);
+      set(node, "class", removed ? "pipe removed" : "pipe");
     },
     /** Move the marks on by a time; false when they stand. */
     advance(seconds) {
@@ -95,10 +96,10 @@ export function createPipe(document, points, {width, bore, kind = ""}) {
 /** Path of a free jet that leaves level to the right and falls to the floor. No DOM. */
 export function jetPath([x, y], velocity, drop, pixelsPerMetre) {
   const fall = Math.max(drop, 0) / pixelsPerMetre; // [m]
-  const time = Math.sqrt((2 * fall) / 9.80665);
+  const time = Math.sqrt((2 * fall) / G);
   const points = Array.from({length: 13}, (_, i) => {
     const t = (time * i) / 12;
-    return `${px(x + velocity * t * pixelsPerMetre)},${px(y + 0.5 * 9.80665 * t * t * pixelsPerMetre)}`;
+    return `${px(x + velocity * t * pixelsPerMetre)},${px(y + 0.5 * G * t * t * pixelsPerMetre)}`;
   });
   return `M${points.join("L")}`;
 }

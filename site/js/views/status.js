@@ -38,8 +38,7 @@ export function troubleLine(trouble, {words, units}) {
 /** One line on the start: stage and megabytes. No DOM. */
 export function bootLine({stage, done, total, again}, words) {
   if (stage === "failed") return words("boot-failed");
-  const known = ["runtime", "packages", "loadfirst"].includes(stage) ? stage : "runtime";
-  const line = again ? words("boot-restart") : words(`boot-stage-${known}`);
+  const line = again ? words("boot-restart") : words(`boot-stage-${stage === "packages" ? stage : "runtime"}`);
   if (!(total > 0) || done >= total) return line;
   return `${line} ${words("boot-bytes", {done: megabytes(done), total: megabytes(total)})}`;
 }

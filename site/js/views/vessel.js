@@ -22,7 +22,7 @@ export function vesselGeometry({x, width, top, bottom}, surface, ghost) {
   };
 }
 
-/** The least step of a level: a round fiftieth of what it can move. [m] */
+/** The least step of a level: the power of ten at or below a thirtieth of what it can move, from 0.01 to 10. [m] */
 export function levelStep(low, high) {
   const span = Math.max(high - low, 1e-6);
   return clamp(10 ** Math.floor(Math.log10(span / 30)), 0.01, 10);
