@@ -71,6 +71,17 @@ def test_the_play_survives_a_reload_and_goes_on_elsewhere(fresh: Rig, visitor: C
     Play(other, Mouse(other)).decide("lighter")
 
 
+def test_while_python_is_on_its_way_nobody_is_sent_to_a_story_that_is_not_there(fresh: Rig) -> None:
+    """No file made with the site holds it; it opens as soon as Python is ready."""
+    held = []
+    fresh.page.route("**/js/engine/worker.js", lambda route: held.append(route))
+    fresh.open(state(place="case", case=FILE, moves=[]))
+    expect(fresh.page.locator("#case .case-note")).to_have_text(say("case-wait-open"))
+    held[0].continue_()
+    expect(fresh.page.get_by_role("heading", name=TITLE)).to_be_visible(timeout=60_000)
+    expect(fresh.page.locator("#case .case-note")).to_have_count(0)
+
+
 def test_a_puzzle_too_large_for_a_link_is_kept_and_said_to_be(fresh: Rig) -> None:
     """The browser keeps the play; the rig that was left for it can still be linked."""
     fresh.open().live()

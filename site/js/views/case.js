@@ -150,9 +150,9 @@ export function create(host, deps) {
   }
 
   function waitingFor() {
-    if (!model.ready) return model.moves.length && view ? "case-wait-kept" : "case-wait-engine";
-    if (!waiting()) return null;
-    return view ? "case-wait-move" : "case-wait-open";
+    if (!view) return "case-wait-open"; // there is no story yet that could be read meanwhile
+    if (!model.ready) return model.moves.length ? "case-wait-kept" : "case-wait-engine";
+    return waiting() ? "case-wait-move" : null;
   }
 
   function problem() {
