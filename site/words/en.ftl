@@ -309,7 +309,7 @@ file-found = What stands there
 file-old-stays = What you had is still there.
 
 ## Sharing
-share-title = A link to exactly this rig
+share-title = A link to exactly what stands here
 share-about = Whoever opens it sees the same plant, the same settings and the same units.
 share-link = The link
 share-copy = Copy

@@ -1,4 +1,4 @@
-// The dialog with the link to exactly this rig.
+// The dialog with the link to exactly what stands here.
 import {h, setText} from "./dom.js";
 
 export function create(host, {document, words, clipboard}) {
