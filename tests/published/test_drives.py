@@ -77,7 +77,7 @@ def test_each_trip_class_trips_in_its_time(row: Printed) -> None:
 
 
 def test_kloss_puts_breakdown_where_textbooks_do() -> None:
-    """s_b = s_n (μ + √(μ² - 1)): 3 % slip and 2.5 times the torque, 14.37 % (from memory; exact arithmetic)."""
+    """s_b = s_n (μ + √(μ² - 1)): 3 % slip, 2.5 times the torque: 14.37 % (from memory; exact)."""
     assert float(breakdown_slip(0.03, 2.5)) == pytest.approx(0.1437, abs=5e-5)
 
 
