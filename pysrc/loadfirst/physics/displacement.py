@@ -15,6 +15,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import numpy.typing as npt
@@ -23,18 +24,17 @@ from loadfirst.physics.breakdown import starting_current
 from loadfirst.physics.displacement_curve import Curves, Pumps, curves, stack
 from loadfirst.physics.displacement_pump import DisplacementPump
 from loadfirst.physics.law import Array, Flags, column, pick
-from loadfirst.physics.machine import Running
 from loadfirst.physics.motor import Motor
 from loadfirst.physics.ranges import require
 from loadfirst.units import G
 
 
-@dataclass(frozen=True, slots=True)
-class DisplacementRunning(Running):
-    """What M displacement pumps do at a flow: `Running`, where some names have their own sense, and more.
+class DisplacementRunning(NamedTuple):
+    """What M displacement pumps do at a flow: as `Running`, where some names have their own sense, and more.
 
     Attributes
     ----------
+    head ... beyond : as in `machine.Running`, but
     npsh_required : [m]         the maker's, with the square of the speed (common practice)
     reduced_flow : [m³/s]       what the pump would give against this head at the maker's speed
     beyond : bool               pressure above the maker's limit
@@ -45,6 +45,17 @@ class DisplacementRunning(Running):
     stalled : bool              the load asks more than the motor's breakdown torque
     """
 
+    head: Array
+    speed: Array
+    torque: Array
+    shaft_power: Array
+    efficiency: Array
+    npsh_required: Array
+    motor_input: Array
+    current: Array
+    load: Array
+    reduced_flow: Array
+    beyond: Flags
     pressure: Array
     slip: Array
     volumetric_efficiency: Array
