@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -30,7 +29,7 @@ ratios = st.floats(1.2, 5.0)
 @given(motors(), ratios)
 def test_the_line_meets_the_rated_point_and_breakdown(motor: Motor, ratio: float) -> None:
     """On its own supply; the largest torque anywhere is the breakdown torque."""
-    motor = replace(motor, frequency=motor.supply_frequency)
+    motor = motor._replace(frequency=motor.supply_frequency)
     rated = motor.speed(motor.rated_torque)
     assert torque_at(motor, rated, ratio) == pytest.approx(motor.rated_torque)
     speeds = np.linspace(-0.5, 1.5, 4001)[:, None] * motor.synchronous_speed
@@ -45,7 +44,7 @@ def test_speed_and_torque_are_each_others_inverse(
     motor: Motor, ratio: float, share: float, volts: float
 ) -> None:
     """At any frequency and voltage, up to breakdown."""
-    motor = replace(motor, relative_voltage=column(volts))
+    motor = motor._replace(relative_voltage=column(volts))
     torque = share * breakdown_torque(motor, ratio)
     assert torque_at(motor, speed_at(motor, torque, ratio), ratio) == pytest.approx(
         torque, rel=1e-6, abs=1e-9
@@ -58,7 +57,7 @@ def test_at_running_load_the_line_is_the_straight_one(motor: Motor, load: float)
 
     Where the field is not weakened: in field weakening breakdown comes nearer.
     """
-    motor = replace(motor, frequency=np.minimum(motor.frequency, motor.supply_frequency))
+    motor = motor._replace(frequency=np.minimum(motor.frequency, motor.supply_frequency))
     torque = load * motor.rated_torque
     slip = motor.synchronous_speed - motor.speed(torque)
     assert np.abs(speed_at(motor, torque) - motor.speed(torque)) < slip / 6
@@ -76,7 +75,7 @@ def test_ten_per_cent_less_voltage_takes_a_fifth_of_the_breakdown_torque() -> No
 @given(motors())
 def test_a_pump_is_run_up_from_standstill_to_its_speed(motor: Motor) -> None:
     """With a load that grows with the square of the speed to 0.9 of rated torque, started on its supply."""
-    motor = replace(motor, frequency=motor.supply_frequency)
+    motor = motor._replace(frequency=motor.supply_frequency)
     speeds = np.linspace(0, 0.999, 200)[:, None] * motor.speed(motor.rated_torque)
     load = 0.9 * motor.rated_torque * (speeds / motor.speed(motor.rated_torque)) ** 2
     assert (spare_torque(motor, speeds, load, 3.0) > 0).all()

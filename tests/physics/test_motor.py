@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -160,7 +159,7 @@ def test_a_batch_is_the_same_as_one_by_one() -> None:
 @given(motors(), st.floats(0.8, 1.0), st.floats(0.0, 1.5))
 def test_low_voltage_costs_slip_with_its_inverse_square(motor: Motor, volts: float, load: float) -> None:
     """The same torque at a weaker field; the speed without load stays."""
-    weak = replace(motor, relative_voltage=column(volts))
+    weak = motor._replace(relative_voltage=column(volts))
     torque = load * motor.rated_torque
     lost, more = (m.synchronous_speed - m.speed(torque) for m in (motor, weak))
     assert more == pytest.approx(lost / volts**2)
