@@ -21,8 +21,7 @@ def notes(one: OnePlant, machines: tuple[Machine, ...], path: tuple[PathPoint, .
     found = [note for column, machine in enumerate(machines) for note in _machine_notes(one, machine, column)]
     found += _boiling(one, path)
     found += _undefined(one, machines)
-    if not one.layout.attached:
-        found.append(Note("line-off", "discharge", {}))
+    found += [note for section in one.layout.sections for note in section.notes(one)]
     return tuple(found)
 
 

@@ -9,6 +9,7 @@ import numpy as np
 from loadfirst.physics.network import LOST, STALLED
 from loadfirst.plant.answer import Duty, LiquidState, Machine, State, Station, Why
 from loadfirst.plant.build import Built, ResolvedPlant, build
+from loadfirst.plant.layout import Shape, shape_of
 from loadfirst.plant.notes import notes
 from loadfirst.plant.path import nodes, path
 from loadfirst.plant.solved import OnePlant, Solved, solve_plants
@@ -33,9 +34,9 @@ def true_state(plant: ResolvedPlant | Built) -> State:
 
 def true_states(plants: Sequence[ResolvedPlant]) -> list[State]:
     """The states of many plants, in their order; those of one shape are solved together."""
-    shapes: dict[tuple[str, bool], list[int]] = {}
+    shapes: dict[Shape, list[int]] = {}
     for at, one in enumerate(plants):
-        shapes.setdefault((one.plant.pump.arrangement, one.plant.discharge.attached), []).append(at)
+        shapes.setdefault(shape_of(one.plant), []).append(at)
     states: dict[int, State] = {}
     for places in shapes.values():
         solved = solve_plants(build([plants[at] for at in places]))
@@ -49,11 +50,10 @@ def state_of(solved: Solved, row: int) -> State:
     reason = solved.solution.reason[row]
     machines, way = _machines(one), path(one)
     station = _station(one, machines)
-    last = "discharge-line" if one.layout.attached else "end"
     return State(
         converged=bool(solved.solution.converged[row]),
         why=None if reason is None else WHY[reason],
-        flow=one.flow(last),
+        flow=one.flow("end"),
         station=station,
         machines=machines,
         nodes=nodes(one),
