@@ -110,7 +110,7 @@ def test_the_duty_point_in_place_agrees_with_a_root_finder(
     """`scipy.optimize.brentq` on H(q) / (1 + (3/97) (NPSHr/NPSHa)^20) = static + load q², written anew."""
     from scipy.optimize import brentq
 
-    from loadfirst.physics.bracket import rising_root
+    from loadfirst.physics.root import rising_root
 
     pump, suction = machine(RADIAL, STEADY), place(at_rest)
 

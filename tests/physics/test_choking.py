@@ -8,11 +8,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from loadfirst.errors import InputError
-from loadfirst.physics.bracket import rising_root
 from loadfirst.physics.choking import WATER_CRITICAL, choked_drop, critical_ratio, flow_at_drop
 from loadfirst.physics.flow_limit import FlowLimits
 from loadfirst.physics.law import Array, column
 from loadfirst.physics.network import Element, Network, solve
+from loadfirst.physics.root import rising_root
 from loadfirst.physics.valve import Valves
 from loadfirst.units import ATMOSPHERE, G
 

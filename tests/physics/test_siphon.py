@@ -8,10 +8,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from loadfirst.errors import InputError
-from loadfirst.physics.bracket import rising_root
 from loadfirst.physics.law import Array, column
 from loadfirst.physics.network import Element, Network, solve
 from loadfirst.physics.pipe import Pipes, velocity_head
+from loadfirst.physics.root import rising_root
 from loadfirst.physics.siphon import Siphons, summit_floor, summit_pressure
 from loadfirst.units import G
 

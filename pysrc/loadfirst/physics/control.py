@@ -24,9 +24,9 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
-from loadfirst.physics.bracket import rising_root
 from loadfirst.physics.law import Array, Flags
 from loadfirst.physics.ranges import require
+from loadfirst.physics.root import rising_root
 
 WITHIN = 1e-9  # [-] of what the reading changes between the limits
 
@@ -102,20 +102,15 @@ def hold(
     at_ends = readings(low), readings(high)
     way = np.where(at_ends[1] >= at_ends[0], 1.0, -1.0)
     near = within * np.abs(at_ends[1] - at_ends[0])
-    output, miss = rising_root(
-        lambda u: way * (readings(u) - wanted),
-        low,
-        high,
-        within=near,
-        ends=(way * (at_ends[0] - wanted), way * (at_ends[1] - wanted)),
-    )
+    ends = way * (at_ends[0] - wanted), way * (at_ends[1] - wanted)
+    output, miss = rising_root(lambda u: way * (readings(u) - wanted), low, high, within=near, ends=ends)
     reached = np.abs(miss) <= near
     return Held(
         output=output,
         reading=wanted + way * miss,
         reached=reached,
-        at_low=~reached & (output == low),
-        at_high=~reached & (output == high),
+        at_low=~reached & (ends[0] >= 0),
+        at_high=~reached & (ends[0] < 0) & (ends[1] <= 0),
     )
 
 

@@ -22,9 +22,9 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
-from loadfirst.physics.bracket import rising_root
 from loadfirst.physics.law import Array, Flags
 from loadfirst.physics.ranges import require
+from loadfirst.physics.root import rising_root
 
 WITHIN = 1e-9  # [-] of the limit
 

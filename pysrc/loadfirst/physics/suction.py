@@ -23,10 +23,10 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
-from loadfirst.physics.bracket import rising_root
 from loadfirst.physics.law import Array, Flags, Law, column, pick
 from loadfirst.physics.pipe import velocity_head
 from loadfirst.physics.ranges import require
+from loadfirst.physics.root import rising_root
 from loadfirst.units import G
 
 
