@@ -222,13 +222,18 @@ def _numbers() -> list[tuple[str, float, float]]:
 
 def _mend(data: Data) -> Data:
     """What holds between keys: see `plant.checks`."""
-    air = data.setdefault("site", {}).get("barometer_bar", 1.01325)
+    site = data.setdefault("site", {})
+    if "altitude_m" in site:
+        site.pop("barometer_bar", None)
+        air = 1.01325 * (1 - 2.25577e-5 * site["altitude_m"]) ** 5.25588
+    else:
+        air = site.get("barometer_bar", 1.01325)
     for vessel in (data["supply"], data["delivery"]):
         lowest, highest = (-30.0, 200.0) if vessel is data["supply"] else (-30.0, 1000.0)
         vessel["surface_m"] = min(max(vessel["surface_m"], lowest), highest)
         vessel["bottom_m"] = min(max(vessel["bottom_m"], -35.0), vessel["surface_m"])
         vessel["top_m"] = max(vessel["top_m"], vessel["surface_m"], vessel["bottom_m"] + 0.1, -30.0)
-        vessel["gas_bar"] = max(vessel["gas_bar"], -air)
+        vessel["gas_bar"] = max(vessel["gas_bar"], -0.99999 * air)
     for line in (data["suction"], data["discharge"]):
         line["roughness_mm"] = min(line["roughness_mm"], line["bore_mm"] / 20.0001, 5.0)
     if data["delivery"].get("outlet_m") is not None:

@@ -10,10 +10,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from loadfirst.plant.air import air_pressure
 from loadfirst.plant.answer import Machine, Note, PathPoint
 from loadfirst.plant.solved import OnePlant
 from loadfirst.plant.stack import own_head, static_head
-from loadfirst.units import BAR
 
 
 def notes(one: OnePlant, machines: tuple[Machine, ...], path: tuple[PathPoint, ...]) -> tuple[Note, ...]:
@@ -64,7 +64,7 @@ def _machine_notes(one: OnePlant, machine: Machine, column: int) -> Iterator[Not
 
 def _boiling(one: OnePlant, path: tuple[PathPoint, ...]) -> Iterator[Note]:
     """Places where the absolute pressure is below that at which the liquid boils."""
-    air = one.plant.site.barometer_bar * BAR
+    air = air_pressure(one.plant)
     for point in path:
         if point.pressure is not None and point.pressure + air < one.liquid.vapour_pressure:
             facts = {"pressure": point.pressure, "vapour_pressure": one.liquid.vapour_pressure - air}

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from loadfirst.physics.network import LOST, STALLED
+from loadfirst.plant.air import air_pressure
 from loadfirst.plant.answer import Duty, LiquidState, Machine, State, Station, Why
 from loadfirst.plant.build import Built, ResolvedPlant, build
 from loadfirst.plant.layout import Shape, shape_of
@@ -14,7 +15,6 @@ from loadfirst.plant.notes import notes
 from loadfirst.plant.path import nodes, path
 from loadfirst.plant.solved import OnePlant, Solved, solve_plants
 from loadfirst.plant.stack import balance, own_head, stack
-from loadfirst.units import BAR
 
 __all__ = ["State", "state_of", "true_state", "true_states"]
 
@@ -111,5 +111,5 @@ def _npsh_available(one: OnePlant, head: float) -> float:
 
     Source: ISO 9906, NPSH = p/(ρg) + v²/2g above the reference plane, absolute, less p_v/(ρg).
     """
-    air = one.plant.site.barometer_bar * BAR - one.liquid.vapour_pressure
+    air = air_pressure(one.plant) - one.liquid.vapour_pressure
     return head - one.plant.pump.centre_m + air / one.weight
