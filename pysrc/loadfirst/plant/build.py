@@ -39,7 +39,7 @@ class Built:
     network : laws "pipes", "pumps", "valves", "checks" and whatever else the shape has.
     machines : the law "pumps".
     liquids : what each plant pumps.
-    head_scale : shut-off head of the station and the static head, together. (B,) [m]
+    head_scale : shut-off head of the station, and how far apart the known heads are, together. (B,) [m]
     flow_scale : flow at best efficiency, of all pumps side by side. (B,) [m³/s]
     """
 
@@ -76,14 +76,14 @@ def build(plants: Sequence[ResolvedPlant]) -> Built:
     liquids = tuple(each.liquid for each in given)
     machines = _machines(plants, liquids, len(shape.pumps))
     fixed = {known.node: np.array([known.head(each) for each in given]) for known in shape.fixed}
-    static = fixed["delivery" if shape.attached else "open"] - fixed["supply"]
+    static = np.ptp(list(fixed.values()), axis=0)
     return Built(
         plants=tuple(plants),
         layout=shape,
         network=Network(shape.elements, _laws(shape, given, machines), fixed),
         machines=machines,
         liquids=liquids,
-        head_scale=shape.in_line * machines.shut_off_head[:, 0] + np.abs(static) + LEAST_HEAD,
+        head_scale=shape.in_line * machines.shut_off_head[:, 0] + static + LEAST_HEAD,
         flow_scale=np.broadcast_to(shape.side_by_side * machines.best_efficiency_flow[:, 0], len(plants)),
     )
 

@@ -10,7 +10,18 @@ from msgspec import UnsetType
 from loadfirst.errors import InputError
 from loadfirst.plant.air import air_pressure
 from loadfirst.plant.decode import in_file
-from loadfirst.plant.plant import Curve, Delivery, Discharge, Gauge, Liquid, Plant, Site, Suction, Supply
+from loadfirst.plant.plant import (
+    Branch,
+    Curve,
+    Delivery,
+    Discharge,
+    Gauge,
+    Liquid,
+    Plant,
+    Site,
+    Suction,
+    Supply,
+)
 from loadfirst.units import BAR, HOUR, G
 
 SMOOTHER = 20  # bore over roughness, at least: the end of the range for which the friction law is stated
@@ -62,6 +73,7 @@ def _plant_faults(plant: Plant) -> Faults:
     yield from _outlet_faults(plant.delivery)
     yield from _line_faults("suction", plant.suction)
     yield from _line_faults("discharge", plant.discharge)
+    yield from _line_faults("branch", plant.branch)
     for name in ("suction", "discharge", "after_valve"):
         yield from _gauge_faults(f"gauges.{name}", getattr(plant.gauges, name))
 
@@ -130,7 +142,7 @@ def _outlet_faults(delivery: Delivery) -> Faults:
         )
 
 
-def _line_faults(where: str, line: Suction | Discharge) -> Faults:
+def _line_faults(where: str, line: Suction | Discharge | Branch) -> Faults:
     limit = line.bore_mm / SMOOTHER
     if line.roughness_mm > limit * SLACK:
         yield _beside(

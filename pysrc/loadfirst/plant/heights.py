@@ -25,3 +25,8 @@ def far_height(plant: Plant) -> float:
     if not plant.discharge.attached:
         return plant.pump.centre_m
     return pipe_end_height(plant) if pours_freely(plant) else plant.delivery.surface_m
+
+
+def far_gas_bar(plant: Plant) -> float:
+    """Gauge pressure there. [bar]"""
+    return plant.delivery.gas_bar if plant.discharge.attached else 0.0

@@ -18,6 +18,7 @@ __all__ = ["Layout", "Shape", "layout", "shape_of"]
 
 PUMPS = ("pump-1", "pump-2")
 CHECKS = ("check-1", "check-2")
+ASIDE = ("return-line", "burst", "branch-line", "second-line")
 
 
 class Layout(NamedTuple):
@@ -30,8 +31,10 @@ class Layout(NamedTuple):
     elements : all of them, supply to delivery, as the network knows them.
     columns : specifications of the elements of each law, in the order of its columns.
     fixed : heads that are known.
+    way : nodes at which one section hands on to the next.
     pumps, checks : names of the pumps and of their check valves.
     station : names of the elements between the nodes "suction" and "discharge".
+    aside : names of the elements whose flow is not on the way to the delivery.
     side_by_side : how many pumps share the flow.
     in_line : how many pumps add their heads.
     """
@@ -41,9 +44,11 @@ class Layout(NamedTuple):
     elements: tuple[Element, ...]
     columns: dict[str, tuple[Spec, ...]]
     fixed: tuple[Fixed, ...]
+    way: tuple[str, ...]
     pumps: tuple[str, ...]
     checks: tuple[str, ...]
     station: tuple[str, ...]
+    aside: tuple[str, ...]
     side_by_side: int
     in_line: int
 
@@ -88,9 +93,11 @@ def layout(shape: Shape) -> Layout:
         elements=tuple(Element(*spec[:4], columns[spec.law].index(spec)) for spec in specs),
         columns=columns,
         fixed=tuple(known for stand in stands.values() for known in stand.fixed),
+        way=tuple(dict.fromkeys(stand.on for stand in stands.values())),
         pumps=tuple(name for name in PUMPS if name in names),
         checks=tuple(name for name in CHECKS if name in names),
         station=tuple(spec.name for spec in stands["station"].specs),
+        aside=tuple(name for name in ASIDE if name in names),
         side_by_side=2 if shape.arrangement == "side-by-side" else 1,
         in_line=2 if shape.arrangement == "in-line" else 1,
     )

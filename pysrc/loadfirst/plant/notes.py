@@ -15,6 +15,9 @@ from loadfirst.plant.answer import Machine, Note, PathPoint
 from loadfirst.plant.solved import OnePlant
 from loadfirst.plant.stack import own_head, static_head
 
+UNSEEN = ("pipe-end", "after-branch-valve", "branch-pipe-end")
+"""Nodes that no gauge is tapped at: a pressure that is undefined there is missed by nobody."""
+
 
 def notes(one: OnePlant, machines: tuple[Machine, ...], path: tuple[PathPoint, ...]) -> tuple[Note, ...]:
     """All notes on one plant, the machines' first."""
@@ -29,13 +32,14 @@ def _undefined(one: OnePlant, machines: tuple[Machine, ...]) -> Iterator[Note]:
     """Places without a pressure of their own: dry ones, and those that shut elements cut off."""
     if one.not_reached:
         head = own_head(one, machines)
-        yield Note("not-reached", one.end, {"head": head, "missing": static_head(one) - head})
+        missing = -one.drop("end") if one.layout.aside else static_head(one) - head
+        yield Note("not-reached", one.end, {"head": head, "missing": missing})
         if not one.layout.attached:
             return  # whatever lies between check valves there is dry or drained
     yield from (
         Note("pressure-undefined", node, {})
         for node in one.nodes
-        if one.head(node) is None and node != "pipe-end"
+        if one.head(node) is None and node not in UNSEEN
     )
 
 

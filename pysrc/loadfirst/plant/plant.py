@@ -11,6 +11,7 @@ from typing import Annotated, Literal
 from loadfirst.plant.dials import Gauge, Gauges, Meters
 from loadfirst.plant.meta import Part, choice, words
 from loadfirst.plant.pump_file import Curve, PumpFile
+from loadfirst.plant.tables.branch import Branch
 from loadfirst.plant.tables.control_valve import ControlValve
 from loadfirst.plant.tables.lines import Discharge, Suction
 from loadfirst.plant.tables.liquid import Liquid
@@ -19,6 +20,7 @@ from loadfirst.plant.tables.station import Check, Drive, PumpStation
 from loadfirst.plant.tables.vessels import Delivery, Supply
 
 __all__ = [
+    "Branch",
     "Check",
     "ControlValve",
     "Curve",
@@ -55,5 +57,6 @@ class Plant(Part, frozen=True, kw_only=True):
     valve: ControlValve = ControlValve()
     discharge: Discharge = Discharge()
     delivery: Delivery = Delivery()
+    branch: Branch = Branch()
     gauges: Gauges = Gauges()
     meters: Meters = Meters()

@@ -114,10 +114,10 @@ class OnePlant:
 
     @cached_property
     def least_flow(self) -> float:
-        """Least flow that is shown: `SEEN`, or what may leak through two shut elements. [m³/s]"""
-        leakage = 2 * float(self.built.head_scale[self.row]) / SHUT
-        leaks = any(shut[self.row] for shut in self._shut.values())
-        return max(SEEN * self.flow_scale, leakage if leaks else 0.0)
+        """Least flow that is shown: `SEEN`, or what leaks through all that is shut. [m³/s]"""
+        shut = sum(bool(shut[self.row]) for shut in self._shut.values())
+        leakage = max(2, shut) * float(self.built.head_scale[self.row]) / SHUT
+        return max(SEEN * self.flow_scale, leakage if shut else 0.0)
 
     def drop(self, element: str) -> float:
         """Head lost in an element. [m]"""
@@ -149,6 +149,10 @@ class OnePlant:
         """This plant's row of something that each machine has; one row may serve all plants."""
         row: NDArray[Kind] = values[self.row if len(values) > 1 else 0]
         return row
+
+    def trapped(self, node: str) -> bool:
+        """Whether only shut elements join a node to a known head."""
+        return bool(self._undefined[node][self.row])
 
     @property
     def nodes(self) -> tuple[str, ...]:

@@ -15,7 +15,7 @@ from typing import get_args
 from loadfirst.plant.answer import Balance, Block, BlockName, Machine, Station
 from loadfirst.plant.elements.check_valve import check_drop
 from loadfirst.plant.elements.section import Loss
-from loadfirst.plant.heights import far_height
+from loadfirst.plant.heights import far_gas_bar, far_height
 from loadfirst.plant.solved import OnePlant
 from loadfirst.plant.velocity import discharge_velocity_head, suction_velocity_head
 from loadfirst.units import BAR
@@ -47,19 +47,18 @@ def stack(one: OnePlant, head: float) -> tuple[Block, ...]:
     found = [loss for section in one.layout.sections for loss in section.losses(one)]
     losses = tuple(sorted(found, key=lambda loss: ORDER.index(loss.block)))
     holding = [loss.block for loss in losses if loss.shut] if not one.flow("end") else []
-    if not one.flow("suction-line"):
+    if not one.flow("suction-line") and not any(map(one.flow, one.layout.aside)):
         losses = _at_rest(losses)
-    unknown = holding if len(holding) > 1 else ()
+    unknown = holding if len(holding) > 1 and any(map(one.trapped, one.layout.way)) else ()
     blocks = (*_static(one), *losses)
     return tuple(Block(loss.block, None if loss.block in unknown else loss.head) for loss in blocks)
 
 
 def _static(one: OnePlant) -> tuple[Loss, Loss]:
     plant = one.plant
-    gas = plant.delivery.gas_bar if one.layout.attached else 0.0
     return (
         Loss("lift", far_height(plant) - plant.supply.surface_m),
-        Loss("vessel-pressure", (gas - plant.supply.gas_bar) * BAR / one.weight),
+        Loss("vessel-pressure", (far_gas_bar(plant) - plant.supply.gas_bar) * BAR / one.weight),
     )
 
 

@@ -65,6 +65,7 @@ def state_of(solved: Solved, row: int) -> State:
         stack=stack(one, station.head),
         duty=Duty(station.flow, station.head),
         notes=notes(one, machines, way),
+        aside={name: one.flow(name) for name in one.layout.aside},
     )
 
 

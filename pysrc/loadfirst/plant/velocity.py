@@ -21,8 +21,8 @@ def discharge_velocity_head(one: OnePlant) -> float:
 
 
 def line_velocity_head(one: OnePlant) -> float:
-    """v²/2g in the discharge line. [m]"""
-    return one.velocity_head("discharge-line", one.plant.discharge.bore_mm)
+    """v²/2g behind the control valve. [m]"""
+    return one.velocity_head("valve", one.plant.discharge.bore_mm)
 
 
 def static_pressure(one: OnePlant, head: float | None, height: float, velocity: float) -> float | None:

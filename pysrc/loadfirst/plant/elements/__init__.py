@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from loadfirst.plant.elements import (
+    branch,
     check_valve,
     control_valve,
     delivery,
@@ -17,6 +18,7 @@ WAY: tuple[Section, ...] = (
     suction_line.SECTION,
     station.SECTION,
     check_valve.SECTION,
+    branch.SECTION,
     control_valve.SECTION,
     discharge_line.SECTION,
     delivery.SECTION,

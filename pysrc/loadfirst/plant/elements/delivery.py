@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 
 from loadfirst.plant.answer import PathPoint
 from loadfirst.plant.elements.section import Fixed, Given, Loss, Section, Shape, Spec, Stand
-from loadfirst.plant.heights import far_height, pours_freely
-from loadfirst.units import BAR, G
+from loadfirst.plant.outlets import holds, main_head
+from loadfirst.units import BAR
 
 if TYPE_CHECKING:
     from loadfirst.plant.plant import Plant
@@ -16,7 +16,8 @@ if TYPE_CHECKING:
 
 
 def _stand(shape: Shape, node: str) -> Stand:
-    return Stand((Spec("end", node, "delivery", "checks", _values),), "delivery", (Fixed("delivery", _head),))
+    end = Spec("end", node, "delivery", "checks", _values)
+    return Stand((end,), "delivery", (Fixed("delivery", main_head),))
 
 
 def _fitted(plant: Plant) -> bool:
@@ -24,13 +25,7 @@ def _fitted(plant: Plant) -> bool:
 
 
 def _values(given: Given) -> tuple[float, ...]:
-    """Nothing comes back from above the surface; behind a check valve the line stands full already."""
-    plant = given.plant
-    return 0.0, pours_freely(plant) and not plant.check.fitted
-
-
-def _head(given: Given) -> float:
-    return far_height(given.plant) + given.plant.delivery.gas_bar * BAR / (given.liquid.density * G)
+    return 0.0, holds(given, "delivery")
 
 
 def _losses(one: OnePlant) -> Iterator[Loss]:
