@@ -100,3 +100,20 @@ def test_a_belt_that_could_not_be_is_refused(given: dict[str, float]) -> None:
     """Ratio, creep and grip have their ranges."""
     with pytest.raises(InputError, match="belt."):
         Belted.of(MOTOR, **given)
+
+
+def test_a_displacement_pump_takes_a_belt_for_a_motor() -> None:
+    """Twice the speed at half the torque: twice the flow free, and stalled at half the pressure or so."""
+    from tests.displacement import GEAR, OIL, THICKNESS
+
+    from loadfirst.physics.breakdown import breakdown_torque
+    from loadfirst.physics.displacement import DisplacementMachines
+
+    motor = Motor.rated(4000.0, poles=4)
+    fast = cast(Motor, Belted.of(motor, 2.0, creep=0.0))
+    direct, belted = (DisplacementMachines.build([[GEAR]], m, OIL, THICKNESS) for m in (motor, fast))
+    assert belted.last_flow == pytest.approx(2 * direct.last_flow, rel=0.02)
+    assert breakdown_torque(fast) == pytest.approx(breakdown_torque(motor) / 2)
+    shut = np.zeros((1, 1))
+    assert belted.running(shut).pressure < 0.7 * direct.running(shut).pressure
+    assert np.isfinite(np.array([float(part[0, 0]) for part in belted.running(shut)])).all()

@@ -35,7 +35,8 @@ GRIP = 1.5  # [-] of the rated torque
 class Belted:
     """Motors of M machines in B plants with a belt each. Make it with `Belted.of`.
 
-    What it says of torque and speed holds for the pump's shaft.
+    What it says of torque and speed holds for the pump's shaft, so a machine's law takes
+    it for a motor.
 
     Attributes
     ----------
@@ -79,6 +80,36 @@ class Belted:
         require("belt.creep", creep, (creep >= 0) & (creep <= 0.2), "from 0 to 0.2")
         require("belt.grip", grip, grip > 0, "above 0")
         return cls(motor, ratio, creep, grip)
+
+    @property
+    def frequency(self) -> Array:
+        """That reaches the motor. (B|1, M) [Hz]"""
+        return self.motor.frequency
+
+    @property
+    def supply_frequency(self) -> Array:
+        """That the motor is made for. (B|1, M) [Hz]"""
+        return self.motor.supply_frequency
+
+    @property
+    def poles(self) -> Array:
+        """Of a motor that would turn the pump's shaft as fast without a belt; no whole number. (B|1, M)"""
+        return self.motor.poles / self.ratio
+
+    @property
+    def rated_slip(self) -> Array:
+        """Of the motor alone. (B|1, M) [-]"""
+        return self.motor.rated_slip
+
+    @property
+    def relative_voltage(self) -> Array:
+        """At the motor. (B|1, M) [-]"""
+        return self.motor.relative_voltage
+
+    @property
+    def field_strength(self) -> Array:
+        """In the motor. (B|1, M) [-]"""
+        return self.motor.field_strength
 
     @property
     def rated_power(self) -> Array:

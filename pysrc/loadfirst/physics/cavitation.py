@@ -5,11 +5,13 @@ is lost: that is what the maker's curve of required NPSH shows. Far above it
 nothing is lost; at it 3 %, by definition; below it vapour fills the eye of the
 impeller and the head collapses. With r the ratio of the two NPSH
 
-    factor = 1 / (1 + (0.03 / 0.97) r^-20):
+    factor = 1 / (1 + (0.03 / 0.97) (r^-20 - 2^-20) / (1 - 2^-20)):
 
-smooth, never falling with r, 0.97 at r = 1 exactly. The exponent is our choice:
-it leaves 99.5 % at r = 1.1 and half at r = 0.84, a knee like those of tests at
-constant flow.
+never falling with r, 0.97 at r = 1 exactly, and 1 exactly from r = 2 on, where
+the bubbles are few. The exponent is our choice: it leaves 99.5 % at r = 1.1 and
+half at r = 0.84, a knee like those of tests at constant flow. The little that is
+taken away at 2, without which the factor would be 1 - 3e-8 there, lets a pump with
+enough NPSH be solved without regard to it.
 
 Noise and damage begin well above NPSH3: bubbles first appear at two to five
 times NPSH3 (`inception`), without any sign on the gauges.
@@ -41,8 +43,10 @@ from loadfirst.physics.law import Array
 LOST_AT_NPSH3 = 0.03  # [-] of the head, by definition
 KNEE = 20.0  # exponent: the larger, the sharper the collapse
 INCEPTION = (2.0, 5.0)  # [-] times NPSH3
-_FAR = 1e3  # [-] ratio that stands for all above it: the factor is 1 there to the last digit
-_ODDS = LOST_AT_NPSH3 / (1 - LOST_AT_NPSH3)
+ENOUGH = 2.0  # [-] ratio from which nothing is lost
+_FAR = 1e3  # [-] ratio that stands for all above it
+_TAKEN = ENOUGH**-KNEE
+_ODDS = LOST_AT_NPSH3 / (1 - LOST_AT_NPSH3) / (1 - _TAKEN)
 
 
 def npsh_ratio(available: npt.ArrayLike, required: npt.ArrayLike) -> Array:
@@ -76,14 +80,15 @@ def head_factor(ratio: npt.ArrayLike) -> tuple[Array, Array]:
     Returns
     -------
     factor : ndarray, same shape
-        From 0 at ratio 0, 0.97 at 1, to 1. [-]
+        From 0 at ratio 0, 0.97 at 1, to 1 from 2 on. [-]
     slope : ndarray, same shape
         d(factor)/d(ratio), never negative. [-]
     """
-    r = np.clip(np.asarray(ratio, dtype=float), 0.0, _FAR)
+    r = np.clip(np.asarray(ratio, dtype=float), 0.0, ENOUGH)
     grown = r ** (KNEE - 1)
-    whole = grown * r + _ODDS
-    return np.asarray(grown * r / whole), np.asarray(KNEE * grown / whole * (_ODDS / whole))
+    whole = grown * r * (1 - _ODDS * _TAKEN) + _ODDS
+    slope = KNEE * grown / whole * (_ODDS / whole)
+    return np.where(r < ENOUGH, grown * r / whole, 1.0), np.where(r < ENOUGH, slope, 0.0)
 
 
 def in_place(
@@ -108,7 +113,7 @@ def in_place(
     """
     ratio = npsh_ratio(available[0], required[0])
     factor, per_ratio = head_factor(ratio)
-    live = (ratio > 0) & (ratio < _FAR)
+    live = (ratio > 0) & (ratio < ENOUGH)
     divisor = np.where(live, required[0], 1.0)
     turning = np.where(live, (available[1] - ratio * required[1]) / divisor, 0.0)
     gives = head > 0
