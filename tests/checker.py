@@ -85,7 +85,10 @@ def fixed_heads(plant: Plant, fluid: Fluid) -> dict[str, float]:
     far = plant.delivery.surface_m
     if plant.delivery.outlet_m is not None:
         far = max(far, plant.delivery.outlet_m)
-    return heads | {"delivery": far + plant.delivery.gas_bar * 1e5 / weight}
+    heads["delivery"] = far + plant.delivery.gas_bar * 1e5 / weight
+    if plant.branch.fitted:
+        heads["branch-delivery"] = plant.branch.end_m + plant.branch.gas_bar * 1e5 / weight
+    return heads
 
 
 def plant_pieces(one: ResolvedPlant, fluid: Fluid) -> dict[str, Piece]:
@@ -119,11 +122,13 @@ def plant_pieces(one: ResolvedPlant, fluid: Fluid) -> dict[str, Piece]:
 def _line(plant: Plant, fluid: Fluid, check: Law) -> dict[str, Piece]:
     line = plant.discharge
     alone = plant.pump.arrangement == "single"
-    outlet = plant.delivery.outlet_m
-    held = outlet is not None and outlet > plant.delivery.surface_m and not plant.check.fitted
-    pieces = {"check-1": Piece("discharge", "after-check", check)} if alone else {}
+    header = "after-check" if alone else "discharge"
+    pieces = {"check-1": Piece("discharge", header, check)} if alone else {}
+    if plant.branch.fitted:
+        pieces |= _branch(plant, fluid, header)
+    held = ends_that_hold(plant, fluid)["delivery"]
     return pieces | {
-        "valve": Piece("after-check" if alone else "discharge", "after-valve", valve_law(plant)),
+        "valve": Piece(header, "after-valve", valve_law(plant)),
         "discharge-line": Piece(
             "after-valve",
             "pipe-end",
@@ -131,6 +136,35 @@ def _line(plant: Plant, fluid: Fluid, check: Law) -> dict[str, Piece]:
         ),
         "end": Piece("pipe-end", "delivery", check_law(0.0, line.bore_mm, held)),
     }
+
+
+def _branch(plant: Plant, fluid: Fluid, header: str) -> dict[str, Piece]:
+    line = plant.branch
+    pipe = pipe_law(line.length_m, line.bore_mm, line.roughness_mm, line.fittings_k, fluid)
+    held = ends_that_hold(plant, fluid)["branch-delivery"]
+    return {
+        "branch-valve": Piece(header, "after-branch-valve", kv_law(line.kv_open_m3h * line.opening)),
+        "branch-line": Piece("after-branch-valve", "branch-pipe-end", pipe),
+        "branch-end": Piece("branch-pipe-end", "branch-delivery", check_law(0.0, line.bore_mm, held)),
+    }
+
+
+def ends_that_hold(plant: Plant, fluid: Fluid) -> dict[str, bool]:
+    """Ends above the surface let nothing back.
+
+    But behind a tight check valve the line cannot run empty: the lowest of the
+    ends that are open, and every end behind a shut valve, hands the column on.
+    """
+    heads = fixed_heads(plant, fluid)
+    outlet = plant.delivery.outlet_m
+    above = {"delivery": outlet is not None and outlet > plant.delivery.surface_m}
+    open_ = {"delivery": plant.valve.opening > 0}
+    if plant.branch.fitted:
+        above["branch-delivery"], open_["branch-delivery"] = plant.branch.pours, plant.branch.opening > 0
+    if not plant.check.fitted:
+        return above
+    lowest = min((heads[end] for end in above if open_[end]), default=0.0)
+    return {end: above[end] and open_[end] and heads[end] > lowest for end in above}
 
 
 def _open_outlet(plant: Plant) -> dict[str, Piece]:
@@ -187,7 +221,11 @@ def valve_law(plant: Plant) -> Law:
         "linear": 1 / valve.rangeability + (1 - 1 / valve.rangeability) * valve.opening,
         "quick-opening": sqrt(valve.opening),
     }[valve.characteristic]
-    kv = valve.kv_open_m3h * share if valve.opening > 0 else 0.0
+    return kv_law(valve.kv_open_m3h * share if valve.opening > 0 else 0.0)
+
+
+def kv_law(kv: float) -> Law:
+    """Head lost at a flow coefficient. [m³/h]"""
     scale = 1e5 * 3600**2 / (999.1 * G)
     if kv <= 10 * sqrt(scale) / STEEP:  # passes at 100 m no more than a shut one
         return lambda flow: STEEP * flow

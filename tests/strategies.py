@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 from loadfirst.plant.checks import check_plant
 from loadfirst.plant.decode import decode
 from loadfirst.plant.keys import keys_of
-from loadfirst.plant.plant import Plant
+from loadfirst.plant.plant import Branch, Discharge, Plant, Suction
 from loadfirst.plant.pumps import ResolvedPlant, resolve
 
 T = TypeVar("T")
@@ -25,6 +25,8 @@ Data = dict[str, Any]
 
 MODELS = ("small", "medium", "large")
 ARRANGEMENTS = ("single", "side-by-side", "in-line")
+LINES = {"suction": Suction(), "discharge": Discharge(), "branch": Branch()}
+"""Tables with a bore and a roughness, as they are when nothing is said."""
 NO_NUMBER = ("gauges.", "meters.", "pump.curve", "format")
 """Keys that are no number, or that no flow depends on."""
 
@@ -115,6 +117,8 @@ def plant_data(choose: Chooser, arrangement: str, attached: bool, wild: int) -> 
     data["pump"] |= {"model": choose.pick(MODELS)} if choose.pick((True, False, False)) else {"curve": curve}
     if choose.pick((True, False, False)):
         data["delivery"]["outlet_m"] = data["delivery"]["surface_m"] + choose.number(-1, 3)
+    if attached and choose.pick((True, False)):
+        data |= _beside(choose, flow, data["delivery"]["surface_m"])
     for _ in range(wild):
         _set_anywhere(choose, data)
     return _mend(data)
@@ -190,6 +194,22 @@ def _drive(choose: Chooser, speed: float) -> Data:
     return drive | choose.pick(({}, {}, {"frequency_hz": choose.number(5, 75)}))
 
 
+def _beside(choose: Chooser, flow: float, far: float) -> Data:
+    """What not every plant has beside its one way from vessel to vessel: each of it now and then."""
+    extras: Data = {
+        "branch": _line(choose, flow, (0.5, 10.0), (1, 300))
+        | {
+            "opening": choose.pick((0.0, 1.0, choose.number(0, 1))),
+            "kv_open_m3h": min(max(flow * _times(choose, 0.05, 5), 0.01), 1e5),
+            "end_m": min(max(far + choose.number(-10, 10), -30.0), 1000.0),
+            "gas_bar": choose.pick((0.0, 0.0, choose.number(0, 5))),
+            "pours": choose.pick((True, False)),
+        },
+    }
+    chosen = {table: keys | {"fitted": True} for table, keys in extras.items() if choose.pick((True, False))}
+    return chosen
+
+
 def _valve(choose: Chooser, flow: float) -> Data:
     return {
         "kv_open_m3h": min(max(flow * _times(choose, 0.2, 20), 0.01), 1e5),
@@ -222,15 +242,22 @@ def _numbers() -> list[tuple[str, float, float]]:
 
 def _mend(data: Data) -> Data:
     """What holds between keys: see `plant.checks`."""
-    air = data.setdefault("site", {}).get("barometer_bar", 1.01325)
+    site = data.setdefault("site", {})
+    if "altitude_m" in site:
+        site.pop("barometer_bar", None)
+        air = 1.01325 * (1 - 2.25577e-5 * site["altitude_m"]) ** 5.25588
+    else:
+        air = site.get("barometer_bar", 1.01325)
     for vessel in (data["supply"], data["delivery"]):
         lowest, highest = (-30.0, 200.0) if vessel is data["supply"] else (-30.0, 1000.0)
         vessel["surface_m"] = min(max(vessel["surface_m"], lowest), highest)
         vessel["bottom_m"] = min(max(vessel["bottom_m"], -35.0), vessel["surface_m"])
         vessel["top_m"] = max(vessel["top_m"], vessel["surface_m"], vessel["bottom_m"] + 0.1, -30.0)
-        vessel["gas_bar"] = max(vessel["gas_bar"], -air)
-    for line in (data["suction"], data["discharge"]):
-        line["roughness_mm"] = min(line["roughness_mm"], line["bore_mm"] / 20.0001, 5.0)
+        vessel["gas_bar"] = max(vessel["gas_bar"], -0.99999 * air)
+    for name, usual in LINES.items():
+        if name in data:
+            line = {"bore_mm": usual.bore_mm, "roughness_mm": usual.roughness_mm} | data[name]
+            data[name] = line | {"roughness_mm": min(line["roughness_mm"], line["bore_mm"] / 20.0001, 5.0)}
     if data["delivery"].get("outlet_m") is not None:
         outlet = max(data["delivery"]["outlet_m"], data["delivery"]["bottom_m"], -30.0)
         data["delivery"]["outlet_m"] = min(outlet, 1010.0)

@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from tests.pumps import motors
 
+from loadfirst.errors import InputError
 from loadfirst.physics.law import Array, column
 from loadfirst.physics.motor import Motor, rated_power_factor
 from loadfirst.physics.motor_efficiency import rated_efficiency
@@ -153,3 +154,42 @@ def test_a_batch_is_the_same_as_one_by_one() -> None:
         all_of = np.broadcast_to(torque, (2, 1))
         got = picked.current(picked.input_power(all_of, picked.speed(all_of)))
         assert got[row] == pytest.approx(wanted[0], rel=1e-14)
+
+
+@given(motors(), st.floats(0.8, 1.0), st.floats(0.0, 1.5))
+def test_low_voltage_costs_slip_with_its_inverse_square(motor: Motor, volts: float, load: float) -> None:
+    """The same torque at a weaker field; the speed without load stays."""
+    weak = motor._replace(relative_voltage=column(volts))
+    torque = load * motor.rated_torque
+    lost, more = (m.synchronous_speed - m.speed(torque) for m in (motor, weak))
+    assert more == pytest.approx(lost / volts**2)
+
+
+@given(powers, poles, supplies, st.floats(0.7, 1.3))
+def test_more_torque_means_more_input_and_current_at_any_voltage(
+    power: float, poles: int, supply: int, volts: float
+) -> None:
+    """The ammeter still tells which way the load went."""
+    motor = Motor.rated(power, poles=poles, supply_frequency=supply, relative_voltage=volts)
+    torque = np.linspace(0, 1.5, 40)[:, None] * motor.rated_torque
+    taken = motor.input_power(torque, motor.speed(torque))
+    assert (np.diff(taken, axis=0) > 0).all() and (np.diff(motor.current(taken), axis=0) > 0).all()
+
+
+def test_a_supply_that_sags_in_frequency_at_full_voltage_draws_more_idling() -> None:
+    """47 Hz at the voltage of 50: slower, and the field stronger."""
+    sound, sagging = Motor.rated(7500.0), Motor.rated(7500.0, frequency=47.0, relative_voltage=50 / 47)
+    assert sagging.synchronous_speed == pytest.approx(0.94 * sound.synchronous_speed)
+    assert current(sagging, 0) > 1.04 * current(sound, 0)
+
+
+def test_an_efficiency_given_is_the_one_on_the_name_plate() -> None:
+    """For motors of another class than IE3."""
+    assert efficiency(Motor.rated(7500.0, efficiency=0.86), 1.0) == pytest.approx(0.86)
+
+
+@pytest.mark.parametrize("given", [{"efficiency": 1.0}, {"efficiency": 0.0}, {"relative_voltage": 0.3}])
+def test_a_motor_that_could_not_be_is_refused(given: dict[str, float]) -> None:
+    """No loss at all, no efficiency, or a voltage at which none runs."""
+    with pytest.raises(InputError, match="motor."):
+        Motor.rated(7500.0, **given)

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from tests.rig import rig
 
 from loadfirst.physics.topology import Element, topology
-from loadfirst.plant.layout import layout
+from loadfirst.plant.layout import layout, shape_of
 
+SINGLE = shape_of(rig().plant)
 COUNTS = (("pipes", 2), ("pumps", 2), ("checks", 3), ("valves", 1))
 
 
@@ -19,20 +21,21 @@ def test_only_real_junctions_stay_in_the_equations(
     arrangement: str, branches: int, junctions: tuple[str, ...]
 ) -> None:
     """A plant in one line has one unknown flow and no unknown head."""
-    shape = topology(layout(arrangement, True).elements, (), ("supply", "delivery"), COUNTS)
+    plant = rig(pump={"arrangement": arrangement}).plant
+    shape = topology(layout(shape_of(plant)).elements, (), ("supply", "delivery"), COUNTS)
     assert shape.chain.shape[1] == branches
     assert shape.junctions == junctions
 
 
 def test_a_shape_is_prepared_once() -> None:
     """The same elements give the same object: a live solve pays nothing for it."""
-    once = topology(layout("single", True).elements, (), ("supply", "delivery"), COUNTS)
-    assert topology(layout("single", True).elements, (), ("supply", "delivery"), COUNTS) is once
+    once = topology(layout(SINGLE).elements, (), ("supply", "delivery"), COUNTS)
+    assert topology(layout(SINGLE).elements, (), ("supply", "delivery"), COUNTS) is once
 
 
 def test_a_node_with_a_demand_stays_a_junction() -> None:
     """Two elements meet there, but not with the same flow."""
-    line = layout("single", True).elements
+    line = layout(SINGLE).elements
     shape = topology(line, ("discharge",), ("supply", "delivery"), COUNTS)
     assert shape.junctions == ("discharge",)
     assert shape.chain.shape[1] == 2

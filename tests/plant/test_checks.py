@@ -37,11 +37,15 @@ SENTENCES = [
     ),
     (
         {**with_table("supply", gas_bar=-0.9), "site": {"barometer_bar": 0.6}},
-        "supply.gas_bar is -0.9, but must be at or above full vacuum at this site.barometer_bar, -0.6 bar.",
+        "supply.gas_bar is -0.9, but must be at or above full vacuum in the air of this site, -0.6 bar.",
     ),
     (
         {**LEAST, "gauges": {"suction": {"range_bar": [1, -1]}}},
         "gauges.suction.range_bar[1] is -1.0, but must be above its lower end, 1 bar.",
+    ),
+    (
+        with_table("site", barometer_bar=0.9, altitude_m=900),
+        "site.barometer_bar is 0.9, but must be left out where site.altitude_m is given.",
     ),
     (
         with_table("pump", model="medium"),

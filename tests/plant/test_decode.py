@@ -63,7 +63,7 @@ SENTENCES = [
     (
         "unknown",
         with_table("site", weather="fine"),
-        "site.weather is not a known key. Known here: barometer_bar.",
+        "site.weather is not a known key. Known here: barometer_bar, altitude_m.",
     ),
     (
         "missing",

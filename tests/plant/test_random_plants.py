@@ -14,6 +14,7 @@ from tests.checker import Fluid, Off, check
 from tests.strategies import Dice, ResolvedPlant, legal, plant_data, random_plants
 
 from loadfirst.plant.build import build
+from loadfirst.plant.layout import Shape, shape_of
 from loadfirst.plant.solved import Solved, solve_plants
 
 COUNT = int(os.environ.get("LOADFIRST_PLANTS", "3000"))
@@ -23,10 +24,10 @@ EVERY = 10 if COUNT <= 3000 else 1
 
 def by_shape(plants: list[ResolvedPlant]) -> list[Solved]:
     """Solve plants, those of one shape together."""
-    shapes: dict[tuple[str, bool], list[ResolvedPlant]] = defaultdict(list)
+    shapes: dict[Shape, list[ResolvedPlant]] = defaultdict(list)
     for one in plants:
-        shapes[one.plant.pump.arrangement, one.plant.discharge.attached].append(one)
-    assert len(shapes) == 6
+        shapes[shape_of(one.plant)].append(one)
+    assert len(shapes) >= 6
     return [solve_plants(build(some)) for some in shapes.values()]
 
 

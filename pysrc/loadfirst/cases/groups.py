@@ -24,6 +24,7 @@ GROUPS: dict[str, Group] = {
     "valve": "discharge-side",
     "discharge": "discharge-side",
     "delivery": "discharge-side",
+    "branch": "discharge-side",
     "gauges": "instrument",
     "meters": "instrument",
 }

@@ -65,6 +65,7 @@ def read_output(file: str, plant: Plant, state: State, shown: Shown) -> ReadOutp
         why=state.why,
         instruments=[printed(reading) for reading in shown],
         duty=Point(state.duty.flow * HOUR, state.duty.head),
+        aside_m3h={name: flow * HOUR for name, flow in state.aside.items()},
         head_breakdown=[Block(block.block, block.head) for block in state.stack],
         balance=_balance(state),
         machines=[_machine(machine) for machine in state.machines],

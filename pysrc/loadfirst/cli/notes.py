@@ -85,6 +85,17 @@ def _line_off(_: Facts) -> str:
     )
 
 
+def _not_supplied(facts: Facts) -> str:
+    return (
+        f"gets nothing although its valve is open: {facts['missing']:.2f} m of head are missing there. "
+        "The other user draws the pressure down."
+    )
+
+
+def _backflow(facts: Facts) -> str:
+    return f"{-facts['flow'] * HOUR:.1f} m³/h flow backward here."
+
+
 SENTENCES: dict[str, Callable[[Facts], str]] = {
     "beyond-curve": _beyond,
     "below-vapour-pressure": _boiling,
@@ -96,4 +107,6 @@ SENTENCES: dict[str, Callable[[Facts], str]] = {
     "more-than-one-state": _several,
     "line-off": _line_off,
     "not-reached": _dry,
+    "not-supplied": _not_supplied,
+    "backflow": _backflow,
 }

@@ -128,6 +128,7 @@ class ReadOutput(Struct):
     why: str | None
     instruments: list[Pressure | Flow | Current | Speed | Level]
     duty: Point
+    aside_m3h: dict[str, float]
     head_breakdown: list[Block]
     balance: Balance
     machines: list[Machine]

@@ -11,6 +11,13 @@ ratio follows from where efficiency is best, "usually near 75 % of rated load"
 (U.S. Department of Energy, fact sheet "Determining Electric Motor Load and
 Efficiency", read). Fixed losses fall with frequency, with exponent 1.5, between
 hysteresis (1) and eddy currents (2) (our choice).
+
+Low voltage weakens the field in proportion. The same torque then takes a slip
+that grows with the inverse square of the voltage, T ∝ V² × slip, which is
+little; the active current grows with the inverse of the voltage and the
+magnetising one falls with it. So the current rises where the motor is loaded
+and falls where it idles (common practice, as in any textbook on machines). The
+fixed losses are taken as going with the square of the voltage (our choice).
 """
 
 from __future__ import annotations
@@ -23,6 +30,7 @@ import numpy as np
 from loadfirst.physics import drive
 from loadfirst.physics.law import Array, Index, column, pick
 from loadfirst.physics.motor_efficiency import rated_efficiency
+from loadfirst.physics.ranges import require
 
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike
@@ -48,6 +56,11 @@ class Motor(NamedTuple):
         At rated load. [-]
     voltage : ndarray (B|1, M)
         Rated, between phases. [V]
+    relative_voltage : ndarray (B|1, M)
+        Voltage at the terminals over the one that belongs to the frequency
+        there: in proportion to it up to the supply's, rated above. [-]
+        1 on a sound supply or drive. A supply that sags to 47 of 50 Hz at full
+        voltage has 50/47.
     """
 
     rated_power: Array
@@ -58,6 +71,7 @@ class Motor(NamedTuple):
     efficiency: Array
     power_factor: Array
     voltage: Array
+    relative_voltage: Array = column(1.0)
 
     @classmethod
     def rated(
@@ -68,8 +82,10 @@ class Motor(NamedTuple):
         supply_frequency: ArrayLike = 50,
         frequency: ArrayLike | None = None,
         slip: ArrayLike | None = None,
+        efficiency: ArrayLike | None = None,
+        relative_voltage: ArrayLike = 1.0,
     ) -> Motor:
-        """A standard IE3 motor, 400 V at 50 Hz or 460 V at 60 Hz.
+        """A standard motor, IE3 unless told, 400 V at 50 Hz or 460 V at 60 Hz.
 
         Parameters
         ----------
@@ -84,6 +100,15 @@ class Motor(NamedTuple):
         slip : array_like
             Slip at rated load; typical of the power when left out; 0 for a
             motor that holds its speed. [-]
+        efficiency : array_like
+            At rated load, above 0, below 1; that of class IE3 when left out. [-]
+        relative_voltage : array_like
+            From 0.5 to 1.5; see `Motor`. [-]
+
+        Raises
+        ------
+        InputError
+            For an efficiency or a voltage outside these ranges.
 
         Notes
         -----
@@ -91,15 +116,20 @@ class Motor(NamedTuple):
         drive above the supply's frequency keeps the supply's voltage.
         """
         power, poles, supply = column(power), column(poles), column(supply_frequency)
+        volts = column(relative_voltage)
+        require("motor.relative_voltage", volts, (volts >= 0.5) & (volts <= 1.5), "from 0.5 to 1.5")
+        rated = rated_efficiency(power, poles, supply) if efficiency is None else column(efficiency)
+        require("motor.efficiency", rated, (rated > 0) & (rated < 1), "above 0, below 1")
         return cls(
             rated_power=power,
             poles=poles,
             supply_frequency=supply,
             frequency=supply if frequency is None else column(frequency),
             rated_slip=drive.rated_slip(power) if slip is None else column(slip),
-            efficiency=rated_efficiency(power, poles, supply),
+            efficiency=rated,
             power_factor=rated_power_factor(power, poles),
             voltage=np.where(supply == 60, drive.VOLTAGE[60], drive.VOLTAGE[50]),
+            relative_voltage=volts,
         )
 
     @property
@@ -119,11 +149,15 @@ class Motor(NamedTuple):
         return self.rated_power / (math.sqrt(3) * self.voltage * self.efficiency * self.power_factor)
 
     @property
+    def field_strength(self) -> Array:
+        """Field over the rated one; the torque at a slip goes with its square. (B|1, M) [-]"""
+        return self.relative_voltage / drive.weakening(self.frequency, self.supply_frequency)
+
+    @property
     def droop(self) -> Array:
         """Speed lost per torque. (B|1, M) [rad/s per N·m]"""
         field = drive.synchronous_speed(self.supply_frequency, self.poles)
-        weak = drive.weakening(self.frequency, self.supply_frequency)
-        return field * self.rated_slip / self.rated_torque * weak**2
+        return field * self.rated_slip / self.rated_torque / self.field_strength**2
 
     def speed(self, torque: Array) -> Array:
         """Shaft speed under a torque. (B, M) [N·m] -> (B, M) [rad/s]"""
@@ -133,22 +167,24 @@ class Motor(NamedTuple):
         """Electric power taken up: shaft power and losses. (B, M) [N·m], [rad/s] -> (B, M) [W]"""
         losses = self.rated_power * (1 / self.efficiency - 1)
         fixed = FIXED_SHARE * losses * (self.frequency / self.supply_frequency) ** FIXED_EXPONENT
-        active = torque / self.rated_torque * drive.weakening(self.frequency, self.supply_frequency)
-        return torque * speed + fixed + (1 - FIXED_SHARE) * losses * active**2
+        active = torque / self.rated_torque / self.field_strength
+        return torque * speed + fixed * self.relative_voltage**2 + (1 - FIXED_SHARE) * losses * active**2
 
     def current(self, input_power: Array) -> Array:
         """Current in each phase of the motor's cable. (B, M) [W] -> (B, M) [A]
 
         The voltage falls with the frequency below the supply's and stays at
-        the supply's above it. Between a drive and its motor; before the drive
+        the supply's above it, `relative_voltage` apart. Between a drive and its motor; before the drive
         an ammeter would follow the power instead.
         """
         weak = drive.weakening(self.frequency, self.supply_frequency)
-        voltage = self.voltage * np.minimum(self.frequency / self.supply_frequency, 1.0)
+        below = np.minimum(self.frequency / self.supply_frequency, 1.0)
+        voltage = self.voltage * below * self.relative_voltage
         active = input_power / (math.sqrt(3) * voltage * self.rated_current)
         reactive_rated = np.sqrt(1 - self.power_factor**2)
         leakage = (reactive_rated - MAGNETISING) / self.power_factor**2
-        reactive = MAGNETISING / weak + leakage * weak * active**2
+        stray = leakage * weak / self.relative_voltage
+        reactive = MAGNETISING * self.field_strength + stray * active**2
         return self.rated_current * np.hypot(active, reactive)
 
     def rows(self, index: Index) -> Motor:

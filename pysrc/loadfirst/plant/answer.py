@@ -155,6 +155,8 @@ class Note(Struct, frozen=True):
         "pressure-undefined",
         "more-than-one-state",
         "line-off",
+        "not-supplied",
+        "backflow",
         "not-reached",
     ]
     where: str
@@ -184,6 +186,7 @@ class State(Struct, frozen=True):
     converged, why : whether the network is balanced, or what went wrong; the
         numbers are finite all the same, and then mean nothing.
     flow : what reaches the delivery vessel. [m³/s]
+    aside : what goes through lines that stand aside: "branch-line" and the like. [m³/s]
     machines : in the order of the plant's layout.
     nodes : "suction", "discharge" and, with the line on, "after-valve".
     path : along the liquid's way.
@@ -206,3 +209,4 @@ class State(Struct, frozen=True):
     stack: tuple[Block, ...]
     duty: Duty
     notes: tuple[Note, ...]
+    aside: dict[str, float]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import NamedTuple
@@ -10,22 +10,21 @@ from typing import NamedTuple
 import numpy as np
 
 from loadfirst.physics.centrifugal import PumpCurve
-from loadfirst.physics.check import CheckValves
 from loadfirst.physics.law import Array, Law
 from loadfirst.physics.liquids import Liquid, water
 from loadfirst.physics.machine import Machines
 from loadfirst.physics.motor import Motor
 from loadfirst.physics.network import Network
-from loadfirst.physics.pipe import Pipes, velocity_head
-from loadfirst.physics.valve import Valves, flow_coefficient
-from loadfirst.plant.layout import Layout, layout
+from loadfirst.plant.elements.section import Given
+from loadfirst.plant.laws import LAWS
+from loadfirst.plant.layout import Layout, layout, shape_of
 from loadfirst.plant.plant import Curve, Plant
 from loadfirst.plant.pumps import ResolvedPlant
-from loadfirst.units import BAR, HOUR, PERCENT, RPM, TO_SI, G
+from loadfirst.units import BAR, HOUR, PERCENT, RPM, TO_SI
 
 __all__ = ["Built", "ResolvedPlant", "build"]
 
-MM, KW, MPAS = TO_SI["mm"], TO_SI["kw"], TO_SI["mpas"]
+KW, MPAS = TO_SI["kw"], TO_SI["mpas"]
 LEAST_HEAD = 1e-9  # [m] keeps the head scale above 0
 
 
@@ -37,20 +36,17 @@ class Built:
     ----------
     plants : as they were given, each with its pump's points.
     layout : which elements stand where.
-    network : laws "pipes", "pumps", "valves", "checks".
-    pipes, machines, valves, checks : these laws.
+    network : laws "pipes", "pumps", "valves", "checks" and whatever else the shape has.
+    machines : the law "pumps".
     liquids : what each plant pumps.
-    head_scale : shut-off head of the station and the static head, together. (B,) [m]
+    head_scale : shut-off head of the station, and how far apart the known heads are, together. (B,) [m]
     flow_scale : flow at best efficiency, of all pumps side by side. (B,) [m³/s]
     """
 
     plants: tuple[ResolvedPlant, ...]
     layout: Layout
     network: Network
-    pipes: Pipes
     machines: Machines
-    valves: Valves
-    checks: CheckValves
     liquids: tuple[Liquid, ...]
     head_scale: Array
     flow_scale: Array
@@ -64,7 +60,7 @@ def build(plants: Sequence[ResolvedPlant]) -> Built:
 
     Parameters
     ----------
-    plants : at least one; all with the same `pump.arrangement` and `discharge.attached`.
+    plants : at least one; all of one `layout.shape_of`.
         Checked plants: every value in its range, see `plant.checks`.
 
     Raises
@@ -72,34 +68,34 @@ def build(plants: Sequence[ResolvedPlant]) -> Built:
     ValueError
         When the shapes differ (a fault of the caller).
     """
-    shapes = {(one.plant.pump.arrangement, one.plant.discharge.attached) for one in plants}
+    shapes = {shape_of(one.plant) for one in plants}
     if len(shapes) != 1:
         raise ValueError(f"plants of {len(shapes)} shapes cannot be built together")
-    shape = layout(*shapes.pop())
-    every = [one.plant for one in plants]
-    liquids = tuple(_liquid(plant) for plant in every)
+    shape = layout(shapes.pop())
+    given = [Given(one.plant, _liquid(one.plant)) for one in plants]
+    liquids = tuple(each.liquid for each in given)
     machines = _machines(plants, liquids, len(shape.pumps))
-    pipes, valves, checks = _pipes(every, liquids, shape), _valves(every), _checks(every, shape)
-    fixed = _fixed(every, liquids, shape)
-    static = fixed["delivery" if shape.attached else "open"] - fixed["supply"]
-    laws: dict[str, Law] = {"pipes": pipes, "pumps": machines, "valves": valves, "checks": checks}
+    fixed = {known.node: np.array([known.head(each) for each in given]) for known in shape.fixed}
+    static = np.ptp(list(fixed.values()), axis=0)
     return Built(
         plants=tuple(plants),
         layout=shape,
-        network=Network(shape.elements, laws, fixed),
-        pipes=pipes,
+        network=Network(shape.elements, _laws(shape, given, machines), fixed),
         machines=machines,
-        valves=valves,
-        checks=checks,
         liquids=liquids,
-        head_scale=shape.in_line * machines.shut_off_head[:, 0] + np.abs(static) + LEAST_HEAD,
+        head_scale=shape.in_line * machines.shut_off_head[:, 0] + static + LEAST_HEAD,
         flow_scale=np.broadcast_to(shape.side_by_side * machines.best_efficiency_flow[:, 0], len(plants)),
     )
 
 
-def _each(plants: Sequence[Plant], value: Callable[[Plant], float | tuple[float, ...]]) -> Array:
-    """One number or a row of them per plant, as (B, M)."""
-    return np.array([np.atleast_1d(value(plant)) for plant in plants], dtype=float)
+def _laws(shape: Layout, given: Sequence[Given], machines: Machines) -> dict[str, Law]:
+    """Each law with the numbers of all its elements in all plants."""
+    laws: dict[str, Law] = {}
+    for name, kind in LAWS.items():
+        if specs := shape.columns.get(name):
+            numbers = np.array([[spec.values(each) for spec in specs] for each in given], dtype=float)
+            laws[name] = kind.make(*numbers.transpose(2, 0, 1))
+    return {"pipes": laws["pipes"], "pumps": machines, **laws}
 
 
 def _liquid(plant: Plant) -> Liquid:
@@ -109,81 +105,6 @@ def _liquid(plant: Plant) -> Liquid:
     density, viscosity, vapour = liquid.density_kgm3, liquid.viscosity_mpas, liquid.vapour_bar
     assert density is not None and viscosity is not None and vapour is not None  # plant.checks has seen to it
     return Liquid(liquid.name, density, viscosity * MPAS, vapour * BAR)
-
-
-def _pipes(plants: Sequence[Plant], liquids: Sequence[Liquid], shape: Layout) -> Pipes:
-    def both(value: Callable[[Plant, str], float]) -> Array:
-        lines = ("suction", "discharge") if shape.attached else ("suction",)
-        return np.array([[value(plant, line) for line in lines] for plant in plants])
-
-    def k(plant: Plant, line: str) -> float:
-        return (
-            plant.suction.fittings_k + plant.suction.strainer_k
-            if line == "suction"
-            else plant.discharge.fittings_k
-        )
-
-    return Pipes(
-        length=both(lambda plant, line: getattr(plant, line).length_m),
-        bore=both(lambda plant, line: getattr(plant, line).bore_mm * MM),
-        roughness=both(lambda plant, line: getattr(plant, line).roughness_mm * MM),
-        k=both(k),
-        viscosity=np.array([[liquid.kinematic] for liquid in liquids]),
-    )
-
-
-def _valves(plants: Sequence[Plant]) -> Valves:
-    return Valves(
-        np.array(
-            [
-                [float(flow_coefficient(v.kv_open_m3h, v.opening, v.characteristic, v.rangeability))]
-                for v in (plant.valve for plant in plants)
-            ]
-        )
-    )
-
-
-def _checks(plants: Sequence[Plant], shape: Layout) -> CheckValves:
-    """The check valves, and last the pipe's end: an open station loses its jet there."""
-    pumps = len(shape.pumps)
-
-    def loss(plant: Plant) -> tuple[float, ...]:
-        unit = float(velocity_head(1.0, plant.discharge.bore_mm * MM))
-        return (*[plant.check.k * unit * plant.check.fitted] * pumps, 0.0 if shape.attached else unit)
-
-    def holds(plant: Plant) -> list[bool]:
-        return [plant.check.fitted] * pumps + [not shape.attached or _end_holds(plant)]
-
-    return CheckValves(_each(plants, loss), np.array([holds(plant) for plant in plants]))
-
-
-def pours_freely(plant: Plant) -> bool:
-    """Whether the pipe ends above the delivery's surface, so that nothing can flow back."""
-    outlet = plant.delivery.outlet_m
-    return outlet is not None and outlet > plant.delivery.surface_m
-
-
-def _end_holds(plant: Plant) -> bool:
-    """A check valve lets nothing back already: the line behind it stands full up to its end."""
-    return pours_freely(plant) and not plant.check.fitted
-
-
-def pipe_end_height(plant: Plant) -> float:
-    """Height at which the discharge pipe ends; at the vessel's bottom when nothing is said. [m]"""
-    outlet = plant.delivery.outlet_m
-    return plant.delivery.bottom_m if outlet is None else outlet
-
-
-def _fixed(plants: Sequence[Plant], liquids: Sequence[Liquid], shape: Layout) -> dict[str, Array]:
-    weight = np.array([liquid.density * G for liquid in liquids])
-    supply = np.array([plant.supply.surface_m for plant in plants])
-    gas = np.array([plant.supply.gas_bar * BAR for plant in plants])
-    heads = {"supply": supply + gas / weight}
-    if not shape.attached:
-        return heads | {"open": np.array([plant.pump.centre_m for plant in plants])}
-    end = [pipe_end_height(plant) if pours_freely(plant) else plant.delivery.surface_m for plant in plants]
-    back = np.array([plant.delivery.gas_bar * BAR for plant in plants])
-    return heads | {"delivery": np.array(end) + back / weight}
 
 
 class _Drive(NamedTuple):

@@ -8,9 +8,21 @@ from itertools import pairwise
 from msgspec import UnsetType
 
 from loadfirst.errors import InputError
+from loadfirst.plant.air import air_pressure
 from loadfirst.plant.decode import in_file
-from loadfirst.plant.plant import Curve, Delivery, Discharge, Gauge, Liquid, Plant, Suction, Supply
-from loadfirst.units import HOUR, G
+from loadfirst.plant.plant import (
+    Branch,
+    Curve,
+    Delivery,
+    Discharge,
+    Gauge,
+    Liquid,
+    Plant,
+    Site,
+    Suction,
+    Supply,
+)
+from loadfirst.units import BAR, HOUR, G
 
 SMOOTHER = 20  # bore over roughness, at least: the end of the range for which the friction law is stated
 SLACK = 1 + 1e-9  # a roughness written as bore/20 is one, whatever the last digit of its decimals
@@ -55,11 +67,13 @@ def check_curve(curve: Curve, where: str, file: str = "") -> None:
 def _plant_faults(plant: Plant) -> Faults:
     yield from _pump_faults(plant)
     yield from _liquid_faults(plant.liquid)
-    yield from _vessel_faults("supply", plant.supply, plant.site.barometer_bar)
-    yield from _vessel_faults("delivery", plant.delivery, plant.site.barometer_bar)
+    yield from _site_faults(plant.site)
+    yield from _vessel_faults("supply", plant.supply, air_pressure(plant) / BAR)
+    yield from _vessel_faults("delivery", plant.delivery, air_pressure(plant) / BAR)
     yield from _outlet_faults(plant.delivery)
     yield from _line_faults("suction", plant.suction)
     yield from _line_faults("discharge", plant.discharge)
+    yield from _line_faults("branch", plant.branch)
     for name in ("suction", "discharge", "after_valve"):
         yield from _gauge_faults(f"gauges.{name}", getattr(plant.gauges, name))
 
@@ -95,6 +109,14 @@ def _liquid_faults(liquid: Liquid) -> Faults:
             )  # fmt: skip
 
 
+def _site_faults(site: Site) -> Faults:
+    if site.barometer_bar is not None and site.altitude_m is not None:
+        yield InputError(
+            "site.barometer_bar", site.barometer_bar, "left out where site.altitude_m is given",
+            rule="together", other="site.altitude_m",
+        )  # fmt: skip
+
+
 def _vessel_faults(where: str, vessel: Supply | Delivery, barometer: float) -> Faults:
     if not vessel.bottom_m < vessel.top_m:
         yield _beside(f"{where}.top_m", vessel.top_m, "above", f"{where}.bottom_m", vessel.bottom_m, "m")
@@ -108,7 +130,7 @@ def _vessel_faults(where: str, vessel: Supply | Delivery, barometer: float) -> F
         )
     if vessel.gas_bar + barometer < 0:
         yield _beside(
-            f"{where}.gas_bar", vessel.gas_bar, "at or above", "full vacuum at this site.barometer_bar",
+            f"{where}.gas_bar", vessel.gas_bar, "at or above", "full vacuum in the air of this site",
             -barometer, "bar",
         )  # fmt: skip
 
@@ -120,7 +142,7 @@ def _outlet_faults(delivery: Delivery) -> Faults:
         )
 
 
-def _line_faults(where: str, line: Suction | Discharge) -> Faults:
+def _line_faults(where: str, line: Suction | Discharge | Branch) -> Faults:
     limit = line.bore_mm / SMOOTHER
     if line.roughness_mm > limit * SLACK:
         yield _beside(

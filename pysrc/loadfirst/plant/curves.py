@@ -15,14 +15,13 @@ from typing import Any, TypeVar
 import numpy as np
 from msgspec import Struct
 
-from loadfirst.physics.check import CheckValves
-from loadfirst.physics.law import Array, Flags
+from loadfirst.physics.law import Array, Flags, Law
 from loadfirst.physics.machine import Machines, Running
 from loadfirst.physics.network import Network, solve
 from loadfirst.plant.answer import Duty
 from loadfirst.plant.build import Built
 
-Spreads = TypeVar("Spreads", Network, Machines, CheckValves)
+Spreads = TypeVar("Spreads", Network, Machines, Law)
 
 POINTS = 60
 """How many a curve has where nobody says otherwise."""
@@ -125,9 +124,10 @@ def _within_station(built: Built, flow: Array) -> tuple[Array, Flags]:
     shape = built.layout
     if len(shape.pumps) == 1:
         return np.zeros(flow.shape), np.ones(flow.shape, dtype=bool)
-    through = np.repeat(flow.reshape(-1, 1) / shape.side_by_side, built.checks.count, axis=1)
-    checks = _spread(built.checks, flow)
-    drop, shut = checks.head_drop(through)[0][:, 0], checks.shut(through)[:, 0]
+    checks, first = built.network.laws["checks"], shape.column("check-1")
+    through = np.repeat(flow.reshape(-1, 1) / shape.side_by_side, checks.count, axis=1)
+    checks = _spread(checks, flow)
+    drop, shut = checks.head_drop(through)[0][:, first], checks.shut(through)[:, first]
     return (shape.in_line * drop).reshape(flow.shape), ~shut.reshape(flow.shape)
 
 

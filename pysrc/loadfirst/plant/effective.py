@@ -6,7 +6,9 @@ from typing import Any
 
 import msgspec
 
+from loadfirst.plant.air import air_pressure
 from loadfirst.plant.pumps import ResolvedPlant
+from loadfirst.units import BAR
 
 
 def effective(resolved: ResolvedPlant) -> dict[str, Any]:
@@ -21,7 +23,8 @@ def effective(resolved: ResolvedPlant) -> dict[str, Any]:
     -------
     dict
         As in a plant file. ``drive.frequency_hz``, ``drive.motor_kw`` and
-        ``meters.flow_range_m3h`` are always numbers; ``pump.curve`` is there only where the file gave it.
+        ``meters.flow_range_m3h`` are always numbers, so is ``site.barometer_bar`` unless there is an
+        altitude; ``pump.curve`` is there only where the file gave it.
         Fit to be decoded again: it is the same plant.
     """
     plant, curve = resolved
@@ -29,4 +32,7 @@ def effective(resolved: ResolvedPlant) -> dict[str, Any]:
     drive = data["drive"]
     drive["frequency_hz"] = drive["frequency_hz"] or float(plant.drive.supply_hz)
     drive["motor_kw"] = drive["motor_kw"] or curve.motor_kw
+    site = data["site"]
+    if site["altitude_m"] is None:
+        site["barometer_bar"] = air_pressure(plant) / BAR
     return data

@@ -1,4 +1,4 @@
-"""Which elements stand where, in each arrangement of the pump station.
+"""Which elements stand where, in each shape of plant.
 
 The names of elements and nodes are the ones used everywhere else: in readings,
 notes and on the page.
@@ -10,8 +10,15 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from loadfirst.physics.network import Element
+from loadfirst.plant.elements import WAY
+from loadfirst.plant.elements.section import Fixed, Section, Shape, Spec, Stand
+from loadfirst.plant.plant import Plant
 
+__all__ = ["Layout", "Shape", "layout", "shape_of"]
+
+PUMPS = ("pump-1", "pump-2")
 CHECKS = ("check-1", "check-2")
+ASIDE = ("return-line", "burst", "branch-line", "second-line")
 
 
 class Layout(NamedTuple):
@@ -20,18 +27,29 @@ class Layout(NamedTuple):
     Attributes
     ----------
     attached : the discharge line is on.
-    elements : all of them, supply to delivery.
-    pumps : names of the pumps, in the order of the columns of the law "pumps".
+    sections : those that this shape has, in the order of `elements.WAY`.
+    elements : all of them, supply to delivery, as the network knows them.
+    columns : specifications of the elements of each law, in the order of its columns.
+    fixed : heads that are known.
+    way : nodes at which one section hands on to the next.
+    pumps, checks : names of the pumps and of their check valves.
     station : names of the elements between the nodes "suction" and "discharge": the pumps, and
         the check valves of two.
+    aside : names of the elements whose flow is not on the way to the delivery.
     side_by_side : how many pumps share the flow.
     in_line : how many pumps add their heads.
     """
 
     attached: bool
+    sections: tuple[Section, ...]
     elements: tuple[Element, ...]
+    columns: dict[str, tuple[Spec, ...]]
+    fixed: tuple[Fixed, ...]
+    way: tuple[str, ...]
     pumps: tuple[str, ...]
+    checks: tuple[str, ...]
     station: tuple[str, ...]
+    aside: tuple[str, ...]
     side_by_side: int
     in_line: int
 
@@ -40,67 +58,47 @@ class Layout(NamedTuple):
         """Whether the check valve stands behind the discharge gauge: after a single pump."""
         return self.attached and len(self.pumps) == 1
 
-    @property
-    def checks(self) -> tuple[str, ...]:
-        """Names of the check valves; a single pump's goes with the line."""
-        return CHECKS[: len(self.pumps)] if self.attached or len(self.pumps) > 1 else ()
+    def column(self, element: str) -> int:
+        """Which column of its law an element takes."""
+        return next(found.column for found in self.elements if found.name == element)
 
 
-@lru_cache(maxsize=6)
-def layout(arrangement: str, attached: bool) -> Layout:
-    """The shape of a plant.
+def shape_of(plant: Plant) -> Shape:
+    """What stands where in a plant: which of the sections it has, how its pumps are arranged."""
+    arrangement = plant.pump.arrangement
+    return Shape(
+        arrangement=arrangement,
+        machines=("pumps",) * (1 if arrangement == "single" else 2),
+        fitted=tuple(
+            [section.name for section in WAY if section.fitted is not None and section.fitted(plant)]
+        ),
+    )
 
-    Parameters
-    ----------
-    arrangement : "single", "side-by-side" or "in-line".
-    attached : False takes the discharge line off: the station's outlet is open.
-    """
-    station = {"single": _single, "side-by-side": _side_by_side, "in-line": _in_line}[arrangement]()
-    pumps = tuple(element.name for element in station if element.law == "pumps")
-    suction = Element("suction-line", "supply", "suction", "pipes", 0)
+
+@lru_cache(maxsize=256)
+def layout(shape: Shape) -> Layout:
+    """Walk the way from the supply and let each section of the shape take its stand."""
+    sections = tuple(section for section in WAY if section.fitted is None or section.name in shape.fitted)
+    node = "supply"
+    stands: dict[str, Stand] = {}
+    for section in sections:
+        stands[section.name] = section.stand(shape, node)
+        node = stands[section.name].on
+    specs = [spec for stand in stands.values() for spec in stand.specs]
+    names = [spec.name for spec in specs]
+    laws = dict.fromkeys(spec.law for spec in specs)
+    columns = {law: tuple(spec for spec in specs if spec.law == law) for law in laws}
     return Layout(
-        attached=attached,
-        elements=(suction, *station, *(_line(len(pumps)) if attached else _open_end(len(pumps)))),
-        pumps=pumps,
-        station=tuple(element.name for element in station),
-        side_by_side=2 if arrangement == "side-by-side" else 1,
-        in_line=2 if arrangement == "in-line" else 1,
+        attached="delivery" in shape.fitted,
+        sections=sections,
+        elements=tuple(Element(*spec[:4], columns[spec.law].index(spec)) for spec in specs),
+        columns=columns,
+        fixed=tuple(known for stand in stands.values() for known in stand.fixed),
+        way=tuple(dict.fromkeys(stand.on for stand in stands.values())),
+        pumps=tuple(name for name in PUMPS if name in names),
+        checks=tuple(name for name in CHECKS if name in names),
+        station=tuple(spec.name for spec in stands["station"].specs),
+        aside=tuple(name for name in ASIDE if name in names),
+        side_by_side=2 if shape.arrangement == "side-by-side" else 1,
+        in_line=2 if shape.arrangement == "in-line" else 1,
     )
-
-
-def _single() -> tuple[Element, ...]:
-    return (Element("pump-1", "suction", "discharge", "pumps", 0),)
-
-
-def _side_by_side() -> tuple[Element, ...]:
-    return (
-        Element("pump-1", "suction", "pump-1-out", "pumps", 0),
-        Element("check-1", "pump-1-out", "discharge", "checks", 0),
-        Element("pump-2", "suction", "pump-2-out", "pumps", 1),
-        Element("check-2", "pump-2-out", "discharge", "checks", 1),
-    )
-
-
-def _in_line() -> tuple[Element, ...]:
-    return (
-        Element("pump-1", "suction", "pump-1-out", "pumps", 0),
-        Element("check-1", "pump-1-out", "between", "checks", 0),
-        Element("pump-2", "between", "pump-2-out", "pumps", 1),
-        Element("check-2", "pump-2-out", "discharge", "checks", 1),
-    )
-
-
-def _line(pumps: int) -> tuple[Element, ...]:
-    """From the station to the delivery vessel; a single pump's check valve comes first."""
-    check = (Element("check-1", "discharge", "after-check", "checks", 0),) if pumps == 1 else ()
-    return (
-        *check,
-        Element("valve", "after-check" if check else "discharge", "after-valve", "valves", 0),
-        Element("discharge-line", "after-valve", "pipe-end", "pipes", 1),
-        Element("end", "pipe-end", "delivery", "checks", pumps),
-    )
-
-
-def _open_end(pumps: int) -> tuple[Element, ...]:
-    """Nothing at the station's outlet but the air: the jet takes its velocity head along."""
-    return (Element("end", "discharge", "open", "checks", pumps),)

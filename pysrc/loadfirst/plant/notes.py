@@ -10,10 +10,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from loadfirst.plant.air import air_pressure
 from loadfirst.plant.answer import Machine, Note, PathPoint
 from loadfirst.plant.solved import OnePlant
 from loadfirst.plant.stack import own_head, static_head
-from loadfirst.units import BAR
+
+UNSEEN = ("pipe-end", "after-branch-valve", "branch-pipe-end")
+"""Nodes that no gauge is tapped at: a pressure that is undefined there is missed by nobody."""
 
 
 def notes(one: OnePlant, machines: tuple[Machine, ...], path: tuple[PathPoint, ...]) -> tuple[Note, ...]:
@@ -21,8 +24,7 @@ def notes(one: OnePlant, machines: tuple[Machine, ...], path: tuple[PathPoint, .
     found = [note for column, machine in enumerate(machines) for note in _machine_notes(one, machine, column)]
     found += _boiling(one, path)
     found += _undefined(one, machines)
-    if not one.layout.attached:
-        found.append(Note("line-off", "discharge", {}))
+    found += [note for section in one.layout.sections for note in section.notes(one)]
     return tuple(found)
 
 
@@ -30,13 +32,14 @@ def _undefined(one: OnePlant, machines: tuple[Machine, ...]) -> Iterator[Note]:
     """Places without a pressure of their own: dry ones, and those that shut elements cut off."""
     if one.not_reached:
         head = own_head(one, machines)
-        yield Note("not-reached", one.end, {"head": head, "missing": static_head(one) - head})
+        missing = -one.drop("end") if one.layout.aside else static_head(one) - head
+        yield Note("not-reached", one.end, {"head": head, "missing": missing})
         if not one.layout.attached:
             return  # whatever lies between check valves there is dry or drained
     yield from (
         Note("pressure-undefined", node, {})
         for node in one.nodes
-        if one.head(node) is None and node != "pipe-end"
+        if one.head(node) is None and node not in UNSEEN
     )
 
 
@@ -65,7 +68,7 @@ def _machine_notes(one: OnePlant, machine: Machine, column: int) -> Iterator[Not
 
 def _boiling(one: OnePlant, path: tuple[PathPoint, ...]) -> Iterator[Note]:
     """Places where the absolute pressure is below that at which the liquid boils."""
-    air = one.plant.site.barometer_bar * BAR
+    air = air_pressure(one.plant)
     for point in path:
         if point.pressure is not None and point.pressure + air < one.liquid.vapour_pressure:
             facts = {"pressure": point.pressure, "vapour_pressure": one.liquid.vapour_pressure - air}

@@ -11,15 +11,17 @@ from loadfirst.physics.law import SHUT, Array
 from loadfirst.physics.liquids import Liquid
 from loadfirst.physics.machine import Running
 from loadfirst.physics.network import Solution, solve
+from loadfirst.physics.pipe import Pipes, velocity_head
 from loadfirst.plant.build import Built
 from loadfirst.plant.plant import Plant
-from loadfirst.units import G
+from loadfirst.units import TO_SI, G
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
 Kind = TypeVar("Kind", bound=np.generic)
 
+MM = TO_SI["mm"]
 SEEN = 1e-5
 """Least flow that is shown, of the usual flow. [-]"""
 
@@ -32,11 +34,13 @@ class Solved(NamedTuple):
     built : what was solved.
     solution : flows, drops and heads, exact, leakage included.
     running : the pumps at these flows, (B, M).
+    pipes : head lost in every pipe along its wall, and in its fittings, (B, M). [m]
     """
 
     built: Built
     solution: Solution
     running: Running
+    pipes: tuple[Array, Array]
 
     def of(self, row: int) -> OnePlant:
         """One of the plants."""
@@ -46,8 +50,19 @@ class Solved(NamedTuple):
 def solve_plants(built: Built) -> Solved:
     """Balance the plants and run their pumps."""
     solution = solve(built.network, built.head_scale, built.flow_scale)
-    through: Array = np.stack([solution.flow[pump] for pump in built.layout.pumps], axis=1)
-    return Solved(built, solution, built.machines.running(through))
+    pipes = built.network.laws["pipes"]
+    assert isinstance(pipes, Pipes)
+    return Solved(
+        built=built,
+        solution=solution,
+        running=built.machines.running(_through(built, solution, "pumps")),
+        pipes=pipes.breakdown(_through(built, solution, "pipes")),
+    )
+
+
+def _through(built: Built, solution: Solution, law: str) -> Array:
+    """Flows through all elements of one law, (B, M). [m³/s]"""
+    return np.stack([solution.flow[spec.name] for spec in built.layout.columns[law]], axis=1)
 
 
 class OnePlant:
@@ -62,6 +77,7 @@ class OnePlant:
         solution = solved.solution
         self._flow, self._drop, self._head = solution.flow, solution.drop, solution.head
         self._undefined, self._shut = solution.undefined, solution.shut
+        self._velocity: dict[tuple[str, float], float] = {}
 
     @property
     def weight(self) -> float:
@@ -87,20 +103,38 @@ class OnePlant:
         return self.shut("end") and not (self.layout.attached and self.shut("valve"))
 
     @cached_property
+    def dry(self) -> bool:
+        """Whether no liquid stands behind the pumps: the line is off, the flange not reached."""
+        return self.not_reached and not self.layout.attached
+
+    @cached_property
     def end(self) -> str:
         """The node where the liquid leaves."""
         return next(element.inlet for element in self.layout.elements if element.name == "end")
 
     @cached_property
     def least_flow(self) -> float:
-        """Least flow that is shown: `SEEN`, or what may leak through two shut elements. [m³/s]"""
-        leakage = 2 * float(self.built.head_scale[self.row]) / SHUT
-        leaks = any(shut[self.row] for shut in self._shut.values())
-        return max(SEEN * self.flow_scale, leakage if leaks else 0.0)
+        """Least flow that is shown: `SEEN`, or what leaks through all that is shut. [m³/s]"""
+        shut = sum(bool(shut[self.row]) for shut in self._shut.values())
+        leakage = max(2, shut) * float(self.built.head_scale[self.row]) / SHUT
+        return max(SEEN * self.flow_scale, leakage if shut else 0.0)
 
     def drop(self, element: str) -> float:
         """Head lost in an element. [m]"""
         return float(self._drop[element][self.row])
+
+    def pipe_breakdown(self, element: str) -> tuple[float, float]:
+        """Head lost in a pipe along its wall, and in its fittings. [m]"""
+        friction, fittings = self.solved.pipes
+        place = self.row, self.layout.column(element)
+        return float(friction[place]), float(fittings[place])
+
+    def velocity_head(self, element: str, bore_mm: float) -> float:
+        """v²/2g in an element's bore; it is asked for at every place along the way. [m]"""
+        place = element, bore_mm
+        if place not in self._velocity:
+            self._velocity[place] = float(velocity_head(self.flow(element), bore_mm * MM))
+        return self._velocity[place]
 
     def exact_head(self, node: str) -> float:
         """Head of a node, also where it is but the solver's guess. [m]"""
@@ -115,6 +149,10 @@ class OnePlant:
         """This plant's row of something that each machine has; one row may serve all plants."""
         row: NDArray[Kind] = values[self.row if len(values) > 1 else 0]
         return row
+
+    def trapped(self, node: str) -> bool:
+        """Whether only shut elements join a node to a known head."""
+        return bool(self._undefined[node][self.row])
 
     @property
     def nodes(self) -> tuple[str, ...]:

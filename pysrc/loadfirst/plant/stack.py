@@ -10,12 +10,12 @@ shut elements in a row share what is left nobody knows how: no number stands the
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
-import numpy as np
+from typing import get_args
 
 from loadfirst.plant.answer import Balance, Block, BlockName, Machine, Station
-from loadfirst.plant.build import pipe_end_height, pours_freely
+from loadfirst.plant.elements.check_valve import check_drop
+from loadfirst.plant.elements.section import Loss
+from loadfirst.plant.heights import far_gas_bar, far_height
 from loadfirst.plant.solved import OnePlant
 from loadfirst.plant.velocity import discharge_velocity_head, suction_velocity_head
 from loadfirst.units import BAR
@@ -23,7 +23,8 @@ from loadfirst.units import BAR
 TRIFLE = 1e-3
 """Of what holds: a loss by leakage alone is far less. [-]"""
 
-Loss = tuple[BlockName, float]
+ORDER: tuple[BlockName, ...] = get_args(BlockName)
+"""In which the blocks are stacked."""
 
 
 def own_head(one: OnePlant, machines: tuple[Machine, ...]) -> float:
@@ -33,7 +34,7 @@ def own_head(one: OnePlant, machines: tuple[Machine, ...]) -> float:
 
 def static_head(one: OnePlant) -> float:
     """Head that the load asks before anything flows: lift and pressures. [m]"""
-    return sum(head for _, head in _static(one))
+    return sum(loss.head for loss in _static(one))
 
 
 def stack(one: OnePlant, head: float) -> tuple[Block, ...]:
@@ -43,72 +44,32 @@ def stack(one: OnePlant, head: float) -> tuple[Block, ...]:
     ----------
     head : the pumps' own. [m]
     """
-    losses = tuple(_losses(one))
-    if not one.flow("suction-line"):
+    found = [loss for section in one.layout.sections for loss in section.losses(one)]
+    losses = tuple(sorted(found, key=lambda loss: ORDER.index(loss.block)))
+    holding = [loss.block for loss in losses if loss.shut] if not one.flow("end") else []
+    if not one.flow("suction-line") and not any(map(one.flow, one.layout.aside)):
         losses = _at_rest(losses)
-    holding = _holding(one)
-    unknown = holding if len(holding) > 1 else ()
-    return tuple(Block(name, None if name in unknown else lost) for name, lost in (*_static(one), *losses))
+    unknown = holding if len(holding) > 1 and any(map(one.trapped, one.layout.way)) else ()
+    blocks = (*_static(one), *losses)
+    return tuple(Block(loss.block, None if loss.block in unknown else loss.head) for loss in blocks)
 
 
 def _static(one: OnePlant) -> tuple[Loss, Loss]:
     plant = one.plant
-    if one.layout.attached:
-        far, gas = plant.delivery.surface_m, plant.delivery.gas_bar
-        far = pipe_end_height(plant) if pours_freely(plant) else far
-    else:
-        far, gas = plant.pump.centre_m, 0.0
     return (
-        ("lift", far - plant.supply.surface_m),
-        ("vessel-pressure", (gas - plant.supply.gas_bar) * BAR / one.weight),
+        Loss("lift", far_height(plant) - plant.supply.surface_m),
+        Loss("vessel-pressure", (far_gas_bar(plant) - plant.supply.gas_bar) * BAR / one.weight),
     )
-
-
-def _losses(one: OnePlant) -> Iterator[Loss]:
-    yield "suction-line", one.drop("suction-line")
-    check, end = _check_drop(one), one.drop("end")
-    if not one.layout.attached and one.not_reached:  # no liquid is there that a check valve could hold
-        check, end = 0.0, end + check
-    if one.plant.check.fitted and one.layout.checks:
-        yield "check-valve", check
-    if one.layout.attached:
-        through = np.array([[one.exact_flow("suction-line"), one.exact_flow("discharge-line")]])
-        row = one.built.pipes.rows(np.array([one.row]))
-        friction, fittings = (float(part[0, 1]) for part in row.breakdown(through))
-        yield "pipe", friction
-        yield "fittings", fittings
-        yield "valve", one.drop("valve")
-    else:
-        yield "jet", 0.0 if one.shut("end") else end
-    if one.shut("end"):
-        yield "not-reached", end
-
-
-def _check_drop(one: OnePlant) -> float:
-    """Head lost in the check valves on one way through the plant. [m]"""
-    return sum(one.drop(check) for check in one.layout.checks) / one.layout.side_by_side
-
-
-def _holding(one: OnePlant) -> tuple[BlockName, ...]:
-    """Blocks whose element is shut, along the way."""
-    found: list[BlockName] = []
-    dry = one.not_reached and not one.layout.attached
-    if not dry and any(one.shut(check) for check in one.layout.checks):
-        found.append("check-valve")
-    if one.layout.attached and one.shut("valve"):
-        found.append("valve")
-    if one.shut("end"):
-        found.append("not-reached")
-    return tuple(found) if not one.flow("suction-line") else ()
 
 
 def _at_rest(losses: tuple[Loss, ...]) -> tuple[Loss, ...]:
     """The same, and the same in all, with the trifles given to the greatest."""
-    greatest = max(losses, key=lambda loss: abs(loss[1]))
-    trifles = [loss for loss in losses if abs(loss[1]) < TRIFLE * abs(greatest[1])]
-    whole = greatest[1] + sum(head for _, head in trifles)
+    greatest = max(losses, key=lambda loss: abs(loss.head))
+    trifles = [loss for loss in losses if abs(loss.head) < TRIFLE * abs(greatest.head)]
+    whole = greatest.head + sum(loss.head for loss in trifles)
     return tuple(
-        (loss[0], whole if loss is greatest else 0.0 if loss in trifles else loss[1]) for loss in losses
+        loss._replace(head=whole if loss is greatest else 0.0 if loss in trifles else loss.head)
+        for loss in losses
     )
 
 
@@ -123,7 +84,7 @@ def balance(one: OnePlant, station: Station) -> Balance:
         return Balance(None, 0.0, fast - slow, None, station.head)
     before = one.weight * (station.suction_head - centre - slow)
     after = one.weight * (station.discharge_head - centre - fast)
-    between = 0.0 if one.layout.check_in_load else _check_drop(one)
+    between = 0.0 if one.layout.check_in_load else check_drop(one)
     return total_head(after - before, 0.0, fast - slow, one.weight, between)
 
 

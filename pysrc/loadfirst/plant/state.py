@@ -7,13 +7,14 @@ from collections.abc import Sequence
 import numpy as np
 
 from loadfirst.physics.network import LOST, STALLED
+from loadfirst.plant.air import air_pressure
 from loadfirst.plant.answer import Duty, LiquidState, Machine, State, Station, Why
 from loadfirst.plant.build import Built, ResolvedPlant, build
+from loadfirst.plant.layout import Shape, shape_of
 from loadfirst.plant.notes import notes
 from loadfirst.plant.path import nodes, path
 from loadfirst.plant.solved import OnePlant, Solved, solve_plants
 from loadfirst.plant.stack import balance, own_head, stack
-from loadfirst.units import BAR
 
 __all__ = ["State", "state_of", "true_state", "true_states"]
 
@@ -33,9 +34,9 @@ def true_state(plant: ResolvedPlant | Built) -> State:
 
 def true_states(plants: Sequence[ResolvedPlant]) -> list[State]:
     """The states of many plants, in their order; those of one shape are solved together."""
-    shapes: dict[tuple[str, bool], list[int]] = {}
+    shapes: dict[Shape, list[int]] = {}
     for at, one in enumerate(plants):
-        shapes.setdefault((one.plant.pump.arrangement, one.plant.discharge.attached), []).append(at)
+        shapes.setdefault(shape_of(one.plant), []).append(at)
     states: dict[int, State] = {}
     for places in shapes.values():
         solved = solve_plants(build([plants[at] for at in places]))
@@ -49,11 +50,10 @@ def state_of(solved: Solved, row: int) -> State:
     reason = solved.solution.reason[row]
     machines, way = _machines(one), path(one)
     station = _station(one, machines)
-    last = "discharge-line" if one.layout.attached else "end"
     return State(
         converged=bool(solved.solution.converged[row]),
         why=None if reason is None else WHY[reason],
-        flow=one.flow(last),
+        flow=one.flow("end"),
         station=station,
         machines=machines,
         nodes=nodes(one),
@@ -65,6 +65,7 @@ def state_of(solved: Solved, row: int) -> State:
         stack=stack(one, station.head),
         duty=Duty(station.flow, station.head),
         notes=notes(one, machines, way),
+        aside={name: one.flow(name) for name in one.layout.aside},
     )
 
 
@@ -111,5 +112,5 @@ def _npsh_available(one: OnePlant, head: float) -> float:
 
     Source: ISO 9906, NPSH = p/(ρg) + v²/2g above the reference plane, absolute, less p_v/(ρg).
     """
-    air = one.plant.site.barometer_bar * BAR - one.liquid.vapour_pressure
+    air = air_pressure(one.plant) - one.liquid.vapour_pressure
     return head - one.plant.pump.centre_m + air / one.weight

@@ -2,24 +2,41 @@
 
 from __future__ import annotations
 
-from loadfirst.physics.pipe import velocity_head
-from loadfirst.plant.solved import OnePlant
-from loadfirst.units import TO_SI
+from typing import TYPE_CHECKING
 
-MM = TO_SI["mm"]
+from loadfirst.plant.answer import PathPoint
+
+if TYPE_CHECKING:
+    from loadfirst.plant.solved import OnePlant
 
 
 def suction_velocity_head(one: OnePlant) -> float:
     """v²/2g in the suction line. [m]"""
-    return float(velocity_head(one.flow("suction-line"), one.plant.suction.bore_mm * MM))
+    return one.velocity_head("suction-line", one.plant.suction.bore_mm)
 
 
 def discharge_velocity_head(one: OnePlant) -> float:
-    """v²/2g in the discharge line, or in the bore of the open outlet. [m]"""
-    last = "discharge-line" if one.layout.attached else "end"
-    return float(velocity_head(one.flow(last), one.plant.discharge.bore_mm * MM))
+    """v²/2g at the station's outlet, whose bore is that of the discharge line. [m]"""
+    return one.velocity_head("suction-line", one.plant.discharge.bore_mm)
+
+
+def line_velocity_head(one: OnePlant) -> float:
+    """v²/2g behind the control valve. [m]"""
+    return one.velocity_head("valve", one.plant.discharge.bore_mm)
 
 
 def static_pressure(one: OnePlant, head: float | None, height: float, velocity: float) -> float | None:
     """Gauge pressure ρg (head - height - v²/2g); None where the head is undefined. [Pa]"""
     return None if head is None else one.weight * (head - height - velocity)
+
+
+def point(one: OnePlant, node: str, behind: float, height: float, velocity: float) -> PathPoint:
+    """A node as a place along the path, where the liquid has that velocity head.
+
+    Parameters
+    ----------
+    behind : length of pipe from the supply. [m]
+    height, velocity : [m]
+    """
+    head = one.head(node)
+    return PathPoint(node, behind, height, head, static_pressure(one, head, height, velocity))

@@ -1,0 +1,148 @@
+"""The whole torque line of an induction motor, from standstill over breakdown to the field's speed.
+
+`physics.motor` takes the line as straight, which it is at running load. Here
+it bends: torque rises with slip up to breakdown and falls beyond it. A motor
+loaded past breakdown stops; voltage and field weaken it with their square.
+
+Kloss's formula, with u the speed lost over the speed lost at breakdown:
+
+    T / T_b = 2 u / (1 + u²)
+
+It meets the rated point when the slip at breakdown is s_n (μ + √(μ² - 1)), μ the
+breakdown torque over the rated one. The speed lost at breakdown stays the
+same at any voltage and frequency; the torque there goes with the square of
+the field.
+
+What it leaves out: deep rotor bars make a cage motor start with more torque
+than Kloss says. A pump asks for little at standstill; do not judge a conveyor
+by it.
+
+Sources
+-------
+M. Kloss, "Drehmoment und Schlupf des Drehstrommotors", Archiv für
+Elektrotechnik 5 (1916); from memory, as in any textbook on machines.
+IEC 60034-1: at least 1.6 times the rated torque (from memory). Two to three
+times is common practice.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+import numpy.typing as npt
+
+from loadfirst.physics import drive
+from loadfirst.physics.law import Array, Flags, column
+from loadfirst.physics.motor import Motor
+from loadfirst.physics.ranges import require
+
+BREAKDOWN = 2.5  # [-] of the rated torque
+STARTING_CURRENT = 7.0  # [-] of the rated current, at rated voltage and frequency (common practice: 6 to 8)
+
+
+def breakdown_slip(rated_slip: npt.ArrayLike, ratio: npt.ArrayLike = BREAKDOWN) -> Array:
+    """Slip at breakdown, at rated voltage and frequency.
+
+    Parameters
+    ----------
+    rated_slip : array_like
+        Above 0. [-]
+    ratio : array_like
+        Breakdown torque over rated torque, above 1. [-]
+
+    Returns
+    -------
+    slip : ndarray, broadcast shape [-]
+
+    Raises
+    ------
+    InputError
+        For a value outside these ranges.
+    """
+    slip, mu = np.asarray(rated_slip, dtype=float), np.asarray(ratio, dtype=float)
+    require("motor.rated_slip", slip, slip > 0, "above 0")
+    require("motor.breakdown", mu, mu > 1, "above 1")
+    return np.asarray(slip * (mu + np.sqrt(mu**2 - 1)))
+
+
+def breakdown_torque(motor: Motor, ratio: npt.ArrayLike = BREAKDOWN) -> Array:
+    """The most torque that the motor gives at its voltage and frequency. (B|1, M) [N·m]"""
+    return column(ratio) * motor.rated_torque * motor.field_strength**2
+
+
+def torque_at(motor: Motor, speed: npt.ArrayLike, ratio: npt.ArrayLike = BREAKDOWN) -> Array:
+    """Torque at any speed, standstill and braking included.
+
+    Parameters
+    ----------
+    motor : Motor (B|1, M), with a slip
+    speed : array_like (B, M)
+        Of the shaft; above the field's speed the torque is negative. [rad/s]
+    ratio : array_like (B|1, M)
+        Breakdown torque over rated torque, above 1. [-]
+
+    Returns
+    -------
+    torque : ndarray (B, M) [N·m]
+
+    Raises
+    ------
+    InputError
+        For a motor without slip, or a ratio outside its range.
+    """
+    lost = (motor.synchronous_speed - column(speed)) / _lost_at_breakdown(motor, ratio)
+    return np.asarray(2 * breakdown_torque(motor, ratio) * lost / (1 + lost**2))
+
+
+def speed_at(motor: Motor, torque: npt.ArrayLike, ratio: npt.ArrayLike = BREAKDOWN) -> Array:
+    """Speed under a torque, on the branch where a motor can stay.
+
+    Parameters
+    ----------
+    motor : Motor (B|1, M), with a slip
+    torque : array_like (B, M)
+        From 0. [N·m] Past breakdown the speed at breakdown is returned:
+        `past_breakdown` says that the motor does not stay there.
+    ratio : array_like (B|1, M)
+        As above. [-]
+
+    Returns
+    -------
+    speed : ndarray (B, M) [rad/s]
+
+    Raises
+    ------
+    InputError
+        For a motor without slip, or a value outside these ranges.
+    """
+    torque = column(torque)
+    require("motor.torque", torque, torque >= 0, "0 N·m or more")
+    share = np.minimum(torque / breakdown_torque(motor, ratio), 1.0)
+    lost = share / (1 + np.sqrt(1 - share**2))
+    return np.asarray(motor.synchronous_speed - _lost_at_breakdown(motor, ratio) * lost)
+
+
+def past_breakdown(motor: Motor, torque: npt.ArrayLike, ratio: npt.ArrayLike = BREAKDOWN) -> Flags:
+    """Where a load asks for more torque than the motor has: it stops, and trips. (B, M)"""
+    return np.asarray(column(torque) > breakdown_torque(motor, ratio))
+
+
+def spare_torque(
+    motor: Motor, speed: npt.ArrayLike, load: npt.ArrayLike, ratio: npt.ArrayLike = BREAKDOWN
+) -> Array:
+    """What is left to run up with: the motor's torque less the load's at that speed. (B, M) [N·m]
+
+    Divided by the moment of inertia [kg·m²] it is the acceleration [rad/s²].
+    Where it is not positive below the running speed the motor hangs.
+    """
+    return torque_at(motor, speed, ratio) - column(load)
+
+
+def starting_current(motor: Motor, ratio: npt.ArrayLike = STARTING_CURRENT) -> Array:
+    """Current at standstill when switched straight to the supply; it goes with the voltage. (B|1, M) [A]"""
+    return column(ratio) * motor.rated_current * motor.relative_voltage
+
+
+def _lost_at_breakdown(motor: Motor, ratio: npt.ArrayLike) -> Array:
+    """Speed lost at breakdown: the same at any voltage and frequency. (B|1, M) [rad/s]"""
+    field = drive.synchronous_speed(motor.supply_frequency, motor.poles)
+    return field * breakdown_slip(motor.rated_slip, column(ratio))

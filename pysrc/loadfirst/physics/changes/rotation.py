@@ -1,0 +1,97 @@
+"""A pump that turns the wrong way round: two phases exchanged after a motor job.
+
+A radial impeller flings the liquid outward either way, so the pump still pumps
+forward, only badly: its blades and its casing stand the wrong way. Nothing but
+the shaft tells at once; the gauge shows very roughly half the pressure, the
+motor usually takes less current, sometimes more.
+
+The curve is scaled: a share of the head, of the flow and of the efficiency.
+
+    q = f Q,    H(q) = h H(Q),    efficiency(q) = e η(Q),    P(q) = f h / e P(Q)
+
+An axial impeller is a propeller: it pumps backward, and so does every
+displacement pump. Those have no curve here; in a plant inlet and outlet change
+places.
+
+Sources
+-------
+From memory, and it varies from pump to pump: 40 to 60 % of the normal head. The
+shares of flow and efficiency, and where forward ends: common practice.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from loadfirst.errors import InputError
+from loadfirst.physics.centrifugal import PumpCurve
+from loadfirst.physics.changes.outside import Limit, Outside, between, passed
+
+AXIAL = 160.0  # [1/min, m³/s, m] specific speed from which an impeller is a propeller (from memory, soft)
+LIMITS = {"specific-speed": Limit(0.0, 80.0, "-")}  # radial; a mixed-flow pump may do far worse
+
+
+@dataclass(frozen=True, slots=True)
+class Shares:
+    """What is left of head, flow and efficiency, each above 0 and at most 1. [-]"""
+
+    head: float
+    flow: float
+    efficiency: float
+
+
+USUAL = Shares(head=0.5, flow=0.7, efficiency=0.5)
+LEAST = Shares(head=0.4, flow=0.5, efficiency=0.35)
+MOST = Shares(head=0.6, flow=0.8, efficiency=0.6)
+"""The range of what pumps do (from memory and common practice)."""
+
+
+def turn_wrong(curve: PumpCurve, shares: Shares = USUAL) -> PumpCurve:
+    """A radial or mixed-flow pump that turns the wrong way.
+
+    Parameters
+    ----------
+    curve : PumpCurve
+    shares : Shares
+        Each from 0.1 to 1.
+
+    Raises
+    ------
+    InputError
+        Where a share is outside its range, or where `pumps_backward`.
+    """
+    for name in ("head", "flow", "efficiency"):
+        between(f"pump.wrong_rotation.{name}", getattr(shares, name), 0.1, 1.0)
+    if pumps_backward(curve):
+        raise InputError(
+            "pump.wrong_rotation", curve.specific_speed, "used with a pump of lower specific speed",
+            "An axial pump that turns the wrong way pumps backward.", high=AXIAL,
+        )  # fmt: skip
+    return replace(
+        curve,
+        flow=shares.flow * curve.flow,
+        head=shares.head * curve.head,
+        power=shares.flow * shares.head / shares.efficiency * curve.power,
+    )
+
+
+def between_sizes(size: float) -> Shares:
+    """Shares from the least (0) over the middle (0.5) to the most (1) that pumps keep."""
+    between("pump.wrong_rotation", size, 0.0, 1.0)
+
+    def mix(least: float, most: float) -> float:
+        return least + size * (most - least)
+
+    return Shares(
+        mix(LEAST.head, MOST.head), mix(LEAST.flow, MOST.flow), mix(LEAST.efficiency, MOST.efficiency)
+    )
+
+
+def pumps_backward(curve: PumpCurve) -> bool:
+    """Whether the impeller is a propeller, which reverses the flow with its rotation."""
+    return curve.specific_speed > AXIAL
+
+
+def notes(curve: PumpCurve) -> tuple[Outside, ...]:
+    """Whether the impeller is less radial than the shares are known for."""
+    return passed("rotation", LIMITS, {"specific-speed": curve.specific_speed})

@@ -1,0 +1,74 @@
+"""Rated efficiency of cage motors of the classes IE1, IE2, IE3 and IE4 at 50 Hz, two and four poles.
+
+IE3 comes from `physics.motor_efficiency`, which knows it for all poles and for
+60 Hz too. The others are the standard's tables of nominal efficiency, straight
+between the sizes on the logarithm of the power; outside the sizes the nearest
+efficiency is kept (our choice).
+
+Sources
+-------
+IEC 60034-30-1:2014, nominal efficiencies at 50 Hz: IE1, IE2 and IE4 from
+memory, for two and four poles only.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+import numpy.typing as npt
+
+from loadfirst.errors import InputError
+from loadfirst.physics.law import Array
+from loadfirst.physics.motor_efficiency import rated_efficiency
+
+CLASSES = ("IE1", "IE2", "IE3", "IE4")
+
+# fmt: off
+# ruff: noqa: E501
+POWER = np.array([0.75, 1.1, 1.5, 2.2, 3, 4, 5.5, 7.5, 11, 15, 18.5, 22, 30, 37, 45, 55, 75, 90, 110, 132, 160, 200])  # [kW]
+TABLES = {  # [%]
+    ("IE1", 2): (72.1, 75.0, 77.2, 79.7, 81.5, 83.1, 84.7, 86.0, 87.6, 88.7, 89.3, 89.9, 90.7, 91.2, 91.7, 92.1, 92.7, 93.0, 93.3, 93.5, 93.8, 94.0),
+    ("IE1", 4): (72.1, 75.0, 77.2, 79.7, 81.5, 83.1, 84.7, 86.0, 87.6, 88.7, 89.3, 89.9, 90.7, 91.2, 91.7, 92.1, 92.7, 93.0, 93.3, 93.5, 93.8, 94.0),
+    ("IE2", 2): (77.4, 79.6, 81.3, 83.2, 84.6, 85.8, 87.0, 88.1, 89.4, 90.3, 90.9, 91.3, 92.0, 92.5, 92.9, 93.2, 93.8, 94.1, 94.3, 94.6, 94.8, 95.0),
+    ("IE2", 4): (79.6, 81.4, 82.8, 84.3, 85.5, 86.6, 87.7, 88.7, 89.8, 90.6, 91.2, 91.6, 92.3, 92.7, 93.1, 93.5, 94.0, 94.2, 94.5, 94.7, 94.9, 95.1),
+    ("IE4", 2): (83.5, 85.2, 86.5, 88.0, 89.1, 90.0, 90.9, 91.7, 92.6, 93.3, 93.7, 94.0, 94.5, 94.8, 95.0, 95.3, 95.6, 95.8, 96.0, 96.2, 96.3, 96.5),
+    ("IE4", 4): (85.7, 87.2, 88.2, 89.5, 90.4, 91.1, 91.9, 92.6, 93.3, 93.9, 94.2, 94.5, 94.9, 95.2, 95.4, 95.7, 96.0, 96.1, 96.3, 96.4, 96.6, 96.7),
+}
+# fmt: on
+
+
+def class_efficiency(power: npt.ArrayLike, poles: int, efficiency_class: str) -> Array:
+    """Efficiency at rated load of a 50 Hz motor of a class.
+
+    Parameters
+    ----------
+    power : array_like
+        Rated power, above 0. [W]
+    poles : int
+        2 or 4; IE3 also 6 and 8.
+    efficiency_class : str
+        "IE1" (standard), "IE2" (high), "IE3" (premium) or "IE4" (super premium).
+
+    Returns
+    -------
+    efficiency : ndarray, shape of `power` [-]
+        To hand to `Motor.rated`.
+
+    Raises
+    ------
+    InputError
+        For a class or a number of poles that has no table here.
+    """
+    kilowatt = np.asarray(power, dtype=float) / 1e3
+    if efficiency_class == "IE3":
+        return rated_efficiency(kilowatt * 1e3, poles, 50)
+    if efficiency_class not in CLASSES:
+        allowed = "one of " + ", ".join(CLASSES)
+        raise InputError(
+            "motor.efficiency_class", efficiency_class, allowed, rule="choice", choices=list(CLASSES)
+        )
+    if (efficiency_class, poles) not in TABLES:
+        raise InputError(
+            "motor.poles", poles, f"2 or 4 for {efficiency_class}", rule="choice", choices=[2, 4]
+        )
+    table = TABLES[efficiency_class, poles]
+    return np.asarray(np.interp(np.log(kilowatt), np.log(POWER), table) / 100)

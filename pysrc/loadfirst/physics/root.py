@@ -1,0 +1,134 @@
+"""Closing in on roots and least values of many functions of one variable at once.
+
+Sources
+-------
+T. R. Chandrupatla, "A new hybrid quadratic/bisection algorithm for finding the
+zero of a nonlinear function without using derivatives", Adv. Eng. Software 28
+(1997); golden section: J. Kiefer, Proc. AMS 4 (1953). Both from memory.
+Compared with scipy's `brentq`.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+
+import numpy as np
+import numpy.typing as npt
+
+from loadfirst.physics.law import Array
+
+WITHIN = 1e-14  # [-] of the bounds' distance, beside the last digits of the numbers themselves
+STEPS = 90  # at most; some ten are usual, fifty are halvings only
+GOLDEN = (math.sqrt(5) - 1) / 2
+SECTIONS = 40  # a bracket shrinks to 4e-9; the turn itself is flat to 1e-8
+
+
+def close_in(
+    function: Callable[[Array], Array], bounds: tuple[Array, Array], values: tuple[Array, Array]
+) -> Array:
+    """A root between each pair of bounds.
+
+    Parameters
+    ----------
+    function : callable
+        Same shape in and out; continuous.
+    bounds : two ndarrays
+        Left and right.
+    values : two ndarrays
+        The function there, of opposite signs or nought; where they are not,
+        the answer is some number between the bounds.
+
+    Returns
+    -------
+    root : ndarray
+        Within 1e-14 of the distance of its bounds.
+    """
+    return _closed_in(function, bounds, values, np.zeros(()))[0]
+
+
+def rising_root(
+    miss: Callable[[Array], Array],
+    low: npt.ArrayLike,
+    high: npt.ArrayLike,
+    *,
+    within: npt.ArrayLike = 0.0,
+    ends: tuple[Array, Array] | None = None,
+) -> tuple[Array, Array]:
+    """Where `miss`, which never falls, is nought between `low` and `high`, each row for itself.
+
+    Parameters
+    ----------
+    miss : callable
+        From an array of the common shape to one of the same shape; never
+        falling from `low` to `high`. It is asked for all rows at every step.
+        Where it leaps over nought the answer is the leap.
+    low, high : array_like
+        The ends, `low` not above `high`.
+    within : array_like
+        How far from nought is near enough, in the unit of `miss`.
+    ends : two ndarrays
+        `miss` at the ends, where it is known already.
+
+    Returns
+    -------
+    at : ndarray
+        The root; `low` where `miss` is above nought everywhere, `high` where
+        it is below everywhere.
+    left : ndarray
+        `miss` there: within `within`, unless it is an end or a leap.
+    """
+    start, stop, enough = np.broadcast_arrays(*(np.asarray(x, dtype=float) for x in (low, high, within)))
+    first, last = (miss(start.copy()), miss(stop.copy())) if ends is None else ends
+    before = first >= 0
+    behind = ~before & (last <= 0)
+    left, right = np.where(behind, stop, start), np.where(before, start, stop)
+    values = np.where(before, first, np.where(behind, last, first)), np.where(before, first, last)
+    return _closed_in(miss, (left, right), values, enough)
+
+
+def _closed_in(
+    function: Callable[[Array], Array],
+    bounds: tuple[Array, Array],
+    values: tuple[Array, Array],
+    within: Array,
+) -> tuple[Array, Array]:
+    """The best points found and the function there; bounds that coincide are their own answer."""
+    (b, a), (fb, fa) = bounds, values  # b is the older bound
+    c, fc = b, fb
+    close = WITHIN * np.abs(a - b)
+    t = np.full(a.shape, 0.5)
+    for _ in range(STEPS):
+        nearer = np.abs(fa) < np.abs(fb)
+        best, left = np.where(nearer, a, b), np.where(nearer, fa, fb)
+        room = (close + 4e-16 * np.abs(best)) / np.maximum(np.abs(b - a), 1e-300)
+        done = (room > 0.5) | (np.abs(left) <= within) | (a == b)
+        if done.all():
+            break
+        x = np.where(done, best, a + np.clip(t, np.minimum(room, 0.5), 1 - np.minimum(room, 0.5)) * (b - a))
+        fx = function(x)
+        same = np.sign(fx) == np.sign(fa)
+        c, fc = np.where(same, a, b), np.where(same, fa, fb)
+        b, fb = np.where(same, b, a), np.where(same, fb, fa)
+        a, fa = x, fx
+        t = _step(a, b, c, fa, fb, fc)
+    return best, left
+
+
+def _step(a: Array, b: Array, c: Array, fa: Array, fb: Array, fc: Array) -> Array:
+    """Where to look next between a (0) and b (1): inverse quadratic where that is safe, else the middle."""
+    with np.errstate(divide="ignore", invalid="ignore"):
+        xi, phi = (a - b) / (c - b), (fa - fb) / (fc - fb)
+        safe = (phi**2 < xi) & ((1 - phi) ** 2 < 1 - xi)
+        quadratic = fa / (fb - fa) * fc / (fb - fc) + (c - a) / (b - a) * fa / (fc - fa) * fb / (fc - fb)
+    return np.where(safe & np.isfinite(quadratic), quadratic, 0.5)
+
+
+def least(function: Callable[[Array], Array], left: Array, right: Array) -> Array:
+    """Where a function with one turn between two bounds is least, to the root of the rounding there."""
+    for _ in range(SECTIONS):
+        width = GOLDEN * (right - left)
+        inner_left, inner_right = right - width, left + width
+        lower = function(inner_left) <= function(inner_right)
+        left, right = np.where(lower, left, inner_left), np.where(lower, inner_right, right)
+    return np.asarray((left + right) / 2)

@@ -1,0 +1,78 @@
+"""How deep an outlet must lie so that no vortex draws air into it.
+
+    S = D (1 + 2.3 Fr),   Fr = v / √(g D)
+
+with S the liquid above the outlet, D its bore and v the speed in it. Common
+practice for a calm approach; swirl in the vessel asks for more, a vortex breaker
+for less.
+
+Sources
+-------
+ANSI/HI 9.8, minimum submergence against strong free-surface vortices; the
+same rule in inches and gallons quoted from its 1998 edition, section 9.8.7.
+"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import numpy.typing as npt
+
+from loadfirst.physics.law import Array
+from loadfirst.physics.ranges import require
+from loadfirst.units import G
+
+SWIRL = 2.3  # [-] bores of liquid more per Froude number
+
+
+def required_submergence(flow: npt.ArrayLike, bore: npt.ArrayLike) -> Array:
+    """Height of liquid that an outlet needs above it.
+
+    Parameters
+    ----------
+    flow : array_like
+        Out of the vessel; none is needed for more than the bore when it runs back. [m³/s]
+    bore : array_like, broadcast against `flow`
+        Of the outlet or of its bell, above 0. [m]
+
+    Returns
+    -------
+    height : ndarray, broadcast shape
+        At least one bore. [m]
+
+    Raises
+    ------
+    InputError
+        For a bore that is none.
+    """
+    bore = np.asarray(bore, dtype=float)
+    require("outlet.bore", bore, bore > 0, "above 0 m")
+    speed = np.maximum(np.asarray(flow, dtype=float), 0.0) / (math.pi / 4 * bore**2)
+    return np.asarray(bore * (1 + SWIRL * speed / np.sqrt(G * bore)))
+
+
+def vortex_flow(submergence: npt.ArrayLike, bore: npt.ArrayLike) -> Array:
+    """The most flow that an outlet takes at a submergence without drawing air.
+
+    Parameters
+    ----------
+    submergence : array_like
+        Liquid above the outlet, negative when it lies bare. [m]
+    bore : array_like, broadcast against `submergence`
+        Above 0. [m]
+
+    Returns
+    -------
+    flow : ndarray, broadcast shape
+        0 below one bore of liquid. [m³/s]
+
+    Raises
+    ------
+    InputError
+        For a bore that is none.
+    """
+    bore = np.asarray(bore, dtype=float)
+    require("outlet.bore", bore, bore > 0, "above 0 m")
+    froude = np.maximum(np.asarray(submergence, dtype=float) / bore - 1, 0.0) / SWIRL
+    return np.asarray(froude * np.sqrt(G * bore) * math.pi / 4 * bore**2)

@@ -1,0 +1,49 @@
+"""The supply vessel and the line from it to the pumps: pipe, fittings and strainer."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from loadfirst.plant.answer import PathPoint
+from loadfirst.plant.elements.section import Fixed, Given, Loss, Section, Shape, Spec, Stand
+from loadfirst.plant.velocity import point, static_pressure, suction_velocity_head
+from loadfirst.units import BAR, TO_SI, G
+
+if TYPE_CHECKING:
+    from loadfirst.plant.solved import OnePlant
+
+MM = TO_SI["mm"]
+
+
+def _stand(shape: Shape, node: str) -> Stand:
+    line = Spec("suction-line", node, "suction", "pipes", _values)
+    return Stand((line,), "suction", (Fixed("supply", _head),))
+
+
+def _values(given: Given) -> tuple[float, ...]:
+    line = given.plant.suction
+    k = line.fittings_k + line.strainer_k
+    return line.length_m, line.bore_mm * MM, line.roughness_mm * MM, k, given.liquid.kinematic
+
+
+def _head(given: Given) -> float:
+    supply = given.plant.supply
+    return supply.surface_m + supply.gas_bar * BAR / (given.liquid.density * G)
+
+
+def _losses(one: OnePlant) -> Iterator[Loss]:
+    yield Loss("suction-line", one.drop("suction-line"))
+
+
+def _places(one: OnePlant, behind: float) -> Iterator[PathPoint]:
+    """It leaves the vessel at its bottom; in front of that outlet the liquid is at rest."""
+    supply, head = one.plant.supply, one.head("supply")
+    yield PathPoint("supply-surface", behind, supply.surface_m, head, supply.gas_bar * BAR)
+    outlet = static_pressure(one, head, supply.bottom_m, 0.0)
+    yield PathPoint("supply-outlet", behind, supply.bottom_m, head, outlet)
+    velocity = suction_velocity_head(one)
+    yield point(one, "suction", behind + one.plant.suction.length_m, one.plant.pump.centre_m, velocity)
+
+
+SECTION = Section("suction-line", _stand, losses=_losses, places=_places)

@@ -1,0 +1,1 @@
+"""The tables of a plant file, one thing each: `plant.Plant` puts them together."""

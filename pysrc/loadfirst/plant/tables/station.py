@@ -1,0 +1,50 @@
+"""The pumps, their motors and their check valves, as data."""
+
+# No annotations as strings here: msgspec would compile each of them when the first ask is decoded.
+
+from typing import Annotated, Literal
+
+from msgspec import UNSET, UnsetType
+
+from loadfirst.plant.meta import Part, choice, quantity, words
+from loadfirst.plant.pump_file import Curve
+
+
+class PumpStation(Part, frozen=True):
+    """The machines between the suction and the discharge node: `model` or `curve`, not both."""
+
+    model: Annotated[str, words("Id of a pump: that of its file, without .toml.", 60)] | UnsetType = UNSET
+    curve: Curve | UnsetType = UNSET
+    centre_m: Annotated[float, quantity("m", -30, 200, "Height of the shaft above the floor.")] = 0.5
+    arrangement: Annotated[
+        Literal["single", "side-by-side", "in-line"],
+        choice("One pump, or two equal ones side by side or in line."),
+    ] = "single"
+
+
+class Drive(Part, frozen=True):
+    """Induction motors, one per pump."""
+
+    supply_hz: Annotated[
+        Literal[50, 60], choice("Frequency of the public supply, which the motors are made for.", "Hz")
+    ] = 50
+    frequency_hz: (
+        Annotated[
+            float, quantity("Hz", 5, 75, "Frequency that reaches the motors; the supply's if left out.")
+        ]
+        | None
+    ) = None
+    poles: Annotated[Literal[2, 4, 6, 8], choice("Number of poles of the motors.")] = 2
+    motor_kw: (
+        Annotated[
+            float, quantity("kW", 0.01, 20000, "Rated power of each motor; the pump's own if left out.")
+        ]
+        | None
+    ) = None
+
+
+class Check(Part, frozen=True):
+    """The check valve at each pump's discharge: it passes forward and holds backward."""
+
+    fitted: Annotated[bool, choice("Whether there is one.")] = True
+    k: Annotated[float, quantity("-", 0, 1000, "Loss coefficient when open, on the discharge bore.")] = 2.0
