@@ -51,6 +51,10 @@ FACTS = {
     "available": ("npsh_available_m", 1.0),
     "required": ("npsh_required_m", 1.0),
     "pressure": ("pressure_bar", BAR),
+    "limit": ("limit_bar", BAR),
+    "set": ("set_bar", BAR),
+    "torque": ("torque_nm", 1.0),
+    "speed": ("speed_rpm", RPM),
     "vapour_pressure": ("vapour_pressure_bar", BAR),
 }
 """By fact of a note: the printed key and its unit. [SI]"""
