@@ -17,7 +17,7 @@ from typing import NamedTuple
 from scipy.interpolate import CubicHermiteSpline, PchipInterpolator
 from scipy.optimize import brentq
 
-from loadfirst.plant.plant import Curve, Plant
+from loadfirst.plant.plant import Curve, Displacement, Plant
 from loadfirst.plant.pumps import ResolvedPlant
 
 G = 9.80665
@@ -94,7 +94,7 @@ def fixed_heads(plant: Plant, fluid: Fluid) -> dict[str, float]:
 def plant_pieces(one: ResolvedPlant, fluid: Fluid) -> dict[str, Piece]:
     """Every element of the plant by name."""
     plant = one.plant
-    pump = pump_law(one.curve, *_drive(one), fluid.density)
+    pumps = [machine_law(one, number, fluid) for number in range(len(one.pumps))]
     suction = pipe_law(
         plant.suction.length_m,
         plant.suction.bore_mm,
@@ -106,16 +106,18 @@ def plant_pieces(one: ResolvedPlant, fluid: Fluid) -> dict[str, Piece]:
     check = check_law(plant.check.k, plant.discharge.bore_mm, plant.check.fitted)
     match plant.pump.arrangement:
         case "single":
-            pieces["pump-1"] = Piece("suction", "discharge", pump)
+            pieces["pump-1"] = Piece("suction", "discharge", pumps[0])
         case "side-by-side":
-            for i in "12":
+            for i, pump in zip("12", pumps, strict=True):
                 pieces[f"pump-{i}"] = Piece("suction", f"pump-{i}-out", pump)
                 pieces[f"check-{i}"] = Piece(f"pump-{i}-out", "discharge", check)
         case "in-line":
-            pieces["pump-1"] = Piece("suction", "pump-1-out", pump)
+            pieces["pump-1"] = Piece("suction", "pump-1-out", pumps[0])
             pieces["check-1"] = Piece("pump-1-out", "between", check)
-            pieces["pump-2"] = Piece("between", "pump-2-out", pump)
+            pieces["pump-2"] = Piece("between", "pump-2-out", pumps[1])
             pieces["check-2"] = Piece("pump-2-out", "discharge", check)
+    if plant.relief.fitted:
+        pieces["relief"] = Piece("discharge", "supply", relief_law(plant, fluid))
     return pieces | (_line(plant, fluid, check) if plant.discharge.attached else _open_outlet(plant))
 
 
@@ -245,18 +247,47 @@ def check_law(k: float, bore_mm: float, holds: bool) -> Law:
     return loss
 
 
+def relief_law(plant: Plant, fluid: Fluid) -> Law:
+    """On its seat steep (or a leaky orifice) to the set head, then in proportion, then an orifice."""
+    relief, weight = plant.relief, fluid.density * G
+    assert relief.set_bar is not None and relief.capacity_m3h is not None
+    lifts, full = relief.set_bar * 1e5 / weight, relief.capacity_m3h / 3600
+    most = lifts * (1 + relief.accumulation_percent / 100)
+    leak = relief.passing_percent / 100 * full if relief.state == "passing" else 0.0
+    tight = leak <= 10 * lifts / STEEP
+    seat = lifts / STEEP if tight else leak
+
+    def loss(flow: float) -> float:
+        if relief.state == "blocked" or (tight and flow <= seat):
+            return STEEP * flow
+        if flow <= seat:
+            return lifts * flow * abs(flow) / seat**2
+        if flow <= full:
+            return lifts + (most - lifts) * (flow - seat) / (full - seat)
+        return most * (flow / full) ** 2
+
+    return loss
+
+
 class Motor(NamedTuple):
-    """Field speed [rad/s] and speed lost per torque [rad/s per N·m]."""
+    """Field speed [rad/s], speed lost per torque [rad/s per N·m], breakdown torque [N·m]."""
 
     field: float
     droop: float
+    most: float
 
 
-def _drive(one: ResolvedPlant) -> tuple[float, int, float, float]:
-    drive = one.plant.drive
+def machine_law(one: ResolvedPlant, number: int, fluid: Fluid) -> Law:
+    """Minus the head of one of the pumps, counted from 0, on its motor. [m³/s] -> [m]"""
+    drive, pump = one.plant.drive, one.pumps[number]
     supply = float(drive.supply_hz)
     frequency = supply if drive.frequency_hz is None else drive.frequency_hz
-    return (drive.motor_kw or one.curve.motor_kw), drive.poles, supply, frequency
+    first = one.curve.motor_kw if drive.motor_kw is None else drive.motor_kw
+    own = one.plant.pump.second.motor_kw or (first if one.second is None else one.second.motor_kw)
+    motor = first if number == 0 else own, drive.poles, supply, frequency
+    if isinstance(pump, Curve):
+        return pump_law(pump, *motor, fluid.density)
+    return displacement_law(pump, *motor, fluid)  # the gearbox is among the pump's own numbers
 
 
 def _motor(kw: float, poles: int, supply: float, frequency: float) -> Motor:
@@ -268,7 +299,8 @@ def _motor(kw: float, poles: int, supply: float, frequency: float) -> Motor:
             slip = slip_a + (slip_b - slip_a) * log(kw / a) / log(b / a)
     field = 4 * pi * supply / poles
     rated_torque = kw * 1000 / (field * (1 - slip))
-    return Motor(4 * pi * frequency / poles, field * slip / rated_torque * max(frequency / supply, 1.0) ** 2)
+    weak = max(frequency / supply, 1.0) ** 2
+    return Motor(4 * pi * frequency / poles, field * slip / rated_torque * weak, 2.5 * rated_torque / weak)
 
 
 @lru_cache(maxsize=32)
@@ -301,6 +333,101 @@ def pump_law(curve: Curve, kw: float, poles: int, supply: float, frequency: floa
         return -float(inside(at))
 
     return loss
+
+
+GAPS = {"gear": (2e-6, 4, 1e4, 0.2), "lobe": (5e-6, 2, 5e3, 0.5), "screw": (1e-6, 5, 2e4, 0.2)}
+"""Of each kind: height squared over length of a gap [m], how many, drag, share of the bearings [-]."""
+
+
+@lru_cache(maxsize=32)
+def displacement_law(
+    pump: Displacement, kw: float, poles: int, supply: float, frequency: float, fluid: Fluid
+) -> Law:
+    """Minus the head of a displacement pump on its motor, by root finders. [m³/s] -> [m]"""
+    motor = _geared(_motor(kw, poles, supply, frequency), pump.gear_ratio)
+    turns = _torque_line(motor, 4 * pi * supply / poles / pump.gear_ratio)
+    at_rest = float(brentq(turns, 0.0, 2 * motor.most + motor.field / motor.droop))
+    slip, torque = _clearances(pump, fluid), _torques(pump, fluid, at_rest)
+    swept, weight = pump.displacement_cm3 * 1e-6 / (2 * pi), fluid.density * G
+
+    def speed(head: float) -> float:
+        """Where the motor holds the torque of that head."""
+        far = 1e3 * turns(0.0) + 1e6 * abs(turns(torque(head * weight, 0.0)))
+        return float(brentq(lambda w: w - turns(torque(head * weight, w)), -far, far, xtol=1e-13, rtol=1e-15))
+
+    def flow(head: float) -> float:
+        return swept * speed(head) - slip(head * weight)
+
+    def loss(at: float) -> float:
+        high = 1.0
+        while flow(high) > at:
+            high *= 2
+        low = -1.0
+        while flow(low) < at:
+            low *= 2
+        return -float(brentq(lambda h: flow(h) - at, low, high, xtol=1e-13, rtol=1e-14))
+
+    return loss
+
+
+def _clearances(pump: Displacement, fluid: Fluid) -> Law:
+    """Flow back through the gaps over the pressure: dp = a mu s + b rho s². [Pa] -> [m³/s]"""
+    gap, gaps, _, _ = GAPS[pump.kind]
+    rated, thick, dense = pump.pressure_bar * 1e5, pump.viscosity_mpas / 1e3, pump.density_kgm3
+    back = (1 - pump.volumetric_percent / 100) * pump.displacement_cm3 * 1e-6 * pump.speed_rpm / 60
+    v = float(brentq(lambda v: 12 * thick * v / gap + 0.75 * dense * v**2 - rated / gaps, 0, 1e6, xtol=1e-15))
+    rubbed = 12 * thick * v / gap * gaps / rated
+    a = (
+        min(rubbed * rated / (thick * back) * fluid.viscosity / (fluid.density * G), STEEP)
+        * fluid.density
+        * G
+    )
+    b = (1 - rubbed) * rated / (dense * back**2) * fluid.density
+
+    def slip(pressure: float) -> float:
+        size = abs(pressure)
+        return copysign(2 * size / (a + sqrt(a**2 + 4 * b * size)), pressure)
+
+    return slip
+
+
+def _torques(pump: Displacement, fluid: Fluid, most: float) -> Callable[[float, float], float]:
+    """Torque at a pressure and a speed: the liquid's with dry friction, drag, bearings.
+
+    The bearings take no more than `most`, what the motor has at standstill. [Pa], [rad/s] -> [N·m]
+    """
+    _, _, drag, bearings = GAPS[pump.kind]
+    each, rated = pump.displacement_cm3 * 1e-6 / (2 * pi), pump.pressure_bar * 1e5
+    lost = 100 / pump.mechanical_percent - 1
+    stir = pump.viscosity_mpas / 1e3 * pump.speed_rpm * pi / 30 / rated
+    drag = min(drag, 0.7 * lost / stir)
+    dry = lost - drag * stir
+    push = 1 + (1 - bearings) * dry
+
+    def torque(pressure: float, speed: float) -> float:
+        own = each * pressure * (push if pressure > 0 else 1 / push)
+        return own + drag * each * fluid.viscosity * speed + min(bearings * dry * each * rated, most)
+
+    return torque
+
+
+def _geared(motor: Motor, ratio: float) -> Motor:
+    """As the pump's shaft sees it: slower, stronger, stiffer."""
+    return Motor(motor.field / ratio, motor.droop / ratio**2, motor.most * ratio)
+
+
+def _torque_line(motor: Motor, usual: float) -> Law:
+    """Speed over torque: straight to the breakdown torque, then a fiftieth more to standstill.
+
+    `usual` is the field's speed at the supply's frequency. [rad/s]
+    """
+    steep = motor.droop + usual / (0.02 * motor.most)
+
+    def speed(torque: float) -> float:
+        size = min(abs(torque), motor.most)
+        return motor.field - copysign(motor.droop * size + steep * (abs(torque) - size), torque)
+
+    return speed
 
 
 def shaft_powers(curve: Curve) -> list[float]:

@@ -24,10 +24,12 @@ T = TypeVar("T")
 Data = dict[str, Any]
 
 MODELS = ("small", "medium", "large")
+MACHINES = ("centrifugal", "centrifugal", "centrifugal", "displacement", "unlike")
+"""Centrifugal pumps, equal if two; displacement pumps; a centrifugal pump with any other."""
 ARRANGEMENTS = ("single", "side-by-side", "in-line")
 LINES = {"suction": Suction(), "discharge": Discharge(), "branch": Branch()}
 """Tables with a bore and a roughness, as they are when nothing is said."""
-NO_NUMBER = ("gauges.", "meters.", "pump.curve", "format")
+NO_NUMBER = ("gauges.", "meters.", "pump.curve", "pump.displacement", "format")
 """Keys that are no number, or that no flow depends on."""
 
 
@@ -76,10 +78,12 @@ def plants(
     arrangements: Sequence[str] = ARRANGEMENTS,
     attached: Sequence[bool] = (True, True, True, False),
     wild: Sequence[int] = (0, 0, 1, 2, 5),
+    machines: Sequence[str] = MACHINES,
 ) -> ResolvedPlant:
     """Legal plants; `wild` says how many keys may stand anywhere in their range."""
     choose = Drawn(draw)
-    return legal(plant_data(choose, choose.pick(arrangements), choose.pick(attached), choose.pick(wild)))
+    shape = choose.pick(arrangements), choose.pick(attached)
+    return legal(plant_data(choose, *shape, choose.pick(wild), choose.pick(machines)))
 
 
 def random_plants(seed: int, count: int) -> Iterator[ResolvedPlant]:
@@ -87,7 +91,7 @@ def random_plants(seed: int, count: int) -> Iterator[ResolvedPlant]:
     choose = Dice(seed)
     for _ in range(count):
         shape = choose.pick(ARRANGEMENTS), choose.pick((True, True, True, False))
-        yield legal(plant_data(choose, *shape, choose.pick((0, 0, 1, 2, 5))))
+        yield legal(plant_data(choose, *shape, choose.pick((0, 0, 1, 2, 5)), choose.pick(MACHINES)))
 
 
 def legal(data: Data) -> ResolvedPlant:
@@ -97,7 +101,9 @@ def legal(data: Data) -> ResolvedPlant:
     return resolve(plant)
 
 
-def plant_data(choose: Chooser, arrangement: str, attached: bool, wild: int) -> Data:
+def plant_data(
+    choose: Chooser, arrangement: str, attached: bool, wild: int, machine: str = "centrifugal"
+) -> Data:
     """A plant as it would stand in a file."""
     curve = _curve(choose)
     flow, head = curve["flow_m3h"][-1] * choose.number(0.3, 0.9), curve["head_m"][0]
@@ -115,10 +121,17 @@ def plant_data(choose: Chooser, arrangement: str, attached: bool, wild: int) -> 
         "delivery": _vessel(choose, choose.number(-0.3, 1.2) * min(head, 700.0)),
     }
     data["pump"] |= {"model": choose.pick(MODELS)} if choose.pick((True, False, False)) else {"curve": curve}
+    if machine == "displacement":
+        data["pump"] = {"arrangement": arrangement, "displacement": _displacement(choose, flow)}
+        data["relief"] = {"fitted": choose.pick((True, True, True, False))}
+    elif machine == "unlike":
+        data["pump"]["second"] = {"model": choose.pick((*MODELS, "axial", "gear"))}
     if choose.pick((True, False, False)):
         data["delivery"]["outlet_m"] = data["delivery"]["surface_m"] + choose.number(-1, 3)
     if attached and choose.pick((True, False)):
         data |= _beside(choose, flow, data["delivery"]["surface_m"])
+    if choose.pick((True, False, False, False)):
+        data["relief"] = _relief(choose, flow, head)
     for _ in range(wild):
         _set_anywhere(choose, data)
     return _mend(data)
@@ -153,6 +166,36 @@ def _curve(choose: Chooser) -> Data:
         rising = [max(powers[0] * choose.number(0.4, 1.2), 0.002), *[max(kw, 0.002) for kw in powers]]
         return curve | {"power_kw": rising}
     return curve | {"efficiency_percent": efficiency}
+
+
+def _displacement(choose: Chooser, flow: float) -> Data:
+    """A displacement pump that gives about that flow [m³/h], tight or wide, its motor fit or not."""
+    speed, pressure = choose.pick((300.0, 960.0, 1450.0, 2900.0)), _times(choose, 1, 100)
+    displacement = min(max(flow / speed / 60 * 1e6, 0.1), 1e6)
+    needed = displacement * 1e-6 * speed / 60 * pressure * 1e5 / 1e3 / 0.8
+    return {
+        "kind": choose.pick(("gear", "lobe", "screw")),
+        "motor_kw": min(max(needed * choose.number(0.7, 2), 0.01), 20000.0),
+        "displacement_cm3": displacement,
+        "speed_rpm": speed,
+        "pressure_bar": pressure,
+        "gear_ratio": choose.pick((1.0, 1.0, choose.number(1, 20))),
+        "limit_bar": pressure * choose.number(1, 2),
+        "volumetric_percent": choose.number(60, 99),
+        "mechanical_percent": choose.number(40, 95),
+        "viscosity_mpas": _times(choose, 1, 1000),
+        "npshr_m": choose.number(0.5, 6),
+    }
+
+
+def _relief(choose: Chooser, flow: float, head: float) -> Data:
+    """A relief valve that may lift or not, in any state."""
+    return {
+        "fitted": True,
+        "set_bar": min(max(head / 10 * choose.number(0.2, 2), 0.05), 1000.0),
+        "capacity_m3h": max(flow * _times(choose, 0.1, 3), 0.05),
+        "state": choose.pick(("sound", "sound", "blocked", "passing")),
+    }
 
 
 def _liquid(choose: Chooser) -> Data:
@@ -224,10 +267,14 @@ def _set_anywhere(choose: Chooser, data: Data) -> None:
     path, low, high = choose.pick(_numbers())
     inside = choose.number(low, high)
     scaled = _times(choose, low, high) if low > 0 else inside
-    table, key = path.split(".")
+    table, _, key = path.partition(".")
     if table == "liquid" and (key == "temperature_c") == ("name" in data["liquid"]):
         return  # water has its temperature, any other liquid its three properties
-    data.setdefault(table, {})[key] = choose.pick((low, high, inside, scaled))
+    where = data.setdefault(table, {})
+    if "." in key:
+        inner, _, key = key.partition(".")
+        where = where.setdefault(inner, {})
+    where[key] = choose.pick((low, high, inside, scaled))
 
 
 def _numbers() -> list[tuple[str, float, float]]:

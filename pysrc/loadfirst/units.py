@@ -19,6 +19,7 @@ PERCENT = 0.01
 TO_SI = {
     "m": 1.0,
     "mm": 1e-3,
+    "cm3": 1e-6,
     "m3h": 1.0 / HOUR,
     "bar": BAR,
     "mpas": 1e-3,

@@ -10,7 +10,17 @@ import pytest
 from loadfirst.__main__ import main
 from loadfirst.cli.schema import schemas
 
-NO_UNIT = {"format", "poles", "fittings_k", "strainer_k", "k", "rangeability", "opening", "class"}
+NO_UNIT = {
+    "format",
+    "gear_ratio",
+    "poles",
+    "fittings_k",
+    "strainer_k",
+    "k",
+    "rangeability",
+    "opening",
+    "class",
+}
 
 
 def numbers(schema: Any, name: str = "") -> list[str]:
@@ -30,7 +40,7 @@ def numbers(schema: Any, name: str = "") -> list[str]:
 @pytest.mark.parametrize("kind", list(schemas()))
 def test_every_number_carries_its_unit_in_its_name(kind: str) -> None:
     """Files and output alike; loss coefficients, openings and counts have none."""
-    units = {"m", "mm", "m3h", "bar", "mpas", "kgm3", "kw", "hz", "percent", "rpm", "a", "c"}
+    units = {"m", "mm", "cm3", "m3h", "bar", "mpas", "kgm3", "kw", "hz", "percent", "rpm", "a", "c"}
     found = set(numbers(schemas()[kind]))
     assert found
     assert {name for name in found - NO_UNIT if name.rpartition("_")[2] not in units} == set()
@@ -49,6 +59,6 @@ def test_the_schema_of_a_plant_has_ranges_and_sentences() -> None:
 def test_the_command_prints_one_schema_or_all(capsys: pytest.CaptureFixture[str]) -> None:
     """Valid JSON either way."""
     assert main(["schema"]) == 0
-    assert set(json.loads(capsys.readouterr().out)) == {"plant", "pump", "read", "curves"}
+    assert set(json.loads(capsys.readouterr().out)) == {"plant", "pump", "displacement", "read", "curves"}
     assert main(["schema", "read"]) == 0
     assert json.loads(capsys.readouterr().out) == schemas()["read"]

@@ -98,7 +98,16 @@ def test_the_first_reading_waits_for_nothing_that_it_does_not_need() -> None:
 def test_the_catalogue_lists_plants_pumps_and_cases() -> None:
     """Each by its id, with a title to show; pumps from the smallest motor up."""
     listed = catalogue()
-    assert [pump["id"] for pump in listed["pumps"]] == ["small", "axial", "medium", "mixed", "large"]
+    assert [pump["id"] for pump in listed["pumps"]] == [
+        "small",
+        "gear",
+        "axial",
+        "lobe",
+        "medium",
+        "mixed",
+        "screw",
+        "large",
+    ]
     assert "rinse-transfer" in [plant["id"] for plant in listed["plants"]]
     assert all(case["id"] and case["title"] and case["level"] for case in listed["cases"])
     assert listed["cases"]

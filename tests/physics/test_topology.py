@@ -9,7 +9,7 @@ from tests.rig import rig
 from loadfirst.physics.topology import Element, topology
 from loadfirst.plant.layout import layout, shape_of
 
-SINGLE = shape_of(rig().plant)
+SINGLE = shape_of(rig())
 COUNTS = (("pipes", 2), ("pumps", 2), ("checks", 3), ("valves", 1))
 
 
@@ -21,7 +21,7 @@ def test_only_real_junctions_stay_in_the_equations(
     arrangement: str, branches: int, junctions: tuple[str, ...]
 ) -> None:
     """A plant in one line has one unknown flow and no unknown head."""
-    plant = rig(pump={"arrangement": arrangement}).plant
+    plant = rig(pump={"arrangement": arrangement})
     shape = topology(layout(shape_of(plant)).elements, (), ("supply", "delivery"), COUNTS)
     assert shape.chain.shape[1] == branches
     assert shape.junctions == junctions

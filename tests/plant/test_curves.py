@@ -29,7 +29,7 @@ def test_curves_are_columns_of_equal_length_from_no_flow_to_beyond_the_pumps(arr
     columns = [drawn.flow, drawn.load, drawn.machine, drawn.station, drawn.npsh_required, drawn.power]
     assert {len(column) for column in columns} == {60}
     assert drawn.flow[0] == 0.0
-    assert drawn.flow[-1] > built.layout.side_by_side * built.machines.last_flow[0, 0]
+    assert drawn.flow[-1] > built.layout.side_by_side * built.machines["pumps"].last_flow[0, 0]
     assert curves(built, Duty(1.0, 0.0), 7).flow[-1] == pytest.approx(1.1)
 
 

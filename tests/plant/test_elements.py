@@ -48,7 +48,7 @@ def test_a_law_names_its_parameters_as_its_constructor_does(kind: LawKind) -> No
 def test_each_element_gives_as_many_numbers_as_its_law_asks(tables: dict[str, dict[str, object]]) -> None:
     """Every element of every shape, and no name twice."""
     one = rig(**tables)
-    shape = layout(shape_of(one.plant))
+    shape = layout(shape_of(one))
     given = Given(one.plant, build([one]).liquids[0])
     specs = [spec for specs in shape.columns.values() for spec in specs]
     assert len({spec.name for spec in specs}) == len(specs) == len(shape.elements)
@@ -69,6 +69,6 @@ def test_the_columns_of_a_law_are_those_of_the_network(tables: dict[str, dict[st
 
 def test_a_section_is_left_out_where_a_plant_does_not_have_it() -> None:
     """With the line off nothing of the line is in the network."""
-    shape = layout(shape_of(rig(discharge={"attached": False}).plant))
+    shape = layout(shape_of(rig(discharge={"attached": False})))
     assert [section.name for section in shape.sections] == ["suction-line", "station", "open-end"]
     assert [element.name for element in shape.elements] == ["suction-line", "pump-1", "end"]

@@ -6,16 +6,16 @@ import pytest
 from tests.plants import LEAST
 
 from loadfirst.plant.keys import Key, keys_of
-from loadfirst.plant.plant import Plant, PumpFile
+from loadfirst.plant.plant import DisplacementFile, Plant, PumpFile
 from loadfirst.plant.read import decode_plant
 
 WRITTEN = {
     "m": "m", "mm": "mm", "m3h": "m³/h", "bar": "bar", "mpas": "mPa·s", "kw": "kW", "kgm3": "kg/m³",
-    "hz": "Hz", "percent": "%", "rpm": "1/min", "a": "A", "c": "°C", "k": "-",
+    "cm3": "cm³", "hz": "Hz", "percent": "%", "rpm": "1/min", "a": "A", "c": "°C", "k": "-",
 }  # fmt: skip
 """By the end of a key: its unit as people write it."""
 
-KEYS = [*keys_of(Plant).values(), *keys_of(PumpFile).values()]
+KEYS = [*keys_of(Plant).values(), *keys_of(PumpFile).values(), *keys_of(DisplacementFile).values()]
 
 
 @pytest.mark.parametrize("key", KEYS, ids=lambda key: key.path)

@@ -9,11 +9,13 @@ import numpy as np
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
+from msgspec import UNSET
 from tests.strategies import plants
 
 from loadfirst.plant.build import build
 from loadfirst.plant.curves import curves, load_curve, station_curve
 from loadfirst.plant.pumps import ResolvedPlant
+from loadfirst.plant.solved import solve_plants
 from loadfirst.plant.state import State, true_state, true_states
 
 EXAMPLES = settings(deadline=None, max_examples=60)
@@ -22,7 +24,7 @@ EXAMPLES = settings(deadline=None, max_examples=60)
 def change(one: ResolvedPlant, table: str, **keys: Any) -> ResolvedPlant:
     """The plant with some keys of one table changed."""
     part = msgspec.structs.replace(getattr(one.plant, table), **keys)
-    return ResolvedPlant(msgspec.structs.replace(one.plant, **{table: part}), one.curve)
+    return one._replace(plant=msgspec.structs.replace(one.plant, **{table: part}))
 
 
 def slack(state: State) -> float:
@@ -45,7 +47,7 @@ def test_shutting_a_valve_never_raises_the_flow_through_it(one: ResolvedPlant, a
 
 
 @EXAMPLES
-@given(plants(wild=[0, 1]), st.floats(1, 3))
+@given(plants(wild=[0, 1], machines=["centrifugal"]), st.floats(1, 3))
 def test_a_bigger_pump_never_lowers_the_flow_nor_the_head(one: ResolvedPlant, factor: float) -> None:
     """On the same load: more flow, and more head wherever the load rises with flow (here never less).
 
@@ -59,14 +61,14 @@ def test_a_bigger_pump_never_lowers_the_flow_nor_the_head(one: ResolvedPlant, fa
         motor_kw=factor * curve.motor_kw,
     )
     one = change(one, "drive", motor_kw=None)
-    before, after = true_state(one), true_state(ResolvedPlant(one.plant, bigger))
+    before, after = true_state(one), true_state(one._replace(curve=bigger))
     assume(min(machine.head for machine in before.machines) >= 0)
     assert after.flow >= before.flow - slack(after)
     assert after.station.head >= before.station.head - head_slack(one)
 
 
 @EXAMPLES
-@given(plants(arrangements=["single"]))
+@given(plants(arrangements=["single"], machines=["centrifugal", "displacement"]))
 def test_two_equal_pumps_side_by_side_never_give_more_than_twice_the_flow(one: ResolvedPlant) -> None:
     """A falling curve on a rising load: the second pump always adds less than the first gave."""
     one = change(one, "check", fitted=True)
@@ -116,7 +118,8 @@ def test_what_the_pumps_give_together_is_what_arrives(one: ResolvedPlant) -> Non
     state = true_state(one)
     flows = [machine.flow for machine in state.machines]
     given_by_pumps = sum(flows) if one.plant.pump.arrangement == "side-by-side" else flows[0]
-    slight = (2 + len(state.aside)) * 1.1e-5 * state.flow_scale
+    least = solve_plants(build([one])).of(0).least_flow  # below it a flow is shown as none
+    slight = (2 + len(state.aside)) * 1.1 * least
     arriving = state.flow + sum(state.aside.values())
     assert given_by_pumps == pytest.approx(state.station.flow, abs=slight)
     assert state.station.flow == pytest.approx(arriving, abs=slight)
@@ -144,6 +147,6 @@ def test_every_number_of_a_state_is_finite(one: ResolvedPlant) -> None:
     parts = (state.station, state.balance, *state.stack, *state.machines, *state.nodes.values(), *state.path)
     for part in parts:
         numbers += [value for value in msgspec.structs.astuple(part) if isinstance(value, float)]
-    for column in msgspec.structs.astuple(curves(built, state.duty)):
-        numbers += [value for value in column if value is not None]
+    columns = [column for column in msgspec.structs.astuple(curves(built, state.duty)) if column is not UNSET]
+    numbers += [value for column in columns for value in column if value is not None]
     assert np.isfinite(numbers).all()

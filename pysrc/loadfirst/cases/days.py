@@ -38,7 +38,7 @@ QUANTITIES = {
 """Unit of a plant key: the quantity that the page formats, factor and offset to SI."""
 
 
-WHOLE = "pump.curve"
+WHOLE = ("pump.curve", "pump.displacement")
 """A table that is given or taken away as one."""
 
 
@@ -150,7 +150,7 @@ def _flat(table: Mapping[str, Any], above: str = "") -> dict[str, Any]:
     found: dict[str, Any] = {}
     for key, value in table.items():
         path = f"{above}.{key}" if above else key
-        found |= _flat(value, path) if isinstance(value, Mapping) and path != WHOLE else {path: value}
+        found |= _flat(value, path) if isinstance(value, Mapping) and path not in WHOLE else {path: value}
     return found
 
 

@@ -14,6 +14,7 @@ from loadfirst.cli.report import UNITS
 from loadfirst.errors import FileError, InputError
 from loadfirst.instruments.panel import Reading
 from loadfirst.plant import toml_text
+from loadfirst.plant.pump_file import Displacement
 from loadfirst.plant.pumps import read_pump
 from loadfirst.plant.read import read_resolved
 from loadfirst.plant.state import true_state
@@ -45,7 +46,8 @@ def _plant(path: Path) -> Iterator[str]:
 
 def _pump(path: Path) -> Iterator[str]:
     pump = read_pump(path)
-    yield f"a pump, {pump.title or path.stem}, of {len(pump.flow_m3h)} points."
+    kind = "of displacement" if isinstance(pump, Displacement) else f"of {len(pump.flow_m3h)} points"
+    yield f"a pump, {pump.title or path.stem}, {kind}."
 
 
 def _case(path: Path) -> Iterator[str]:

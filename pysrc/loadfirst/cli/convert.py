@@ -51,6 +51,10 @@ FACTS = {
     "available": ("npsh_available_m", 1.0),
     "required": ("npsh_required_m", 1.0),
     "pressure": ("pressure_bar", BAR),
+    "limit": ("limit_bar", BAR),
+    "set": ("set_bar", BAR),
+    "torque": ("torque_nm", 1.0),
+    "speed": ("speed_rpm", RPM),
     "vapour_pressure": ("vapour_pressure_bar", BAR),
 }
 """By fact of a note: the printed key and its unit. [SI]"""
@@ -83,7 +87,7 @@ def curves_output(file: str, plant: Plant, state: State, curves: Curves) -> Curv
         machine_head_m=list(curves.machine),
         station_head_m=list(curves.station),
         npsh_required_m=list(curves.npsh_required),
-        shaft_power_kw=[power / KW for power in curves.power],
+        shaft_power_kw=[_in(power, KW) for power in curves.power],
         duty=Point(state.duty.flow * HOUR, state.duty.head),
     )
 

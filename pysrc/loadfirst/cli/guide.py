@@ -10,9 +10,14 @@ from msgspec import inspect
 from loadfirst.plant import library
 from loadfirst.plant.expect import plain
 from loadfirst.plant.keys import Key, keys_of
-from loadfirst.plant.plant import Plant, PumpFile
+from loadfirst.plant.plant import DisplacementFile, Plant, PumpFile
 
-KINDS = {"plant": Plant, "pump": PumpFile}
+KINDS = {"plant": Plant, "pump": PumpFile, "displacement": DisplacementFile}
+WHOLE = {
+    "pump.curve": "The points: the keys of a centrifugal pump's file",
+    "pump.displacement": "The rated point: the keys of a displacement pump's file",
+}
+"""Tables that are a file of their own elsewhere."""
 SPECIMEN = "rinse-transfer"
 HEADER = "| key | unit | what would do | default | meaning |\n|---|---|---|---|---|"
 
@@ -22,7 +27,7 @@ def guide(kind: str) -> str:
 
     Parameters
     ----------
-    kind : "plant" or "pump"
+    kind : "plant", "pump" or "displacement"
     """
     tables: dict[str, list[Key]] = {}
     for key in keys_of(KINDS[kind]).values():
@@ -44,8 +49,8 @@ def _fill(text: str, opening: str, closing: str, content: str) -> str:
 
 
 def _table(kind: str, where: str, keys: list[Key]) -> str:
-    if where == "pump.curve":
-        return f"**`[{where}]`** The points: the keys of a pump file, without `format` and `about`."
+    if where in WHOLE:
+        return f"**`[{where}]`** {WHOLE[where]}, without `format` and `about`."
     title = f"**`[{where}]`** {_says(KINDS[kind], where)}" if where else "At the top, before any table:"
     return "\n".join([title, "", HEADER, *(_row(key) for key in keys)])
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from loadfirst.plant.answer import Note
-from loadfirst.units import BAR, HOUR
+from loadfirst.units import BAR, HOUR, RPM
 
 Facts = dict[str, float]
 
@@ -42,7 +42,7 @@ def _reverse(facts: Facts) -> str:
 def _dead_headed(facts: Facts) -> str:
     return (
         f"runs without flow; {facts['shaft_power'] / 1e3:.2f} kW only heat the liquid. "
-        "A centrifugal pump bears that for minutes at most."
+        "A centrifugal pump bears that for minutes at most, a displacement pump not at all."
     )
 
 
@@ -85,6 +85,21 @@ def _line_off(_: Facts) -> str:
     )
 
 
+def _stalled(facts: Facts) -> str:
+    return (
+        f"the load asks more torque than the motor has, {facts['torque']:.0f} N·m at "
+        f"{facts['speed'] / RPM:.0f} 1/min. "
+        "It stands or crawls at several times its current until its protection trips."
+    )
+
+
+def _burst(facts: Facts) -> str:
+    return (
+        f"{facts['pressure'] / BAR:.1f} bar stand across the pump, whose casing may bear "
+        f"{facts['limit'] / BAR:.1f} bar. A pipe or the casing may burst: stop it, never try it."
+    )
+
+
 def _not_supplied(facts: Facts) -> str:
     return (
         f"gets nothing although its valve is open: {facts['missing']:.2f} m of head are missing there. "
@@ -94,6 +109,20 @@ def _not_supplied(facts: Facts) -> str:
 
 def _backflow(facts: Facts) -> str:
     return f"{-facts['flow'] * HOUR:.1f} m³/h flow backward here."
+
+
+def _lifted(facts: Facts) -> str:
+    return (
+        f"has lifted at {facts['set'] / BAR:.1f} bar and lets {facts['flow'] * HOUR:.2f} m³/h back to the "
+        f"supply at {facts['pressure'] / BAR:.1f} bar. The pressure now tells of its spring too."
+    )
+
+
+def _unprotected(facts: Facts) -> str:
+    return (
+        "no relief valve works here. Shut what the pump delivers into, and its pressure climbs until "
+        f"something gives way; the casing may bear {facts['limit'] / BAR:.1f} bar."
+    )
 
 
 SENTENCES: dict[str, Callable[[Facts], str]] = {
@@ -107,6 +136,10 @@ SENTENCES: dict[str, Callable[[Facts], str]] = {
     "more-than-one-state": _several,
     "line-off": _line_off,
     "not-reached": _dry,
+    "stalled": _stalled,
+    "pressure-limit": _burst,
+    "relief-lifted": _lifted,
+    "no-relief": _unprotected,
     "not-supplied": _not_supplied,
     "backflow": _backflow,
 }

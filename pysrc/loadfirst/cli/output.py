@@ -136,14 +136,14 @@ class ReadOutput(Struct):
 
 
 class CurvesOutput(Struct):
-    """What ``curves --json`` prints: columns of equal length; the load is null where no flow can pass."""
+    """What ``curves --json`` prints: columns of equal length, null where a curve does not reach."""
 
     file: str
     title: str
     flow_m3h: list[float]
     load_head_m: list[float | None]
-    machine_head_m: list[float]
-    station_head_m: list[float]
+    machine_head_m: list[float | None]
+    station_head_m: list[float | None]
     npsh_required_m: list[float]
-    shaft_power_kw: list[float]
+    shaft_power_kw: list[float | None]
     duty: Point

@@ -78,9 +78,8 @@ def _rated_current(power: float, poles: int, supply_frequency: int) -> float:
 
 
 def _ammeter_scale(machine: Machine, plant: Plant) -> float:
-    """Upper end of an ammeter that suits the motor, whose rated power is shaft power over load. [A]"""
-    power = float(f"{machine.shaft_power / machine.load:.9g}")
-    return ammeter_scale(_rated_current(power, plant.drive.poles, plant.drive.supply_hz))
+    """Upper end of an ammeter that suits the motor. [A]"""
+    return ammeter_scale(_rated_current(machine.rated_power, plant.drive.poles, plant.drive.supply_hz))
 
 
 def _tachometers(state: State, plant: Plant) -> Iterator[Reading]:

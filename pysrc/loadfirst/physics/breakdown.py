@@ -27,19 +27,23 @@ times is common practice.
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import numpy as np
-import numpy.typing as npt
 
 from loadfirst.physics import drive
 from loadfirst.physics.law import Array, Flags, column
 from loadfirst.physics.motor import Motor
 from loadfirst.physics.ranges import require
 
+if TYPE_CHECKING:
+    from numpy.typing import ArrayLike
+
 BREAKDOWN = 2.5  # [-] of the rated torque
 STARTING_CURRENT = 7.0  # [-] of the rated current, at rated voltage and frequency (common practice: 6 to 8)
 
 
-def breakdown_slip(rated_slip: npt.ArrayLike, ratio: npt.ArrayLike = BREAKDOWN) -> Array:
+def breakdown_slip(rated_slip: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> Array:
     """Slip at breakdown, at rated voltage and frequency.
 
     Parameters
@@ -64,12 +68,12 @@ def breakdown_slip(rated_slip: npt.ArrayLike, ratio: npt.ArrayLike = BREAKDOWN) 
     return np.asarray(slip * (mu + np.sqrt(mu**2 - 1)))
 
 
-def breakdown_torque(motor: Motor, ratio: npt.ArrayLike = BREAKDOWN) -> Array:
+def breakdown_torque(motor: Motor, ratio: ArrayLike = BREAKDOWN) -> Array:
     """The most torque that the motor gives at its voltage and frequency. (B|1, M) [N·m]"""
     return column(ratio) * motor.rated_torque * motor.field_strength**2
 
 
-def torque_at(motor: Motor, speed: npt.ArrayLike, ratio: npt.ArrayLike = BREAKDOWN) -> Array:
+def torque_at(motor: Motor, speed: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> Array:
     """Torque at any speed, standstill and braking included.
 
     Parameters
@@ -93,7 +97,7 @@ def torque_at(motor: Motor, speed: npt.ArrayLike, ratio: npt.ArrayLike = BREAKDO
     return np.asarray(2 * breakdown_torque(motor, ratio) * lost / (1 + lost**2))
 
 
-def speed_at(motor: Motor, torque: npt.ArrayLike, ratio: npt.ArrayLike = BREAKDOWN) -> Array:
+def speed_at(motor: Motor, torque: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> Array:
     """Speed under a torque, on the branch where a motor can stay.
 
     Parameters
@@ -121,14 +125,12 @@ def speed_at(motor: Motor, torque: npt.ArrayLike, ratio: npt.ArrayLike = BREAKDO
     return np.asarray(motor.synchronous_speed - _lost_at_breakdown(motor, ratio) * lost)
 
 
-def past_breakdown(motor: Motor, torque: npt.ArrayLike, ratio: npt.ArrayLike = BREAKDOWN) -> Flags:
+def past_breakdown(motor: Motor, torque: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> Flags:
     """Where a load asks for more torque than the motor has: it stops, and trips. (B, M)"""
     return np.asarray(column(torque) > breakdown_torque(motor, ratio))
 
 
-def spare_torque(
-    motor: Motor, speed: npt.ArrayLike, load: npt.ArrayLike, ratio: npt.ArrayLike = BREAKDOWN
-) -> Array:
+def spare_torque(motor: Motor, speed: ArrayLike, load: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> Array:
     """What is left to run up with: the motor's torque less the load's at that speed. (B, M) [N·m]
 
     Divided by the moment of inertia [kg·m²] it is the acceleration [rad/s²].
@@ -137,12 +139,12 @@ def spare_torque(
     return torque_at(motor, speed, ratio) - column(load)
 
 
-def starting_current(motor: Motor, ratio: npt.ArrayLike = STARTING_CURRENT) -> Array:
+def starting_current(motor: Motor, ratio: ArrayLike = STARTING_CURRENT) -> Array:
     """Current at standstill when switched straight to the supply; it goes with the voltage. (B|1, M) [A]"""
     return column(ratio) * motor.rated_current * motor.relative_voltage
 
 
-def _lost_at_breakdown(motor: Motor, ratio: npt.ArrayLike) -> Array:
+def _lost_at_breakdown(motor: Motor, ratio: ArrayLike) -> Array:
     """Speed lost at breakdown: the same at any voltage and frequency. (B|1, M) [rad/s]"""
     field = drive.synchronous_speed(motor.supply_frequency, motor.poles)
     return field * breakdown_slip(motor.rated_slip, column(ratio))

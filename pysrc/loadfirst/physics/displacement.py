@@ -15,18 +15,20 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
-import numpy.typing as npt
 
 from loadfirst.physics.breakdown import starting_current
-from loadfirst.physics.displacement_curve import Curves, Pumps, curves, stack
+from loadfirst.physics.displacement_curve import Curves, Pumps, curves, slip, stack
 from loadfirst.physics.displacement_pump import DisplacementPump
-from loadfirst.physics.law import Array, Flags, column, pick
+from loadfirst.physics.law import Array, Flags, Index, column, pick
 from loadfirst.physics.motor import Motor
 from loadfirst.physics.ranges import require
 from loadfirst.units import G
+
+if TYPE_CHECKING:
+    from numpy.typing import ArrayLike
 
 
 class DisplacementRunning(NamedTuple):
@@ -87,11 +89,11 @@ class DisplacementMachines:
         cls,
         pumps: Sequence[Sequence[DisplacementPump]],
         motor: Motor,
-        density: npt.ArrayLike,
-        viscosity: npt.ArrayLike,
+        density: ArrayLike,
+        viscosity: ArrayLike,
         *,
-        clearance: npt.ArrayLike = 1.0,
-        gas: npt.ArrayLike = 0.0,
+        clearance: ArrayLike = 1.0,
+        gas: ArrayLike = 0.0,
     ) -> DisplacementMachines:
         """Pumps with their motors and their liquid.
 
@@ -150,9 +152,18 @@ class DisplacementMachines:
     def head_drop(self, flow: Array) -> tuple[Array, Array]:
         """Minus the head the pumps add, and its slope, never negative. (B, M) [m³/s] -> [m], [m/(m³/s)]"""
         row = self._piece(flow)
-        slip, root = _slip(row, flow)
-        a, bent = row[..., 4], row[..., 5] * np.abs(slip)
-        return -slip * (a + bent), (a + 2 * bent) / root
+        back, root = _slip(row, flow)
+        a, bent = row[..., 4], row[..., 5] * np.abs(back)
+        return -back * (a + bent), (a + 2 * bent) / root
+
+    def flow_at(self, head: Array) -> Array:
+        """The flow against a head that is not negative, the inverse of `head_drop`. (B, M) [m] -> [m³/s]
+
+        Of the first two pieces the one with less flow holds: a stalled motor gives way more.
+        """
+        rows = [self.curves.table.take(self.curves.start + piece, axis=0) for piece in (0, 1)]
+        flows = [row[..., 0] - row[..., 1] * head - slip(head, row[..., 4], row[..., 5]) for row in rows]
+        return np.minimum(*flows)
 
     def corners(self) -> Array:
         """Where the motor reaches its breakdown torque; the other two corners are slight. (B|1, M) [m³/s]"""
@@ -162,7 +173,7 @@ class DisplacementMachines:
         """Never: even at standstill liquid passes the clearances. (B, M)"""
         return np.zeros(np.broadcast_shapes(flow.shape, self.curves.start.shape), dtype=bool)
 
-    def rows(self, index: npt.NDArray[np.intp]) -> DisplacementMachines:
+    def rows(self, index: Index) -> DisplacementMachines:
         """The machines of some of the plants only."""
         return DisplacementMachines(
             pumps=self.pumps.rows(index),
@@ -175,8 +186,8 @@ class DisplacementMachines:
     def running(self, flow: Array) -> DisplacementRunning:
         """Everything else that the machines do at a flow. (B, M) [m³/s]"""
         row = self._piece(flow)
-        slip, _ = _slip(row, flow)
-        head = slip * (row[..., 4] + row[..., 5] * np.abs(slip))
+        back, _ = _slip(row, flow)
+        head = back * (row[..., 4] + row[..., 5] * np.abs(back))
         swept = (1 - self.gas) * self.pumps.per_radian
         speed = (row[..., 0] - row[..., 1] * head) / swept
         pressure = self.density * G * head
@@ -197,10 +208,10 @@ class DisplacementMachines:
             motor_input=motor_input,
             current=self._current(motor_input, speed, stalled),
             load=shaft_power / self.motor.rated_power,
-            reduced_flow=swept * self.pumps.speed - slip,
+            reduced_flow=swept * self.pumps.speed - back,
             beyond=np.asarray(pressure > self.pumps.pressure_limit),
             pressure=pressure,
-            slip=slip,
+            slip=back,
             volumetric_efficiency=_share(flow, self.pumps.per_radian * speed, pumping),
             mechanical_efficiency=_share(ideal, torque, pumping),
             stalled=stalled,

@@ -51,16 +51,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
-import numpy.typing as npt
 
 from loadfirst.physics import drive
 from loadfirst.physics.breakdown import breakdown_torque
 from loadfirst.physics.displacement_pump import DisplacementPump
-from loadfirst.physics.law import SHUT, Array, pick
+from loadfirst.physics.law import SHUT, Array, Index, pick
 from loadfirst.physics.motor import Motor
 from loadfirst.units import G
-
-Index = npt.NDArray[np.intp]
 
 PIECES = 4
 STALLING = 0.02  # [-] part of the breakdown torque gained from there to standstill

@@ -51,6 +51,12 @@ class Network:
         counts = tuple((name, law.count) for name, law in self.laws.items())
         return topology(self.elements, tuple(self.demand), tuple(self.fixed), counts)
 
+    def only(self, names: Iterable[str], fixed: Mapping[str, Array], demand: Mapping[str, Array]) -> Network:
+        """Some of the elements, with other known heads and demands."""
+        chosen = set(names)
+        kept = tuple(element for element in self.elements if element.name in chosen)
+        return Network(kept, self.laws, fixed, demand)
+
     def without(self, names: Iterable[str]) -> Network:
         """The network with some elements taken out; fixed nodes that nothing meets any more go too."""
         out = set(names)

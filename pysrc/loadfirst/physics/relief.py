@@ -27,12 +27,16 @@ for the relief valves of displacement pumps.
 
 from __future__ import annotations
 
-import numpy as np
-import numpy.typing as npt
+from typing import TYPE_CHECKING
 
-from loadfirst.physics.law import SHUT, Array, Flags, column, pick
+import numpy as np
+
+from loadfirst.physics.law import SHUT, Array, Flags, Index, column, pick
 from loadfirst.physics.ranges import require
 from loadfirst.units import G
+
+if TYPE_CHECKING:
+    from numpy.typing import ArrayLike
 
 TIGHT = 10.0  # [-] a seat that passes less than this many times what shut leaks at the set head is shut
 
@@ -66,13 +70,13 @@ class ReliefValves:
 
     def __init__(
         self,
-        set_pressure: npt.ArrayLike,
-        capacity: npt.ArrayLike,
-        density: npt.ArrayLike,
+        set_pressure: ArrayLike,
+        capacity: ArrayLike,
+        density: ArrayLike,
         *,
-        accumulation: npt.ArrayLike = 0.1,
-        leak: npt.ArrayLike = 0.0,
-        blocked: npt.ArrayLike = False,
+        accumulation: ArrayLike = 0.1,
+        leak: ArrayLike = 0.0,
+        blocked: ArrayLike = False,
     ) -> None:
         set_pressure, capacity, density = map(column, (set_pressure, capacity, density))
         accumulation, leak = column(accumulation), column(leak)
@@ -131,7 +135,7 @@ class ReliefValves:
         part = (flow - self._seat) / (self._capacity - self._seat)
         return np.where(self._blocked, 0.0, np.clip(part, 0.0, 1.0))
 
-    def rows(self, index: npt.NDArray[np.intp]) -> ReliefValves:
+    def rows(self, index: Index) -> ReliefValves:
         """The same relief valves of some of the plants only."""
         some = object.__new__(ReliefValves)
         for name, values in vars(self).items():

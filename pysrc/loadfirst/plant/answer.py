@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from msgspec import Struct
+from msgspec import UNSET, Struct, UnsetType
 
 Why = Literal["stalled", "not-a-number"]
 BlockName = Literal[
@@ -46,7 +46,7 @@ class Machine(Struct, frozen=True):
 
     Attributes
     ----------
-    flow, best_efficiency_flow : [m³/s], the latter at the speed it runs
+    flow, best_efficiency_flow : [m³/s], the latter at the speed it runs (rated, if it displaces)
     head, npsh_required : [m]
     npsh_available : [m]; None where the pressure at its inlet is undefined
     speed : [rad/s]
@@ -55,6 +55,12 @@ class Machine(Struct, frozen=True):
     efficiency : of the pump [-]
     current : [A]
     load : shaft power over the motor's rated power [-]
+    rated_power : of the motor [W]
+    pressure : outlet less inlet [Pa]; this and all below of a displacement pump only
+    pressure_limit : most that its casing may bear [Pa]
+    volumetric_efficiency : flow over what is displaced [-]
+    mechanical_efficiency : torque that the liquid needs over that at the shaft [-]
+    stalled : the load asks more than the motor's breakdown torque
     """
 
     name: str
@@ -70,6 +76,12 @@ class Machine(Struct, frozen=True):
     current: float
     load: float
     best_efficiency_flow: float
+    rated_power: float
+    pressure: float | UnsetType = UNSET
+    pressure_limit: float | UnsetType = UNSET
+    volumetric_efficiency: float | UnsetType = UNSET
+    mechanical_efficiency: float | UnsetType = UNSET
+    stalled: bool | UnsetType = UNSET
 
 
 class Node(Struct, frozen=True):
@@ -158,6 +170,10 @@ class Note(Struct, frozen=True):
         "not-supplied",
         "backflow",
         "not-reached",
+        "stalled",
+        "pressure-limit",
+        "relief-lifted",
+        "no-relief",
     ]
     where: str
     facts: dict[str, float]

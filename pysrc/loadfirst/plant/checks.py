@@ -15,6 +15,7 @@ from loadfirst.plant.plant import (
     Curve,
     Delivery,
     Discharge,
+    Displacement,
     Gauge,
     Liquid,
     Plant,
@@ -29,6 +30,7 @@ SLACK = 1 + 1e-9  # a roughness written as bore/20 is one, whatever the last dig
 LEAST_FLOW = 0.01  # [m³/h] of the last point, as the smallest Kv
 CLOSEST = 1e-4  # [-] of the last flow, between two points: nearer ones have no slope between them
 PROPERTIES = ("density_kgm3", "viscosity_mpas", "vapour_bar")
+NAMING = ("model", "curve", "displacement")  # any of them says which pump it is
 Faults = Iterator[InputError]
 
 
@@ -64,6 +66,12 @@ def check_curve(curve: Curve, where: str, file: str = "") -> None:
         raise in_file(fault, file)
 
 
+def check_displacement(pump: Displacement, where: str, file: str = "") -> None:
+    """Refuse a displacement pump that no maker could rate so; as `check_curve`."""
+    for fault in _displacement_faults(pump, f"{where}." if where else ""):
+        raise in_file(fault, file)
+
+
 def _plant_faults(plant: Plant) -> Faults:
     yield from _pump_faults(plant)
     yield from _liquid_faults(plant.liquid)
@@ -79,18 +87,30 @@ def _plant_faults(plant: Plant) -> Faults:
 
 
 def _pump_faults(plant: Plant) -> Faults:
-    model, curve = plant.pump.model, plant.pump.curve
-    if isinstance(model, UnsetType) and isinstance(curve, UnsetType):
+    given = [name for name in NAMING if not isinstance(getattr(plant.pump, name), UnsetType)]
+    if not given:
         yield InputError(
             "pump.model", None, "the id of a pump", "Or give the pump's points in a table [pump.curve].",
             rule="missing",
         )  # fmt: skip
-    if not isinstance(model, UnsetType) and not isinstance(curve, UnsetType):
+    if len(given) > 1:
+        first, other = f"pump.{given[0]}", f"pump.{given[1]}"
+        got = getattr(plant.pump, given[0])
         yield InputError(
-            "pump.model", model, "left out where [pump.curve] is given", rule="together", other="pump.curve"
+            first, got if isinstance(got, str) else "a table", f"left out where [{other}] is given",
+            rule="together", other=other,
+        )  # fmt: skip
+    if not isinstance(plant.pump.curve, UnsetType):
+        yield from _curve_faults(plant.pump.curve, "pump.curve.")
+    if not isinstance(plant.pump.displacement, UnsetType):
+        yield from _displacement_faults(plant.pump.displacement, "pump.displacement.")
+
+
+def _displacement_faults(pump: Displacement, at: str) -> Faults:
+    if pump.limit_bar is not None and pump.limit_bar < pump.pressure_bar:
+        yield _beside(
+            f"{at}limit_bar", pump.limit_bar, "at or above", f"{at}pressure_bar", pump.pressure_bar, "bar"
         )
-    if not isinstance(curve, UnsetType):
-        yield from _curve_faults(curve, "pump.curve.")
 
 
 def _liquid_faults(liquid: Liquid) -> Faults:

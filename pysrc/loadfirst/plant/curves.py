@@ -10,23 +10,25 @@ load's curve falls straight down to it.
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import Any, TypeVar
 
 import numpy as np
-from msgspec import Struct
+from msgspec import UNSET, Struct, UnsetType
 
-from loadfirst.physics.law import Array, Flags, Law
-from loadfirst.physics.machine import Machines, Running
-from loadfirst.physics.network import Network, solve
+from loadfirst.physics.displacement import DisplacementMachines
+from loadfirst.physics.law import Array, Flags
+from loadfirst.physics.network import solve
 from loadfirst.plant.answer import Duty
 from loadfirst.plant.build import Built
+from loadfirst.plant.station_curve import check_loss, pump_curve, pump_head, spread, station_curve
 
-Spreads = TypeVar("Spreads", Network, Machines, Law)
+__all__ = ["Curves", "curves", "load_curve", "pump_curve", "station_curve"]
 
 POINTS = 60
 """How many a curve has where nobody says otherwise."""
 VISIBLE = 1e-3
 """How far a drawn curve may pass from the duty point, of the plant's head scale. [-]"""
+OVER_LIMIT = 1.25
+"""How far the curve of a displacement pump is drawn, of its casing's limit or the duty's head. [-]"""
 MARGIN = 1.1
 """How far the curves go beyond the last point of the pumps, or the duty. [-]"""
 
@@ -39,16 +41,21 @@ class Curves(Struct, frozen=True):
     flow : through the station, from 0, or from below the duty's flow where that is
         negative; 0 twice where the load's curve is upright there. [m³/s]
     load : head that the load asks; None where no flow can pass. [m]
-    machine, npsh_required, power : of one pump at that flow. [m] [m] [W]
+    machine, npsh_required, power : of the first pump at that flow. [m] [m] [W]
     station : own head of the pumps together. [m]
+    second : head of the second pump, where it is another. [m]
+
+    The heads and the power of displacement pumps are None where the head is far
+    beyond what their casings bear: they would go on to where the motor stalls.
     """
 
     flow: tuple[float, ...]
     load: tuple[float | None, ...]
-    machine: tuple[float, ...]
-    station: tuple[float, ...]
+    machine: tuple[float | None, ...]
+    station: tuple[float | None, ...]
     npsh_required: tuple[float, ...]
-    power: tuple[float, ...]
+    power: tuple[float | None, ...]
+    second: tuple[float | None, ...] | UnsetType = UNSET
 
 
 def curves(one: Built, duty: Duty, points: int = POINTS) -> Curves:
@@ -60,20 +67,52 @@ def curves(one: Built, duty: Duty, points: int = POINTS) -> Curves:
     duty : the curves pass through it, from 3 points on, and go beyond.
     points : how many, at least 2.
     """
-    last = one.layout.side_by_side * float(one.machines.last_flow[0, 0])
-    flow: Array = np.linspace(MARGIN * min(0.0, duty.flow), MARGIN * max(last, duty.flow), points)[None]
+    top = _top(one, duty)
+    flow = _samples(one, points, duty, top)
     asked, known = load_curve(one, flow)
     if known.any():
         flow, asked, known = _through(duty, flow, asked, known, VISIBLE * float(one.head_scale[0]))
     pump, head = pump_curve(one, flow), station_curve(one, flow)
     return Curves(
         flow=_column(flow),
-        load=tuple(value if yes else None for value, yes in zip(asked[0].tolist(), known[0], strict=True)),
-        machine=_column(pump.head),
-        station=_column(head),
+        load=_known(asked, known),
+        machine=_known(pump.head, pump.head <= top),
+        station=_known(head, head <= top),
         npsh_required=_column(pump.npsh_required),
-        power=_column(pump.shaft_power),
+        power=_known(pump.shaft_power, pump.head <= top),
+        second=UNSET if one.plants[0].alike or len(one.layout.pumps) == 1 else _second(one, flow, top),
     )
+
+
+def _second(one: Built, flow: Array, top: float) -> tuple[float | None, ...]:
+    head = pump_head(one, 1, flow)
+    return _known(head, head <= top)
+
+
+def _top(one: Built, duty: Duty) -> float:
+    """The head up to which the curves of displacement pumps are drawn; without end for others. [m]"""
+    upright = [law for law in one.machines.values() if isinstance(law, DisplacementMachines)]
+    most = max((float(law.limit_head.max()) for law in upright), default=np.inf)
+    return OVER_LIMIT * max(most * one.layout.in_line, duty.head)
+
+
+def _samples(one: Built, points: int, duty: Duty, top: float) -> Array:
+    """Flows of the points, (1, F): even; where a curve is nearly upright half of them even along its head."""
+    lasts = [float(law.last_flow[0, column]) for law, column in map(one.pump, range(len(one.layout.pumps)))]
+    last = sum(lasts) if one.layout.side_by_side > 1 else max(lasts)
+    ends = MARGIN * min(0.0, duty.flow), MARGIN * max(last, duty.flow)
+    upright = [law for law in one.machines.values() if isinstance(law, DisplacementMachines)]
+    if not upright:
+        return np.linspace(*ends, points)[None]
+    levels = np.linspace(0.0, top, points // 2)[:, None] / one.layout.in_line
+    flows = [law.flow_at(levels + np.zeros(law.count)) for law in upright]
+    along = np.concatenate(flows, axis=1).sum(axis=1) if one.layout.side_by_side > 1 else flows[0][:, 0]
+    even = np.linspace(*ends, points - points // 2)
+    return np.sort(np.concatenate([even, np.clip(along, *ends)]))[None]
+
+
+def _known(values: Array, known: Flags) -> tuple[float | None, ...]:
+    return tuple(value if yes else None for value, yes in zip(values[0].tolist(), known[0], strict=True))
 
 
 def _through(
@@ -107,9 +146,9 @@ def load_curve(built: Built, flow: Array) -> tuple[Array, Flags]:
     head : (B, F) that the pumps must add. [m]
     known : (B, F) False where no flow can pass: a shut valve answers with any head.
     """
-    checks, within = _within_station(built, flow)
+    checks, within = check_loss(built, flow)
     through = flow.ravel()
-    load = _spread(built.network.without(built.layout.station), flow)
+    load = spread(built.network.without(built.layout.station), flow)
     demand = {"suction": through, "discharge": -through}
     found = solve(
         replace(load, demand=demand), _scale(built.head_scale, flow), _scale(built.flow_scale, flow)
@@ -117,48 +156,6 @@ def load_curve(built: Built, flow: Array) -> tuple[Array, Flags]:
     head = found.head["discharge"] - found.head["suction"]
     known = found.converged & ~found.undefined["discharge"]
     return head.reshape(flow.shape) + checks, known.reshape(flow.shape) & within
-
-
-def _within_station(built: Built, flow: Array) -> tuple[Array, Flags]:
-    """Head lost in the check valves of two pumps, and where they let the flow pass. (B, F) [m]"""
-    shape = built.layout
-    if len(shape.pumps) == 1:
-        return np.zeros(flow.shape), np.ones(flow.shape, dtype=bool)
-    checks, first = built.network.laws["checks"], shape.column("check-1")
-    through = np.repeat(flow.reshape(-1, 1) / shape.side_by_side, checks.count, axis=1)
-    checks = _spread(checks, flow)
-    drop, shut = checks.head_drop(through)[0][:, first], checks.shut(through)[:, first]
-    return (shape.in_line * drop).reshape(flow.shape), ~shut.reshape(flow.shape)
-
-
-def station_curve(built: Built, flow: Array) -> Array:
-    """Own head of equal pumps together at flows through them all: flows shared or heads added.
-
-    Parameters
-    ----------
-    flow : (B, F) [m³/s]
-
-    Returns
-    -------
-    head : (B, F) [m]
-    """
-    through = np.repeat(flow.reshape(-1, 1) / built.layout.side_by_side, built.machines.count, axis=1)
-    drop, _ = _spread(built.machines, flow).head_drop(through)
-    return (-built.layout.in_line * drop[:, 0]).reshape(flow.shape)
-
-
-def pump_curve(built: Built, flow: Array) -> Running:
-    """What the first pump does at flows through it, (B, F) each. [m³/s]"""
-    through = np.repeat(flow.reshape(-1, 1), built.machines.count, axis=1)
-    running = _spread(built.machines, flow).running(through)
-    first: list[Any] = [part[:, 0].reshape(flow.shape) for part in running]
-    return Running(*first)
-
-
-def _spread(each: Spreads, flow: Array) -> Spreads:
-    """Each plant once per point."""
-    plants, points = flow.shape
-    return each if plants == 1 else each.rows(np.repeat(np.arange(plants), points))
 
 
 def _scale(scale: Array, flow: Array) -> Array:

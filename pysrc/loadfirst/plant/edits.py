@@ -13,8 +13,10 @@ from loadfirst.plant.vessels import with_walls
 
 MOST = 200  # edits at once; a plant has about sixty keys
 
-INSTEAD = {"pump.model": "curve", "pump.curve": "model"}
-"""Either names the pump: to set one is to take the other away."""
+NAMING = ("model", "curve", "displacement")
+"""Any of them names the pump: to set one is to take the others away."""
+TABLES = ("pump.curve", "pump.displacement")
+"""Keys that are set as a whole table."""
 
 
 def apply_edits(data: Mapping[str, Any], edits: Mapping[str, Any]) -> dict[str, Any]:
@@ -46,8 +48,10 @@ def apply_edits(data: Mapping[str, Any], edits: Mapping[str, Any]) -> dict[str, 
     for key, value in edits.items():
         _require_known(key)
         _put(result, key, value)
-        if key in INSTEAD and value is not None:
-            result["pump"].pop(INSTEAD[key], None)
+        table, _, name = key.partition(".")
+        if table == "pump" and name in NAMING and value is not None:
+            for other in set(NAMING) - {name}:
+                result["pump"].pop(other, None)
     return with_walls(result, data)
 
 
@@ -68,7 +72,7 @@ def _put(result: dict[str, Any], key: str, value: Any) -> None:
 
 def _require_known(key: str) -> None:
     known = keys_of(Plant)
-    if key in known or key == "pump.curve":
+    if key in known or key in TABLES:
         return
     inside = [k for k in known if k.startswith(f"{key}.")]
     near = nearest(key, list(known)) or next((k for k in known if k.rpartition(".")[2] == key), "")

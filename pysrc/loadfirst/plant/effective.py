@@ -27,11 +27,14 @@ def effective(resolved: ResolvedPlant) -> dict[str, Any]:
         altitude; ``pump.curve`` is there only where the file gave it.
         Fit to be decoded again: it is the same plant.
     """
-    plant, curve = resolved
+    plant = resolved.plant
     data: dict[str, Any] = msgspec.to_builtins(plant)
     drive = data["drive"]
     drive["frequency_hz"] = drive["frequency_hz"] or float(plant.drive.supply_hz)
-    drive["motor_kw"] = drive["motor_kw"] or curve.motor_kw
+    drive["motor_kw"] = drive["motor_kw"] or resolved.curve.motor_kw
+    if resolved.second is not None:
+        second = data["pump"]["second"]
+        second["motor_kw"] = second["motor_kw"] or resolved.second.motor_kw
     site = data["site"]
     if site["altitude_m"] is None:
         site["barometer_bar"] = air_pressure(plant) / BAR

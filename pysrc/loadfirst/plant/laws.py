@@ -6,8 +6,9 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from loadfirst.physics.check import CheckValves
-from loadfirst.physics.law import Law
+from loadfirst.physics.law import Array, Law
 from loadfirst.physics.pipe import Pipes
+from loadfirst.physics.relief import ReliefValves
 from loadfirst.physics.valve import Valves
 
 
@@ -24,8 +25,20 @@ class LawKind(NamedTuple):
     make: Callable[..., Law]
 
 
+def relief_valves(
+    set_pressure: Array, capacity: Array, density: Array, accumulation: Array, leak: Array, blocked: Array
+) -> ReliefValves:
+    """`ReliefValves` with all its numbers in order."""
+    return ReliefValves(
+        set_pressure, capacity, density, accumulation=accumulation, leak=leak, blocked=blocked
+    )
+
+
 LAWS: dict[str, LawKind] = {
     "pipes": LawKind(("length", "bore", "roughness", "k", "viscosity"), Pipes),
     "valves": LawKind(("kv",), Valves),
     "checks": LawKind(("k_head", "holds"), CheckValves),
+    "reliefs": LawKind(
+        ("set_pressure", "capacity", "density", "accumulation", "leak", "blocked"), relief_valves
+    ),
 }

@@ -12,13 +12,14 @@ from typing import NamedTuple
 from loadfirst.physics.network import Element
 from loadfirst.plant.elements import WAY
 from loadfirst.plant.elements.section import Fixed, Section, Shape, Spec, Stand
-from loadfirst.plant.plant import Plant
+from loadfirst.plant.machines import law_of
+from loadfirst.plant.pumps import ResolvedPlant
 
 __all__ = ["Layout", "Shape", "layout", "shape_of"]
 
 PUMPS = ("pump-1", "pump-2")
 CHECKS = ("check-1", "check-2")
-ASIDE = ("return-line", "burst", "branch-line", "second-line")
+ASIDE = ("relief", "return-line", "burst", "branch-line", "second-line")
 
 
 class Layout(NamedTuple):
@@ -33,6 +34,7 @@ class Layout(NamedTuple):
     fixed : heads that are known.
     way : nodes at which one section hands on to the next.
     pumps, checks : names of the pumps and of their check valves.
+    machines : law and column of each pump.
     station : names of the elements between the nodes "suction" and "discharge": the pumps, and
         the check valves of two.
     aside : names of the elements whose flow is not on the way to the delivery.
@@ -47,6 +49,7 @@ class Layout(NamedTuple):
     fixed: tuple[Fixed, ...]
     way: tuple[str, ...]
     pumps: tuple[str, ...]
+    machines: tuple[tuple[str, int], ...]
     checks: tuple[str, ...]
     station: tuple[str, ...]
     aside: tuple[str, ...]
@@ -63,12 +66,12 @@ class Layout(NamedTuple):
         return next(found.column for found in self.elements if found.name == element)
 
 
-def shape_of(plant: Plant) -> Shape:
-    """What stands where in a plant: which of the sections it has, how its pumps are arranged."""
-    arrangement = plant.pump.arrangement
+def shape_of(one: ResolvedPlant) -> Shape:
+    """What stands where in a plant: which of the sections it has, which pumps and how arranged."""
+    plant = one.plant
     return Shape(
-        arrangement=arrangement,
-        machines=("pumps",) * (1 if arrangement == "single" else 2),
+        arrangement=plant.pump.arrangement,
+        machines=tuple([law_of(pump) for pump in one.pumps]),
         fitted=tuple(
             [section.name for section in WAY if section.fitted is not None and section.fitted(plant)]
         ),
@@ -85,20 +88,22 @@ def layout(shape: Shape) -> Layout:
         stands[section.name] = section.stand(shape, node)
         node = stands[section.name].on
     specs = [spec for stand in stands.values() for spec in stand.specs]
-    names = [spec.name for spec in specs]
     laws = dict.fromkeys(spec.law for spec in specs)
     columns = {law: tuple(spec for spec in specs if spec.law == law) for law in laws}
+    elements = tuple(Element(*spec[:4], columns[spec.law].index(spec)) for spec in specs)
+    places = {element.name: (element.law, element.column) for element in elements}
     return Layout(
         attached="delivery" in shape.fitted,
         sections=sections,
-        elements=tuple(Element(*spec[:4], columns[spec.law].index(spec)) for spec in specs),
+        elements=elements,
         columns=columns,
         fixed=tuple(known for stand in stands.values() for known in stand.fixed),
         way=tuple(dict.fromkeys(stand.on for stand in stands.values())),
-        pumps=tuple(name for name in PUMPS if name in names),
-        checks=tuple(name for name in CHECKS if name in names),
+        pumps=tuple(name for name in PUMPS if name in places),
+        machines=tuple(places[name] for name in PUMPS if name in places),
+        checks=tuple(name for name in CHECKS if name in places),
         station=tuple(spec.name for spec in stands["station"].specs),
-        aside=tuple(name for name in ASIDE if name in names),
+        aside=tuple(name for name in ASIDE if name in places),
         side_by_side=2 if shape.arrangement == "side-by-side" else 1,
         in_line=2 if shape.arrangement == "in-line" else 1,
     )

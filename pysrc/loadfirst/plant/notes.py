@@ -10,6 +10,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from msgspec import UNSET
+
+from loadfirst.physics.machine import Machines
 from loadfirst.plant.air import air_pressure
 from loadfirst.plant.answer import Machine, Note, PathPoint
 from loadfirst.plant.solved import OnePlant
@@ -22,6 +25,7 @@ UNSEEN = ("pipe-end", "after-branch-valve", "branch-pipe-end")
 def notes(one: OnePlant, machines: tuple[Machine, ...], path: tuple[PathPoint, ...]) -> tuple[Note, ...]:
     """All notes on one plant, the machines' first."""
     found = [note for column, machine in enumerate(machines) for note in _machine_notes(one, machine, column)]
+    found += _unprotected(one, machines)
     found += _boiling(one, path)
     found += _undefined(one, machines)
     found += [note for section in one.layout.sections for note in section.notes(one)]
@@ -43,27 +47,47 @@ def _undefined(one: OnePlant, machines: tuple[Machine, ...]) -> Iterator[Note]:
     )
 
 
-def _machine_notes(one: OnePlant, machine: Machine, column: int) -> Iterator[Note]:
-    running, where = one.solved.running, machine.name
+def _machine_notes(one: OnePlant, machine: Machine, place: int) -> Iterator[Note]:
+    law, running, column = one.running(place)
+    where = machine.name
     if machine.flow == 0:
         yield Note("dead-headed", where, {"head": machine.head, "shaft_power": machine.shaft_power})
     if machine.flow < 0:
         yield Note("reverse-flow", where, {"flow": machine.flow})
-    if running.beyond[one.row, column]:
-        last = float(one.per_machine(one.built.machines.last_flow)[column])
-        yield Note("beyond-curve", where, {"flow": machine.flow, "last_flow": last})
-    if one.per_machine(one.built.machines.limited)[column]:
-        yield Note("more-than-one-state", where, {})
+    if isinstance(law, Machines):
+        if running.beyond[one.row, column]:
+            last = float(one.per_machine(law.last_flow)[column])
+            yield Note("beyond-curve", where, {"flow": machine.flow, "last_flow": last})
+        if one.per_machine(law.limited)[column]:
+            yield Note("more-than-one-state", where, {})
+    else:
+        yield from _displacement_notes(machine)
     if machine.load > 1:
-        rated = machine.shaft_power / machine.load
-        yield Note(
-            "overload",
-            where,
-            {"shaft_power": machine.shaft_power, "rated_power": rated, "load": machine.load},
-        )
+        facts = {"shaft_power": machine.shaft_power, "rated_power": machine.rated_power, "load": machine.load}
+        yield Note("overload", where, facts)
     available = machine.npsh_available
     if machine.flow > 0 and available is not None and available < machine.npsh_required:
         yield Note("npsh-short", where, {"available": available, "required": machine.npsh_required})
+
+
+def _displacement_notes(machine: Machine) -> Iterator[Note]:
+    """What stops a displacement pump: only its motor, and that may be long after its casing."""
+    assert machine.pressure is not UNSET and machine.pressure_limit is not UNSET
+    if machine.stalled:
+        yield Note("stalled", machine.name, {"torque": machine.torque, "speed": machine.speed})
+    if machine.pressure > machine.pressure_limit:
+        facts = {"pressure": machine.pressure, "limit": machine.pressure_limit}
+        yield Note("pressure-limit", machine.name, facts)
+
+
+def _unprotected(one: OnePlant, machines: tuple[Machine, ...]) -> Iterator[Note]:
+    """A displacement pump without a relief valve that works: against a shut valve something bursts."""
+    relief = one.plant.relief
+    if relief.fitted and relief.state != "blocked":
+        return
+    for machine in machines:
+        if machine.pressure_limit is not UNSET:
+            yield Note("no-relief", machine.name, {"limit": machine.pressure_limit})
 
 
 def _boiling(one: OnePlant, path: tuple[PathPoint, ...]) -> Iterator[Note]:

@@ -10,13 +10,14 @@ from typing import Annotated, Literal
 
 from loadfirst.plant.dials import Gauge, Gauges, Meters
 from loadfirst.plant.meta import Part, choice, words
-from loadfirst.plant.pump_file import Curve, PumpFile
+from loadfirst.plant.pump_file import Curve, Displacement, DisplacementFile, Pump, PumpFile
 from loadfirst.plant.tables.branch import Branch
 from loadfirst.plant.tables.control_valve import ControlValve
 from loadfirst.plant.tables.lines import Discharge, Suction
 from loadfirst.plant.tables.liquid import Liquid
+from loadfirst.plant.tables.relief import Relief
 from loadfirst.plant.tables.site import Site
-from loadfirst.plant.tables.station import Check, Drive, PumpStation
+from loadfirst.plant.tables.station import Check, Drive, PumpStation, SecondPump
 from loadfirst.plant.tables.vessels import Delivery, Supply
 
 __all__ = [
@@ -26,6 +27,8 @@ __all__ = [
     "Curve",
     "Delivery",
     "Discharge",
+    "Displacement",
+    "DisplacementFile",
     "Drive",
     "Gauge",
     "Gauges",
@@ -33,8 +36,11 @@ __all__ = [
     "Meters",
     "Part",
     "Plant",
+    "Pump",
     "PumpFile",
     "PumpStation",
+    "Relief",
+    "SecondPump",
     "Site",
     "Suction",
     "Supply",
@@ -53,6 +59,7 @@ class Plant(Part, frozen=True, kw_only=True):
     suction: Suction = Suction()
     pump: PumpStation
     drive: Drive = Drive()
+    relief: Relief = Relief()
     check: Check = Check()
     valve: ControlValve = ControlValve()
     discharge: Discharge = Discharge()

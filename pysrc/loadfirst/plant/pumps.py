@@ -1,4 +1,4 @@
-"""Which pump a plant means: looked up beside its file, in ../pumps, then among the packaged ones."""
+"""Which pumps a plant means: looked up beside its file, in ../pumps, then among the packaged ones."""
 
 from __future__ import annotations
 
@@ -12,36 +12,74 @@ from msgspec.structs import replace
 
 from loadfirst.errors import InputError
 from loadfirst.plant import library, toml_text
-from loadfirst.plant.checks import check_curve
-from loadfirst.plant.decode import decode, nearest
+from loadfirst.plant.checks import check_curve, check_displacement
+from loadfirst.plant.decode import decode, in_file, nearest
 from loadfirst.plant.expect import one_of
-from loadfirst.plant.plant import Curve, Plant, PumpFile
-from loadfirst.plant.scales import flow_meter_scale
+from loadfirst.plant.plant import DisplacementFile, Plant, Pump, PumpFile, SecondPump
+from loadfirst.plant.pump_file import KINDS
+from loadfirst.plant.scales import LEAST_CAPACITY, flow_meter_scale, relief_set, together
 
 
 class ResolvedPlant(NamedTuple):
-    """A plant together with the points of its pump: all that `build` needs. Make it with `resolve`."""
+    """A plant together with its pumps' numbers: all that `build` needs. Make it with `resolve`.
+
+    Attributes
+    ----------
+    plant : Plant
+    curve : of the first pump.
+    second : of the second, where it is another; None where both are equal.
+    """
 
     plant: Plant
-    curve: Curve
+    curve: Pump
+    second: Pump | None = None
+
+    @property
+    def pumps(self) -> tuple[Pump, ...]:
+        """Numbers of each pump of the station."""
+        if self.plant.pump.arrangement == "single":
+            return (self.curve,)
+        return self.curve, self.curve if self.second is None else self.second
+
+    @property
+    def alike(self) -> bool:
+        """Whether both pumps are equal, motors and all."""
+        return self.second is None and self.plant.pump.second == SecondPump()
 
 
 def resolve(plant: Plant, beside: Path | None = None) -> ResolvedPlant:
-    """The plant with its pump's points (see `resolve_pump`), and a flow meter that suits them."""
-    curve = resolve_pump(plant, beside)
-    if plant.meters.flow_range_m3h is None:
-        meters = replace(plant.meters, flow_range_m3h=flow_meter_scale(plant, curve))
-        plant = replace(plant, meters=meters)
-    return ResolvedPlant(plant, curve)
+    """The plant with its pumps' numbers (see `resolve_pump`), and with what suits them."""
+    second = plant.pump.second.model
+    one = ResolvedPlant(
+        plant=plant,
+        curve=resolve_pump(plant, beside),
+        second=None if isinstance(second, UnsetType) else find_pump(second, beside, "pump.second.model"),
+    )
+    return one._replace(plant=_suited(plant, one.pumps))
 
 
-def resolve_pump(plant: Plant, beside: Path | None = None) -> Curve:
-    """The points of the plant's pump.
+def _suited(plant: Plant, pumps: tuple[Pump, ...]) -> Plant:
+    """With a flow meter and a relief valve that suit the pumps, where the file leaves that open."""
+    meters, relief = plant.meters, plant.relief
+    if meters.flow_range_m3h is None:
+        plant = replace(plant, meters=replace(meters, flow_range_m3h=flow_meter_scale(plant, pumps)))
+    if relief.fitted and (relief.set_bar is None or relief.capacity_m3h is None):
+        relief = replace(
+            relief,
+            set_bar=relief.set_bar or relief_set(plant, pumps),
+            capacity_m3h=relief.capacity_m3h or max(together(plant, pumps), LEAST_CAPACITY),
+        )
+        plant = replace(plant, relief=relief)
+    return plant
+
+
+def resolve_pump(plant: Plant, beside: Path | None = None) -> Pump:
+    """The numbers of the plant's first pump.
 
     Parameters
     ----------
     plant : Plant
-        Checked: it has either `pump.model` or `pump.curve`.
+        Checked: it has one of `pump.model`, `pump.curve` and `pump.displacement`.
     beside : Path, optional
         Folder of the plant's file. Without it only packaged pumps are known.
 
@@ -52,38 +90,50 @@ def resolve_pump(plant: Plant, beside: Path | None = None) -> Curve:
     FileError
         Where the pump's own file cannot be used.
     """
-    if not isinstance(plant.pump.curve, UnsetType):
-        return plant.pump.curve
+    for own in (plant.pump.curve, plant.pump.displacement):
+        if not isinstance(own, UnsetType):
+            return own
     assert not isinstance(plant.pump.model, UnsetType)  # plant.checks has seen to it
     return find_pump(plant.pump.model, beside)
 
 
-def find_pump(model: str, beside: Path | None = None) -> Curve:
-    """The points of the pump with the id `model`; see `resolve_pump`."""
+def find_pump(model: str, beside: Path | None = None, where: str = "pump.model") -> Pump:
+    """The numbers of the pump with the id `model`, which stands at the key `where`; see `resolve_pump`."""
     if library.is_id(model):
         for path in _places(model, beside):
             if path.is_file():
                 return read_pump(path)
         if library.has("pumps", model):
             return _packaged(model)
-    raise _nobody(model, beside)
+    raise _nobody(model, beside, where)
 
 
-def read_pump(path: Path) -> PumpFile:
-    """Read and check one pump file.
+def read_pump(path: Path) -> Pump:
+    """Read and check one pump file, of whatever kind.
 
     Raises
     ------
     FileError
         For the first thing in it that cannot be used.
     """
-    pump = decode(PumpFile, toml_text.read(path), path.name)
-    check_curve(pump, "", path.name)
-    return pump
+    data = toml_text.read(path)
+    kind = data.get("kind", KINDS[0])
+    if kind == KINDS[0]:
+        pump = decode(PumpFile, data, path.name)
+        check_curve(pump, "", path.name)
+        return pump
+    if kind not in KINDS:
+        near = nearest(kind, list(KINDS)) if isinstance(kind, str) else ""
+        hint = f"Did you mean {near}?" if near else ""
+        cause = InputError("kind", kind, one_of(list(KINDS)), hint, rule="choice", choices=list(KINDS))
+        raise in_file(cause, path.name)
+    made = decode(DisplacementFile, data, path.name)
+    check_displacement(made, "", path.name)
+    return made
 
 
 @lru_cache(maxsize=128)
-def _packaged(model: str) -> PumpFile:
+def _packaged(model: str) -> Pump:
     return read_pump(library.path("pumps", model))
 
 
@@ -93,12 +143,12 @@ def _places(model: str, beside: Path | None) -> Iterator[Path]:
         yield beside / ".." / "pumps" / f"{model}.toml"
 
 
-def _nobody(model: str, beside: Path | None) -> InputError:
+def _nobody(model: str, beside: Path | None, where: str) -> InputError:
     known = sorted({*library.ids("pumps"), *_neighbours(beside)})
     near = nearest(model, known)
     hint = f"Did you mean {near}?" if near else "Or give the pump's points in a table [pump.curve]."
     return InputError(
-        "pump.model", model, f"the id of a pump: {one_of(known)}", hint, rule="lookup", choices=known,
+        where, model, f"the id of a pump: {one_of(known)}", hint, rule="lookup", choices=known,
         **({"nearest": near} if near else {}),
     )  # fmt: skip
 

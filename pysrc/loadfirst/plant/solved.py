@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import cached_property
 from typing import TYPE_CHECKING, NamedTuple, TypeVar
 
 import numpy as np
 
+from loadfirst.physics.displacement import DisplacementRunning
 from loadfirst.physics.law import SHUT, Array
 from loadfirst.physics.liquids import Liquid
 from loadfirst.physics.machine import Running
 from loadfirst.physics.network import Solution, solve
 from loadfirst.physics.pipe import Pipes, velocity_head
 from loadfirst.plant.build import Built
+from loadfirst.plant.machines import MachineLaw
 from loadfirst.plant.plant import Plant
 from loadfirst.units import TO_SI, G
 
@@ -33,13 +36,13 @@ class Solved(NamedTuple):
     ----------
     built : what was solved.
     solution : flows, drops and heads, exact, leakage included.
-    running : the pumps at these flows, (B, M).
+    running : the pumps at these flows, (B, M) of each law.
     pipes : head lost in every pipe along its wall, and in its fittings, (B, M). [m]
     """
 
     built: Built
     solution: Solution
-    running: Running
+    running: Mapping[str, Running | DisplacementRunning]
     pipes: tuple[Array, Array]
 
     def of(self, row: int) -> OnePlant:
@@ -55,7 +58,7 @@ def solve_plants(built: Built) -> Solved:
     return Solved(
         built=built,
         solution=solution,
-        running=built.machines.running(_through(built, solution, "pumps")),
+        running={name: law.running(_through(built, solution, name)) for name, law in built.machines.items()},
         pipes=pipes.breakdown(_through(built, solution, "pipes")),
     )
 
@@ -97,6 +100,33 @@ class OnePlant:
         """Whether an element is shut, or holds against backward flow."""
         return bool(self._shut[element][self.row])
 
+    def running(self, number: int) -> tuple[MachineLaw, Running | DisplacementRunning, int]:
+        """The law of one of the pumps, counted from 0, what those of that law do, and which of them it is."""
+        law, column = self.layout.machines[number]
+        return self.built.machines[law], self.solved.running[law], column
+
+    @cached_property
+    def shares(self) -> tuple[float, ...]:
+        """How much each pump counts in the station's own head, and its check valve in the load's.
+
+        In line each counts in full. Side by side equal pumps count by halves;
+        others by their flow, and at no flow the stronger counts alone: it makes
+        the pressure behind both check valves.
+        """
+        count = len(self.layout.pumps)
+        if self.layout.side_by_side == 1:
+            return (1.0,) * count
+        if self.built.plants[self.row].alike:
+            return (1 / count,) * count
+        flows = [max(self.flow(pump), 0.0) for pump in self.layout.pumps]
+        if sum(flows) > 0:
+            return tuple(flow / sum(flows) for flow in flows)
+        heads = [
+            float(running.head[self.row, column]) for _, running, column in map(self.running, range(count))
+        ]
+        strongest = heads.index(max(heads))
+        return tuple(float(number == strongest) for number in range(count))
+
     @cached_property
     def not_reached(self) -> bool:
         """Whether the liquid does not get as far as the pipe's end, or as the open flange."""
@@ -115,9 +145,10 @@ class OnePlant:
     @cached_property
     def least_flow(self) -> float:
         """Least flow that is shown: `SEEN`, or what leaks through all that is shut. [m³/s]"""
-        shut = sum(bool(shut[self.row]) for shut in self._shut.values())
-        leakage = max(2, shut) * float(self.built.head_scale[self.row]) / SHUT
-        return max(SEEN * self.flow_scale, leakage if shut else 0.0)
+        held = [abs(self.drop(name)) for name, shut in self._shut.items() if shut[self.row]]
+        most = max(float(self.built.head_scale[self.row]), *held) if held else 0.0
+        leakage = max(2, len(held)) * most / SHUT
+        return max(SEEN * self.flow_scale, leakage)
 
     def drop(self, element: str) -> float:
         """Head lost in an element. [m]"""

@@ -28,8 +28,8 @@ ORDER: tuple[BlockName, ...] = get_args(BlockName)
 
 
 def own_head(one: OnePlant, machines: tuple[Machine, ...]) -> float:
-    """What the pumps themselves add: in line together, side by side each. [m]"""
-    return sum(machine.head for machine in machines) / one.layout.side_by_side
+    """What the pumps themselves add: in line together, side by side each, see `OnePlant.shares`. [m]"""
+    return sum(share * machine.head for share, machine in zip(one.shares, machines, strict=True))
 
 
 def static_head(one: OnePlant) -> float:

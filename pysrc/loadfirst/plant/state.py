@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import numpy as np
+from msgspec.structs import replace
 
+from loadfirst.physics.machine import Machines, Running
 from loadfirst.physics.network import LOST, STALLED
 from loadfirst.plant.air import air_pressure
 from loadfirst.plant.answer import Duty, LiquidState, Machine, State, Station, Why
 from loadfirst.plant.build import Built, ResolvedPlant, build
 from loadfirst.plant.layout import Shape, shape_of
+from loadfirst.plant.machines import gear_ratio
 from loadfirst.plant.notes import notes
 from loadfirst.plant.path import nodes, path
 from loadfirst.plant.solved import OnePlant, Solved, solve_plants
@@ -36,7 +39,7 @@ def true_states(plants: Sequence[ResolvedPlant]) -> list[State]:
     """The states of many plants, in their order; those of one shape are solved together."""
     shapes: dict[Shape, list[int]] = {}
     for at, one in enumerate(plants):
-        shapes.setdefault(shape_of(one.plant), []).append(at)
+        shapes.setdefault(shape_of(one), []).append(at)
     states: dict[int, State] = {}
     for places in shapes.values():
         solved = solve_plants(build([plants[at] for at in places]))
@@ -60,13 +63,20 @@ def state_of(solved: Solved, row: int) -> State:
         path=way,
         balance=balance(one, station),
         liquid=LiquidState(one.liquid.density, one.liquid.viscosity, one.liquid.vapour_pressure),
-        synchronous_speed=float(one.per_machine(solved.built.machines.motor.synchronous_speed)[0]),
+        synchronous_speed=_synchronous_speed(one),
         flow_scale=one.flow_scale,
         stack=stack(one, station.head),
         duty=Duty(station.flow, station.head),
         notes=notes(one, machines, way),
         aside={name: one.flow(name) for name in one.layout.aside},
     )
+
+
+def _synchronous_speed(one: OnePlant) -> float:
+    """Of the motors' field, behind whatever gearbox. [rad/s]"""
+    law, _, column = one.running(0)
+    at_pump = float(one.per_machine(law.motor.synchronous_speed)[column])
+    return at_pump * gear_ratio(one.built.plants[one.row].curve)
 
 
 def _station(one: OnePlant, machines: tuple[Machine, ...]) -> Station:
@@ -76,21 +86,17 @@ def _station(one: OnePlant, machines: tuple[Machine, ...]) -> Station:
 
 def _machines(one: OnePlant) -> tuple[Machine, ...]:
     inlets = {element.name: element.inlet for element in one.layout.elements}
-    best = one.per_machine(one.built.machines.best_efficiency_flow)
-    return tuple(
-        _machine(one, name, column, inlets[name], float(best[column]))
-        for column, name in enumerate(one.layout.pumps)
-    )
+    return tuple(_machine(one, name, number, inlets[name]) for number, name in enumerate(one.layout.pumps))
 
 
-def _machine(one: OnePlant, name: str, column: int, inlet: str, best_flow: float) -> Machine:
-    running = one.solved.running
+def _machine(one: OnePlant, name: str, place: int, inlet: str) -> Machine:
+    law, running, column = one.running(place)
     head = one.head(inlet)
 
     def number(values: np.ndarray) -> float:
         return float(values[one.row, column])
 
-    return Machine(
+    machine = Machine(
         name=name,
         flow=one.flow(name),
         head=number(running.head),
@@ -103,7 +109,18 @@ def _machine(one: OnePlant, name: str, column: int, inlet: str, best_flow: float
         motor_input=number(running.motor_input),
         current=number(running.current),
         load=number(running.load),
-        best_efficiency_flow=best_flow,
+        best_efficiency_flow=float(one.per_machine(law.best_efficiency_flow)[column]),
+        rated_power=float(one.per_machine(law.motor.rated_power)[column]),
+    )
+    if isinstance(running, Running) or isinstance(law, Machines):
+        return machine
+    return replace(
+        machine,
+        pressure=number(running.pressure),
+        pressure_limit=float(one.per_machine(law.pumps.pressure_limit)[column]),
+        volumetric_efficiency=number(running.volumetric_efficiency),
+        mechanical_efficiency=number(running.mechanical_efficiency),
+        stalled=bool(running.stalled[one.row, column]),
     )
 
 

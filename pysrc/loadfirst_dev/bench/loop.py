@@ -41,7 +41,8 @@ class Loop:
     """
 
     def __init__(self, one: ResolvedPlant, density: float, viscosity: float) -> None:
-        plant, curve = one
+        plant, curve = one.plant, one.curve
+        assert isinstance(curve, Curve)
         self.test = curve.speed_rpm * pi / 30
         self.knots = [flow / 3600 for flow in curve.flow_m3h]
         torques = [power / self.test for power in shaft_powers(curve)]

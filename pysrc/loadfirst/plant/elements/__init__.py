@@ -9,6 +9,7 @@ from loadfirst.plant.elements import (
     delivery,
     discharge_line,
     open_end,
+    relief,
     station,
     suction_line,
 )
@@ -17,6 +18,7 @@ from loadfirst.plant.elements.section import Section
 WAY: tuple[Section, ...] = (
     suction_line.SECTION,
     station.SECTION,
+    relief.SECTION,
     check_valve.SECTION,
     branch.SECTION,
     control_valve.SECTION,

@@ -25,7 +25,7 @@ def check_valve(number: int, inlet: str, outlet: str) -> Spec:
 
 def check_drop(one: OnePlant) -> float:
     """Head lost in the check valves on one way through the plant. [m]"""
-    return sum(one.drop(check) for check in one.layout.checks) / one.layout.side_by_side
+    return sum(share * one.drop(check) for share, check in zip(one.shares, one.layout.checks, strict=False))
 
 
 def _stand(shape: Shape, node: str) -> Stand:
@@ -50,7 +50,8 @@ def _losses(one: OnePlant) -> Iterator[Loss]:
     if one.dry:  # no liquid is there that it could hold
         yield Loss("check-valve", 0.0)
     else:
-        yield Loss("check-valve", check_drop(one), any(one.shut(check) for check in one.layout.checks))
+        ways = zip(one.shares, one.layout.checks, strict=True)
+        yield Loss("check-valve", check_drop(one), any(share and one.shut(check) for share, check in ways))
 
 
 def _places(one: OnePlant, behind: float) -> Iterator[PathPoint]:

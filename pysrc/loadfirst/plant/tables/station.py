@@ -7,19 +7,36 @@ from typing import Annotated, Literal
 from msgspec import UNSET, UnsetType
 
 from loadfirst.plant.meta import Part, choice, quantity, words
-from loadfirst.plant.pump_file import Curve
+from loadfirst.plant.pump_file import Curve, Displacement
+
+Model = Annotated[str, words("Id of a pump: that of its file, without .toml.", 60)] | UnsetType
+
+
+class SecondPump(Part, frozen=True):
+    """The second of two pumps, where it differs from the first; counts in no other arrangement."""
+
+    model: Model = UNSET
+    motor_kw: (
+        Annotated[
+            float,
+            quantity("kW", 0.01, 20000, "Rated power of its motor; the pump's own if left out."),
+        ]
+        | None
+    ) = None
 
 
 class PumpStation(Part, frozen=True):
-    """The machines between the suction and the discharge node: `model` or `curve`, not both."""
+    """The machines between suction and discharge: one of `model`, `curve` and `displacement` says which."""
 
-    model: Annotated[str, words("Id of a pump: that of its file, without .toml.", 60)] | UnsetType = UNSET
+    model: Model = UNSET
     curve: Curve | UnsetType = UNSET
+    displacement: Displacement | UnsetType = UNSET
     centre_m: Annotated[float, quantity("m", -30, 200, "Height of the shaft above the floor.")] = 0.5
     arrangement: Annotated[
         Literal["single", "side-by-side", "in-line"],
-        choice("One pump, or two equal ones side by side or in line."),
+        choice("One pump, or two side by side or in line, equal unless `pump.second` says otherwise."),
     ] = "single"
+    second: SecondPump = SecondPump()
 
 
 class Drive(Part, frozen=True):
@@ -36,9 +53,7 @@ class Drive(Part, frozen=True):
     ) = None
     poles: Annotated[Literal[2, 4, 6, 8], choice("Number of poles of the motors.")] = 2
     motor_kw: (
-        Annotated[
-            float, quantity("kW", 0.01, 20000, "Rated power of each motor; the pump's own if left out.")
-        ]
+        Annotated[float, quantity("kW", 0.01, 20000, "Rated power of the motor; the pump's own if left out.")]
         | None
     ) = None
 

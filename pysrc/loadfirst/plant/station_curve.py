@@ -1,0 +1,113 @@
+"""What the pumps of a station answer together, at flows forced through it.
+
+The station's own head is that of its pumps; what their check valves lose is
+told apart, because it belongs to the load. Two pumps side by side share the
+flow: equal ones by halves, others as their curves and check valves have it,
+which takes a small network of its own. See also `solved.OnePlant.shares`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any, TypeVar
+
+import numpy as np
+
+from loadfirst.physics.displacement import DisplacementRunning
+from loadfirst.physics.law import Array, Flags, Law
+from loadfirst.physics.machine import Running
+from loadfirst.physics.network import Network, solve
+from loadfirst.plant.build import Built
+from loadfirst.plant.machines import MachineLaw
+
+Spreads = TypeVar("Spreads", Network, MachineLaw, Law)
+
+
+def station_curve(built: Built, flow: Array) -> Array:
+    """Own head of the pumps together at flows through them all: flows shared or heads added.
+
+    Parameters
+    ----------
+    flow : (B, F) [m³/s]
+
+    Returns
+    -------
+    head : (B, F) [m]
+    """
+    through = split(built, flow)
+    heads = [pump_head(built, number, each) for number, each in enumerate(through)]
+    return _together(built, through, heads, heads)
+
+
+def check_loss(built: Built, flow: Array) -> tuple[Array, Flags]:
+    """Head lost in the check valves of two pumps, and where they let the flow pass. (B, F) [m]"""
+    shape = built.layout
+    if len(shape.pumps) == 1:
+        return np.zeros(flow.shape), np.ones(flow.shape, dtype=bool)
+    law = built.network.laws["checks"]
+    checks = spread(law, flow)
+    through = split(built, flow)
+    drops, passes = [], []
+    for name, each in zip(shape.checks, through, strict=True):
+        all_alike = np.repeat(each.reshape(-1, 1), law.count, axis=1)
+        column = shape.column(name)
+        drops.append(checks.head_drop(all_alike)[0][:, column].reshape(flow.shape))
+        passes.append(~checks.shut(all_alike)[:, column].reshape(flow.shape))
+    heads = [pump_head(built, number, each) for number, each in enumerate(through)] if _unlike(built) else []
+    open_way = np.any(passes, axis=0) if shape.side_by_side > 1 else np.all(passes, axis=0)
+    return _together(built, through, drops, heads), np.asarray(open_way)
+
+
+def split(built: Built, flow: Array) -> tuple[Array, ...]:
+    """Flow through each of the pumps at flows through the station, (B, F) each. [m³/s]"""
+    shape = built.layout
+    if not _unlike(built):
+        return (flow / shape.side_by_side,) * len(shape.pumps)
+    through = flow.ravel()
+    alone = built.network.only(shape.station, {"suction": np.zeros(1)}, {})
+    network = replace(spread(alone, flow), demand={"discharge": through})
+    found = solve(
+        network, np.repeat(built.head_scale, flow.shape[1]), np.repeat(built.flow_scale, flow.shape[1])
+    )
+    return tuple(found.flow[pump].reshape(flow.shape) for pump in shape.pumps)
+
+
+def pump_head(built: Built, number: int, flow: Array) -> Array:
+    """Head of one of the pumps, counted from 0, at flows through it, (B, F). [m³/s] -> [m]"""
+    law, column = built.pump(number)
+    through = np.repeat(flow.reshape(-1, 1), law.count, axis=1)
+    drop, _ = spread(law, flow).head_drop(through)
+    return -drop[:, column].reshape(flow.shape)
+
+
+def pump_curve(built: Built, flow: Array, number: int = 0) -> Running | DisplacementRunning:
+    """What one of the pumps, counted from 0, does at flows through it, (B, F) each. [m³/s]"""
+    law, column = built.pump(number)
+    through = np.repeat(flow.reshape(-1, 1), law.count, axis=1)
+    running = spread(law, flow).running(through)
+    parts: list[Any] = [part[:, column].reshape(flow.shape) for part in running]
+    return type(running)(*parts)
+
+
+def spread(each: Spreads, flow: Array) -> Spreads:
+    """Each plant once per point."""
+    plants, points = flow.shape
+    return each if plants == 1 else each.rows(np.repeat(np.arange(plants), points))
+
+
+def _unlike(built: Built) -> bool:
+    """Whether pumps side by side share the flow unequally."""
+    return built.layout.side_by_side > 1 and not all(one.alike for one in built.plants)
+
+
+def _together(built: Built, through: tuple[Array, ...], values: list[Array], heads: list[Array]) -> Array:
+    """Something of each pump's way, as it counts for the station; `heads` say which pump is the stronger."""
+    if built.layout.side_by_side == 1:
+        return np.asarray(sum(values[1:], values[0]))
+    if not _unlike(built):
+        return np.asarray(sum(values[1:], values[0]) / len(values))
+    forward = np.maximum(through, 0.0)
+    total = forward.sum(axis=0)
+    strongest = np.argmax(heads, axis=0) == np.arange(len(values))[:, None, None]
+    shares = np.where(total > 0, forward / np.where(total > 0, total, 1.0), strongest)
+    return np.asarray((shares * np.array(values)).sum(axis=0))
