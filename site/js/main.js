@@ -16,7 +16,7 @@ const PATIENCE = 50; // [ms] how long a picture waits for the answer that it cou
 
 const kept = createKept();
 const [words, first, linked] = await Promise.all([
-  fetchWords(["words/en.ftl", "words/drawings.ftl", "words/cases.ftl"]),
+  fetchWords(["words/en.ftl", "words/notes.ftl", "words/drawings.ftl", "words/cases.ftl"]),
   readFirstAnswer(),
   decode(location.hash).catch((problem) => problem),
 ]);

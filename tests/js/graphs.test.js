@@ -230,7 +230,7 @@ test("the stack prints no label of nothing, but says it", () => {
 });
 
 test("what is unknown is worded: in the stack's sentence, in its account, along the path", () => {
-  const words = createWords(["en", "drawings"].map((name) => readFileSync(new URL(`../../site/words/${name}.ftl`, import.meta.url), "utf8")));
+  const words = createWords(["en", "notes", "drawings"].map((name) => readFileSync(new URL(`../../site/words/${name}.ftl`, import.meta.url), "utf8")));
   const drawn = (view) => {
     const host = fakeHost(fakeDocument(), 300, 330);
     const plant = samplePlant({"pump.arrangement": "in-line"});

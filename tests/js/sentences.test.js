@@ -3,12 +3,13 @@ import assert from "node:assert/strict";
 import {readFileSync, readdirSync} from "node:fs";
 import {test} from "node:test";
 import {createUnits} from "../../site/js/units.js";
+import {KINDS} from "../../site/js/views/note-kinds.js";
 import {noteEntries} from "../../site/js/views/notes.js";
 import {sentence} from "../../site/js/views/sentence.js";
 import {bootLine, troubleLine} from "../../site/js/views/status.js";
 import {aboutPlant, change, trend, why} from "../../site/js/views/why.js";
 import {createWords} from "../../site/js/words.js";
-
+const words = createWords(["en", "notes"].map((name) => readFileSync(new URL(`../../site/words/${name}.ftl`, import.meta.url), "utf8")));
 const words = createWords([readFileSync(new URL("../../site/words/en.ftl", import.meta.url), "utf8")]);
 const units = createUnits("m3h-bar-m", "en");
 const NBSP = /\u00a0/g;
@@ -97,19 +98,55 @@ const FACTS = {
   "more-than-one-state": {},
   "line-off": {},
   "not-reached": {head: 0.6, missing: 2.4},
+  stalled: {torque: 120, speed: 3},
+  "pressure-limit": {pressure: 4e6, limit: 1.6e6},
+  "relief-lifted": {flow: 0.001, pressure: 1.1e6, set: 1e6},
+  "no-relief": {limit: 1.6e6},
+  "not-supplied": {missing: 3},
+  backflow: {flow: -0.002},
+  burst: {flow: 0.004},
+  "line-filling": {filled: 0.4, height: 6},
+  "not-primed": {rise: 4},
+  "siphon-broken": {rise: 4},
+  "outside-rule": {got: 5e-3, low: 1e-6, high: 4e-3, held: 1},
 };
 
 for (const [kind, facts] of Object.entries(FACTS)) {
   test(`the note ${kind} has a title and a sentence without gaps`, (t) => {
     const told = t.mock.method(console, "error", () => {});
     for (const flow of [0.01, 0]) {
-      const [entry] = noteEntries({answer: answer({flow, notes: [{kind, where: "pump-1", facts}]}), units, words});
+      const rule = kind === "outside-rule" ? {rule: "viscosity.viscosity"} : {};
+      const [entry] = noteEntries({answer: answer({flow, notes: [{kind, where: "pump-1", facts, ...rule}]}), units, words});
       assert.ok(entry.title && entry.text);
       assert.doesNotMatch(`${entry.title} ${entry.text} ${entry.caution}`, /[{}$]/);
     }
     assert.equal(told.mock.callCount(), 0);
   });
 }
+
+test("every kind of note that has words has its rank, and warns where it has a warning", () => {
+  const text = readFileSync(new URL("../../site/words/notes.ftl", import.meta.url), "utf8");
+  const known = text.split(/^(?=[a-z])/m).flatMap((entry) => entry.match(/^note-([a-z-]+) =/)?.[1] ?? [])
+    .filter((kind) => !/-(?:still|upright|summit)$/.test(kind));
+  assert.deepEqual(known.toSorted(), KINDS.map(({kind}) => kind).toSorted());
+  for (const {kind, caution} of KINDS) {
+    const entry = text.slice(text.indexOf(`note-${kind} =`)).split(/\n(?=\S)/)[0];
+    assert.equal(entry.includes("    .caution ="), caution, kind);
+  }
+});
+
+test("a pump that displaces may not run against a shut valve for a moment", () => {
+  const upright = answer({flow: 0, notes: [{kind: "dead-headed", where: "pump-1", facts: FACTS["dead-headed"]}]});
+  upright.state.machines[0] = {...upright.state.machines[0], pressure_limit: 1.6e6};
+  assert.match(noteEntries({answer: upright, units, words})[0].caution, /not for a moment/);
+});
+
+test("a limit of a rule is told in the unit of what it limits", () => {
+  const note = {kind: "outside-rule", where: "pump-1", facts: FACTS["outside-rule"]};
+  const told = (rule) => noteEntries({answer: answer({notes: [{...note, rule}]}), units, words})[0].text;
+  assert.match(told("viscosity.viscosity"), /thick liquids .* from 1\.0\u00a0mm²\/s to .* held at the end/);
+  assert.match(told("viscosity.parameter"), /from 0\.000001 to 0\.004/);
+});
 
 test("a pipe taken off is no fault of the pump, and nobody is told to try it", () => {
   const [entry] = noteEntries({answer: answer({notes: [{kind: "line-off", where: "discharge", facts: {}}]}), units, words});

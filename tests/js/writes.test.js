@@ -13,7 +13,7 @@ import {createWords} from "../../site/js/words.js";
 import {sampleAnswer, samplePlant} from "./drawing-sample.js";
 import {everyNode, fakeDocument, fakeHost} from "./fake-document.js";
 
-const words = createWords(["en", "drawings"].map((name) => readFileSync(new URL(`../../site/words/${name}.ftl`, import.meta.url), "utf8")));
+const words = createWords(["en", "notes", "drawings"].map((name) => readFileSync(new URL(`../../site/words/${name}.ftl`, import.meta.url), "utf8")));
 const units = createUnits("m3h-bar-m", "en");
 const writes = (host) => everyNode(host).reduce((sum, {writes = 0}) => sum + writes, 0);
 

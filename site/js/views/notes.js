@@ -1,21 +1,8 @@
 // What the engine noticed: a title and, where one belongs, the caution, always; what it means on demand.
 import {at} from "../state.js";
 import {h, hide, setText} from "./dom.js";
+import {KINDS, worded} from "./note-kinds.js";
 import {endOf} from "./why.js";
-
-/** What is most urgent comes first; `caution` says whether the real plant needs a warning. */
-const KINDS = [
-  {kind: "line-off", caution: true},
-  {kind: "not-reached", caution: false},
-  {kind: "dead-headed", caution: true},
-  {kind: "reverse-flow", caution: true},
-  {kind: "overload", caution: true},
-  {kind: "npsh-short", caution: true},
-  {kind: "below-vapour-pressure", caution: true},
-  {kind: "beyond-curve", caution: false},
-  {kind: "pressure-undefined", caution: false},
-  {kind: "more-than-one-state", caution: false},
-];
 
 export function create(host, {document, words}) {
   const make = (...parts) => h(document, ...parts);
@@ -64,13 +51,13 @@ export function noteEntries({answer, units, words}) {
   });
 }
 
-function entry({kind, caution, places, facts}, answer, units, words) {
+function entry({kind, caution, places, ...note}, answer, units, words) {
   const pumps = answer.state.machines.length;
-  const still = answer.state.station.flow <= 0;
   const named = (place) => (words.has(`place-${place}`) ? words(`place-${place}`, {pumps}) : place);
-  const where = kind === "not-reached" ? words(endOf(at(answer.plant, "discharge.attached") === false)) : places.map(named).join(words("and"));
-  const args = {where, pumps, count: places.length, ...worded(kind === "reverse-flow" ? {...facts, flow: Math.abs(facts.flow)} : facts, units)};
-  const id = still && words.has(`note-${kind}-still`) ? `note-${kind}-still` : `note-${kind}`; // what is advised where liquid flows, may be no way out here
+  const where = kind === "not-reached" && places[0] !== "summit"
+    ? words(endOf(at(answer.plant, "discharge.attached") === false)) : [...new Set(places)].map(named).join(words("and"));
+  const args = {where, pumps, count: places.length, ...worded({kind, ...note}, units)};
+  const id = variant(kind, places[0], answer, words);
   return {
     kind,
     title: words(`${id}.title`, args),
@@ -79,16 +66,11 @@ function entry({kind, caution, places, facts}, answer, units, words) {
   };
 }
 
-const FACTS = {
-  flow: "flow", last_flow: "flow", head: "head", missing: "head", available: "head", required: "head", shaft_power: "power",
-  rated_power: "power", load: "efficiency", pressure: "pressure", vapour_pressure: "pressure",
-};
-
-/** The numbers of a note, SI, as the reader's text. */
-function worded(facts, units) {
-  return Object.fromEntries(
-    Object.entries(facts).map(([key, value]) => [key, Object.hasOwn(FACTS, key) ? units.full(FACTS[key], value) : String(value)]),
-  );
+/** What is advised of a pump that lets liquid slip, or where liquid flows, may be no way out elsewhere. */
+function variant(kind, place, {state}, words) {
+  const forms = [place, state.machines.some(({pressure_limit: limit}) => limit) && "upright", state.station.flow <= 0 && "still"];
+  const form = forms.find((each) => each && words.has(`note-${kind}-${each}`));
+  return form ? `note-${kind}-${form}` : `note-${kind}`;
 }
 
 const capital = (text, locale) => text.charAt(0).toLocaleUpperCase(locale) + text.slice(1);

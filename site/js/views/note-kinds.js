@@ -1,0 +1,53 @@
+// Every kind of note that an answer may bring: its rank, whether it warns, what its numbers are. No DOM.
+
+/** What is most urgent comes first; `caution` says whether the real plant needs a warning. */
+export const KINDS = Object.freeze([
+  {kind: "burst", caution: true},
+  {kind: "pressure-limit", caution: true},
+  {kind: "stalled", caution: true},
+  {kind: "line-off", caution: true},
+  {kind: "not-reached", caution: false},
+  {kind: "dead-headed", caution: true},
+  {kind: "reverse-flow", caution: true},
+  {kind: "overload", caution: true},
+  {kind: "npsh-short", caution: true},
+  {kind: "below-vapour-pressure", caution: true},
+  {kind: "no-relief", caution: true},
+  {kind: "relief-lifted", caution: true},
+  {kind: "siphon-broken", caution: true},
+  {kind: "not-primed", caution: false},
+  {kind: "line-filling", caution: true},
+  {kind: "not-supplied", caution: false},
+  {kind: "backflow", caution: false},
+  {kind: "beyond-curve", caution: false},
+  {kind: "pressure-undefined", caution: false},
+  {kind: "outside-rule", caution: false},
+  {kind: "more-than-one-state", caution: false},
+]);
+
+/** The quantity of each fact, by its name. */
+const FACTS = {
+  flow: "flow", last_flow: "flow", head: "head", missing: "head", available: "head", required: "head", shaft_power: "power",
+  rated_power: "power", load: "efficiency", pressure: "pressure", vapour_pressure: "pressure", limit: "pressure", set: "pressure",
+  torque: "torque", speed: "speed", rise: "head", height: "height", filled: "opening",
+};
+
+/** What a rule's limit is a limit of; others are bare numbers. */
+const LIMITS = {flow: "flow", head: "head", diameter: "efficiency", fraction: "efficiency", viscosity: "kinematic"};
+
+/** Facts whose sign the sentence says in words. */
+const REVERSED = ["reverse-flow", "backflow"];
+
+/** The facts of a note, SI, as the reader's text. */
+export function worded({kind, facts, rule}, units) {
+  const [name, limit] = (rule ?? "").split(".");
+  const shown = Object.entries(facts).map(([key, value]) => {
+    const quantity = ["got", "low", "high"].includes(key) && rule ? LIMITS[limit] : FACTS[key];
+    const size = key === "flow" && REVERSED.includes(kind) ? Math.abs(value) : value;
+    return [key, quantity ? units.full(quantity, size) : plain(size)];
+  });
+  return {...Object.fromEntries(shown), ...(rule ? {rule: name, held: facts.held ? "yes" : "no"} : {})};
+}
+
+/** A number without a unit, in three digits. */
+const plain = (value) => String(Number(Number(value).toPrecision(3)));

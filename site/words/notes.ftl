@@ -1,0 +1,124 @@
+### Notes on an answer: a title, a caution for the real plant in few words, and what it means; then the names of places.
+### Numbers arrive as text with their unit.
+
+notes-label = What to know about this answer
+note-dead-headed = Nothing flows through { $where }; at no flow the head is { $head }, the shut-off head. The { $shaft_power } at the shaft only heat the liquid inside.
+    .title = Running, but nothing flows
+    .caution = Minutes at most: the liquid heats, seals fail; with both valves shut and running the casing can burst.
+note-beyond-curve = { $where } { $count ->
+    [one] delivers
+   *[other] deliver, each,
+ } { $flow }, more than the { $last_flow } that the maker measured. What is shown there is an estimate.
+    .title = Beyond the last point of the curve
+note-below-vapour-pressure = At { $where } the pressure would be { $pressure }; the liquid boils at { $vapour_pressure }. The real flow is less than shown.
+    .title = The liquid would boil
+    .caution = Vapour hammers and pits the pump, and the head collapses. Clear the suction side, or ask for less flow.
+note-npsh-short = { $where } { $count ->
+    [one] needs
+   *[other] need, each,
+ } { $required } of NPSH; there are { $available }. At the required figure 3 % of the head is already lost, so true flow and head are lower than shown. Throttling the discharge can relieve it; it does not clean a strainer or cool the tank.
+    .title = Too little NPSH
+    .caution = Cavitation: noise, damage. Never throttle the suction.
+note-reverse-flow = The load pushes back through { $where }: the liquid runs backwards, { $flow }.
+    .title = Flow in reverse
+    .caution = Never restart a pump that is spinning backwards.
+note-overload = { $count ->
+    [one] The shaft of { $where } takes { $shaft_power }; the motor is
+   *[other] The shafts of { $where } take { $shaft_power } each; their motors are
+ } made for { $rated_power } ({ $load }).
+    .title = Motor overloaded
+    .caution = Its protection would trip. Ask for less flow or speed.
+note-overload-still = { $count ->
+    [one] The shaft of { $where } takes { $shaft_power }; the motor is
+   *[other] The shafts of { $where } take { $shaft_power } each; their motors are
+ } made for { $rated_power } ({ $load }), though nothing is delivered.
+    .title = Motor overloaded
+    .caution = Its protection would trip. Lower the speed: less flow than none is no way out.
+note-not-reached = At no flow { $pumps ->
+    [one] the pump gives
+   *[other] the pumps give
+ } { $head }; to come out at { $where }, the liquid lacks { $missing } more.
+    .title = The liquid does not get there
+note-not-reached-summit = To get over { $where }, the liquid lacks { $missing } of head.
+    .title = The liquid does not get over the summit
+note-pressure-undefined = Shut elements cut { $where } off on both sides: any pressure may be trapped there.
+    .title = Pressure unknown
+note-more-than-one-state = This load can be met in more than one way; what happened before decides which.
+    .title = More than one answer
+note-line-off = The discharge gauge falls to nothing because nothing resists there. That is no fault of the pump: its whole head now feeds the suction line and the jet. Running like that does harm: the motor of a radial pump may overload, the liquid boil at the suction.
+    .title = The load is gone, not the pump
+    .caution = A thought experiment. Never open a line to try: isolate, lock and tag out, vent, drain, verify.
+note-line-off-still = With the pipe off, all that is left of the load is the way up to the open flange, and that is more than there is at this speed. A pump that is turned slowly is not a worn one.
+    .title = The load is gone, and still nothing flows
+    .caution = A thought experiment. Never open a line to try: isolate, lock and tag out, vent, drain, verify.
+note-dead-headed-upright = Nothing gets past { $where }, and it moves its volume all the same: the pressure climbs until something lets it go.
+    .title = Running, but nothing flows
+    .caution = A displacement pump bears that not for a moment. Stop it.
+note-pressure-limit = { $pressure } stand across { $where }; its casing is made for { $limit }. The pump does not end that climb: it moves its volume on, and the pressure is whatever the load asks. In a real plant something would have given way before.
+    .title = More pressure than the casing bears
+    .caution = A pipe or the casing may burst. Stop the pump; never try this.
+note-stalled = The load asks more torque of { $where } than its motor has: { $torque } at { $speed }. It stands or crawls, and draws several times its current until its protection trips.
+    .title = The motor is stalled
+    .caution = It burns within seconds if its protection fails. Switch off; take the load away before you start again.
+note-no-relief = Nothing would relieve { $where }. Shut what it delivers into, and the pressure climbs until something gives way; the casing is made for { $limit }.
+    .title = No relief valve that works
+    .caution = Never run a displacement pump without one; never shut its discharge.
+note-relief-lifted = { $where } has lifted at { $set }: { $flow } go back to the supply, { $pressure } stand across it. The gauge now tells of its spring as well as of the load.
+    .title = The relief valve has lifted
+    .caution = It is no control valve: what goes round heats up, and its seat wears. Find what shuts the line.
+note-burst = The hole takes { $flow } that the load should get, so the load is lighter than it was: more flow at the pump, less pressure at the gauge.
+    .title = The pipe has burst
+    .caution = Keep away from the jet. Stop the pump, isolate, lock and tag out, vent, drain, verify.
+note-not-supplied = { $where } gets nothing although its valve is open: { $missing } of head are missing there. The other user draws the pressure down.
+    .title = One user gets nothing
+note-backflow = { $flow } flow back through { $where }.
+    .title = Flow in reverse in a line
+note-line-filling = The liquid has filled { $filled } of the line and stands at { $height }. Until it is full the load is lighter than it will be: more flow, less pressure, more power.
+    .title = The line is still filling
+    .caution = Fill slowly, with the valve throttled: a fast front hammers when it meets the end.
+note-not-primed = No liquid hangs in the line beyond { $where }, so it draws nothing over: the pump has to lift { $rise } more than it would with the line full.
+    .title = The siphon is not primed
+note-siphon-broken = The pressure at { $where } would be below that at which the liquid boils, so the column breaks there: the pump has to lift { $rise } more than it would with the line full.
+    .title = The siphon has broken
+    .caution = Vapour collects at the summit, and the column hammers when it closes again.
+note-outside-rule = { $rule ->
+    [viscosity] The rule for thick liquids
+    [trim] The rule for a trimmed impeller
+    [wear] The rule for wear
+    [gas] The rule for entrained gas
+    [blocked] The rule for a blocked impeller
+    [rotation] The rule for wrong rotation
+   *[other] A rule
+ } is used outside its range at { $where }: it holds from { $low } to { $high }, and here stands { $got }. { $held ->
+    [yes] It is held at the end of its range
+   *[no] It is carried on beyond
+ }, so the numbers are a guess.
+    .title = Beyond what a rule was made for
+
+## Places
+place-pump-1 = { $pumps ->
+    [one] the pump
+   *[other] pump 1
+ }
+place-pump-2 = pump 2
+place-suction = the suction
+place-discharge = the discharge
+place-pump-1-out = the outlet of pump 1
+place-pump-2-out = the outlet of pump 2
+place-between = the pipe between the pumps
+place-after-check = the pipe behind the check valve
+place-after-valve = the pipe behind the control valve
+place-supply-surface = the supply’s surface
+place-supply-outlet = the supply’s outlet
+place-pipe-end = the end of the pipe
+place-open-flange = the open flange
+place-delivery-surface = the delivery’s surface
+place-relief = the relief valve
+place-branch = the second user’s line
+place-return-line = the return line
+place-discharge-line = the discharge line
+place-second-line = the second line
+place-summit = the summit
+place-burst = the burst
+place-after-filter = the pipe behind the filter
+place-header = the pipe behind the check valve
