@@ -9,8 +9,8 @@ import {sentence} from "../../site/js/views/sentence.js";
 import {bootLine, troubleLine} from "../../site/js/views/status.js";
 import {aboutPlant, change, trend, why} from "../../site/js/views/why.js";
 import {createWords} from "../../site/js/words.js";
+
 const words = createWords(["en", "notes"].map((name) => readFileSync(new URL(`../../site/words/${name}.ftl`, import.meta.url), "utf8")));
-const words = createWords([readFileSync(new URL("../../site/words/en.ftl", import.meta.url), "utf8")]);
 const units = createUnits("m3h-bar-m", "en");
 const NBSP = /\u00a0/g;
 
