@@ -25,13 +25,14 @@ export function chartDomain(answers, curvesShown = true) {
 /**
  * Scales and ticks for a sheet, with round ends in shown units.
  * @param {{width: number, height: number}} size
- * @param {{flow: [number, number], head: [number, number]}} domain  SI
+ * @param {{flow: [number, number], head: [number, number]}} domain  SI; `head` is whatever stands upright
  * @param {object} units
+ * @param {string} [upright]  its quantity
  */
-export function chartAxes({width, height}, domain, units) {
+export function chartAxes({width, height}, domain, units, upright = "head") {
   const plot = {left: MARGIN.left, right: width - MARGIN.right, top: MARGIN.top, bottom: height - MARGIN.bottom};
   const across = axis("flow", domain.flow, [plot.left, plot.right], Math.max(3, Math.round(width / 75)), units, false);
-  const up = axis("head", domain.head, [plot.bottom, plot.top], Math.max(3, Math.round(height / 60)), units, true);
+  const up = axis(upright, domain.head, [plot.bottom, plot.top], Math.max(3, Math.round(height / 60)), units, true);
   return {plot, x: across.scale, y: up.scale, xTicks: across.ticks, yTicks: up.ticks, flow: across.ends, head: up.ends};
 }
 
@@ -54,17 +55,23 @@ export function curvePath({flow, heads}, {x, y, plot}) {
   return linePath(flow.map((at, i) => (Number.isFinite(heads[i]) ? [x(at), y(heads[i])] : [NaN, NaN])));
 }
 
-/** Dots along the machine's curve, at even flows. */
-export function dotsPath({flow, heads}, {x, y}) {
-  const [start, end] = [flow[0], flow.at(-1)];
-  let path = "";
-  for (let i = 0; i <= DOTS; i++) {
-    const at = start + ((end - start) * i) / DOTS;
-    const head = between(flow, heads, at);
-    if (head !== null) path += `M${px(x(at))},${px(y(head))}h.01`;
-  }
+/** Dots along the machine's curve, evenly on the sheet, so that one that is nearly upright has them too. */
+export function dotsPath({flow, heads}, {x, y, plot}) {
+  const points = flow.map((at, i) => [x(at), Number.isFinite(heads[i]) ? y(heads[i]) : NaN]).filter((point) => onSheet(point, plot));
+  const far = points.map(([a, b], i) => (i ? Math.hypot(a - points[i - 1][0], b - points[i - 1][1]) : 0));
+  const length = far.reduce((sum, step) => sum + step, 0);
+  let path = "", gone = 0, next = 0;
+  points.forEach(([a, b], i) => {
+    for (gone += far[i]; next <= gone + 1e-6 && length > 0; next += length / DOTS) {
+      const back = far[i] > 0 ? Math.max(0, (gone - next) / far[i]) : 0;
+      const [c, d] = points[Math.max(0, i - 1)];
+      path += `M${px(a + (c - a) * back)},${px(b + (d - b) * back)}h.01`;
+    }
+  });
   return path;
 }
+
+const onSheet = ([, b], {top, bottom}) => b > top - 1 && b < bottom + 1;
 
 /** What both curves say at a flow. SI; null where a curve does not reach. */
 export function readAt({flow, load, station}, at) {

@@ -2,12 +2,11 @@
 
 import {createFigure, hostSize} from "../lib/figure.js";
 import {el, px, say, set, setAll, show} from "../lib/svg.js";
-import {chartAxes, chartDomain, curvePath, dotsPath, dutyWords, sampled} from "./chart-geometry.js";
+import {createFrame} from "./chart-frame.js";
+import {chartDomain, curvePath, dotsPath, dutyWords, sampled} from "./chart-geometry.js";
 import {createReadout} from "./chart-readout.js";
 
 const HEAVY = 12; // the hollow mark counts as much as so many points of a curve
-
-let drawings = 0;
 
 /**
  * @param {HTMLElement} host
@@ -23,25 +22,19 @@ export function create(host, {document, words}) {
 
 function build(svg, size, document, words) {
   const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
-  const clip = `chart-${++drawings}`;
-  const {plot} = chartAxes(size, {flow: [0, 1], head: [0, 1]}, {value: (_, v) => v, si: (_, v) => v});
+  const frame = createFrame(svg, size, "head");
   const line = (kind) => make("path", {class: kind});
   const parts = {
-    grid: make("g"), nought: line("axis"), guides: line("duty-guide"), oldLoad: line("ghost-curve ghost-load"), oldMachine: line("ghost-curve"),
+    frame, guides: line("duty-guide"), oldLoad: line("ghost-curve ghost-load"), oldMachine: line("ghost-curve"),
     load: line("load-curve"), single: line("single-curve"), machine: line("machine-curve"), dots: line("machine-dots"),
     before: make("circle", {class: "duty-before", r: 5.5}), duty: make("circle", {class: "duty", r: 5.5}),
     dutyHead: make("text", {class: "duty-text"}), dutyFlow: make("text", {class: "duty-text"}),
-    xTitle: make("text", {class: "axis-title end", x: plot.right, y: size.height - 6}),
-    yTitle: make("text", {class: "axis-title", x: 6, y: plot.top - 10}),
-    legend: buildLegend(make, words, size.width < 290), readout: createReadout(svg, document, plot, words),
+    legend: buildLegend(make, words, size.width < 290), readout: createReadout(svg, document, frame.plot, words),
   };
-  svg.append(
-    make("clipPath", {id: clip}, make("rect", {x: plot.left, y: plot.top - 3, width: plot.right - plot.left + 3, height: plot.bottom - plot.top + 4})),
-    parts.grid, make("path", {class: "axis", d: `M${plot.left},${plot.top}V${plot.bottom}H${plot.right}`}), parts.nought, parts.xTitle, parts.yTitle,
-    make("g", {"clip-path": `url(#${clip})`}, parts.guides, parts.oldLoad, parts.oldMachine, parts.single, parts.load, parts.machine, parts.dots),
-    parts.before, parts.duty, parts.dutyFlow, parts.dutyHead, parts.legend.node, parts.readout.node);
+  frame.curves.append(parts.guides, parts.oldLoad, parts.oldMachine, parts.single, parts.load, parts.machine, parts.dots);
+  svg.append(parts.before, parts.duty, parts.dutyFlow, parts.dutyHead, parts.legend.node, parts.readout.node);
   set(svg, "role", "group");
-  return {update: (model) => update(svg, parts, model, size, words)};
+  return {update: (model) => update(svg, parts, model, words)};
 }
 
 function buildLegend(make, words, short) {
@@ -54,10 +47,9 @@ function buildLegend(make, words, short) {
   return {node: make("g", {class: "legend"}, make("path", {class: "load-curve", d: "M6,12h28"}), load, machine, single), single};
 }
 
-function update(svg, parts, model, size, words) {
+function update(svg, parts, model, words) {
   const {answer, previous, units, curves = true} = model;
-  const axes = chartAxes(size, chartDomain([answer, previous], curves), units);
-  updateAxes(parts, axes, units, svg.ownerDocument);
+  const axes = parts.frame.update(chartDomain([answer, previous], curves), units);
   updateCurves(parts, axes, answer, previous, curves);
   updateDuty(parts, axes, model);
   show(parts.legend.node, curves);
@@ -65,23 +57,6 @@ function update(svg, parts, model, size, words) {
   set(svg, "aria-label", answer ? words("draw-chart-says", {
     flow: units.full("flow", answer.duty.flow), head: units.full("head", answer.duty.head),
   }) : words("draw-chart-empty"));
-}
-
-function updateAxes({grid, nought, xTitle, yTitle}, {plot, xTicks, yTicks, x, flow}, units, document) {
-  show(nought, flow[0] < 0); // where liquid runs backwards, no flow is not at the edge
-  set(nought, "d", `M${px(x(0))},${plot.top}V${plot.bottom}`);
-  const key = [...xTicks, ...yTicks].map(({place, text}) => `${text}@${px(place)}`).join();
-  if (key !== grid.drawnFor) {
-    grid.drawnFor = key;
-    const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
-    grid.replaceChildren(
-      ...yTicks.map(({place}) => make("line", {class: "grid-line", x1: plot.left, x2: plot.right, y1: px(place), y2: px(place)})),
-      ...xTicks.map(({place}) => make("line", {class: "axis", x1: px(place), x2: px(place), y1: plot.bottom, y2: plot.bottom + 5})),
-      ...yTicks.map(({place, text}) => make("text", {class: "tick-text end", x: plot.left - 6, y: px(place + 4)}, text)),
-      ...xTicks.map(({place, text}) => make("text", {class: "tick-text middle", x: px(place), y: plot.bottom + 17}, text)));
-  }
-  say(xTitle, units.symbol("flow"));
-  say(yTitle, units.symbol("head"));
 }
 
 function updateCurves(parts, axes, answer, previous, shown) {
