@@ -26,6 +26,7 @@ export function createActions({store, rig, engine, kept, page, paint, views}) {
     theme: turnTheme,
     turning: () => set({paused: !page.paused}),
     pick: ({control}) => page.picked !== control && set({picked: control}),
+    part: ({part}) => page.part !== part && set({part}),
     again: () => {
       set({boot: {stage: "runtime"}});
       engine.again();

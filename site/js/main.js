@@ -16,7 +16,7 @@ const PATIENCE = 50; // [ms] how long a picture waits for the answer that it cou
 
 const kept = createKept();
 const [words, first, linked] = await Promise.all([
-  fetchWords(["words/en.ftl", "words/notes.ftl", "words/drawings.ftl", "words/cases.ftl"]),
+  fetchWords(["words/en.ftl", "words/notes.ftl", "words/drawings.ftl", "words/cases.ftl", "words/parts.ftl"]),
   readFirstAnswer(),
   decode(location.hash).catch((problem) => problem),
 ]);
@@ -25,7 +25,7 @@ fillWords(document, words);
 let due = false; // a painting is asked for
 let patience = 0; // a painting that comes without the answer if it must
 let units = null; // those of the state
-const page = {picked: "valve.opening", paused: false, boot: {stage: "runtime"}, trouble: null, linkTrouble: null, saved: kept.lasting};
+const page = {picked: "valve.opening", part: null, paused: false, boot: {stage: "runtime"}, trouble: null, linkTrouble: null, saved: kept.lasting};
 const store = createStore(stateToStart());
 if (linked instanceof Error) page.linkTrouble = linkTrouble(linked);
 
@@ -145,6 +145,7 @@ function paint() {
     previous: rig.previous,
     catalogue: page.catalogue ?? first?.catalogue,
     picked: page.picked,
+    part: page.part,
     turning: !page.paused && !still.matches,
     error: rig.error,
   });

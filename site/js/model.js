@@ -51,7 +51,7 @@ function deepDefaults(plant, defaults) {
 }
 
 /** Everything the views need, in one frozen object. */
-export function modelOf({state, live, picture, previous, catalogue, words, units, picked, turning, error}) {
+export function modelOf({state, live, picture, previous, catalogue, words, units, picked, part = null, turning, error}) {
   const known = catalogue ?? NO_CATALOGUE;
   return Object.freeze({
     ...picture,
@@ -62,10 +62,11 @@ export function modelOf({state, live, picture, previous, catalogue, words, units
     edits: state.edits,
     catalogue: known,
     range: picture.plant && ranges(picture.plant, known.limits),
-    own: typeof state.plant === "object" && Boolean(at(state.plant, "pump.curve")),
+    own: typeof state.plant === "object" && Boolean(at(state.plant, "pump.curve") ?? at(state.plant, "pump.displacement")),
     curves: state.view.curves !== false,
     turning,
     picked,
+    part,
     error,
   });
 }

@@ -31,8 +31,8 @@ export function createRig({engine, store, onChange, onTrouble}) {
       onChange();
     } catch (problem) {
       if (problem instanceof Superseded) return;
-      error = groupOf(problem.where ?? "") ? problem : null; // said beside its control
-      if (!error && problem.code !== "start-up") onTrouble(problem);
+      error = problem.rule ? problem : null; // said beside its control, where that is in sight
+      if (!groupOf(problem.where ?? "") && problem.code !== "start-up") onTrouble(problem);
       onChange();
     }
   }

@@ -23,6 +23,12 @@ const COMMON = {
   efficiency: unit("%", 0.01, 0),
   torque: unit("N·m", 1, 1),
   density: unit("kg/m³", 1, 1),
+  viscosity: unit("mPa·s", 1e-3, 2),
+  kinematic: unit("mm²/s", 1e-6, 1),
+  percent: unit("%", 1, 1), // as a plant file writes it; shares of one are "efficiency" and "opening"
+  ratio: unit("", 1, 1),
+  coefficient: unit("m³/h", 1 / 3600, 1), // Kv means these, whatever flows are shown in
+  time: unit("s", 1, 1),
 };
 
 const METRIC = {
@@ -30,6 +36,8 @@ const METRIC = {
   head: unit("m", 1, 1),
   height: level("m", 1, 2),
   length: unit("m", 1, 1),
+  bore: unit("mm", 1e-3, 0),
+  roughness: unit("mm", 1e-3, 2),
   velocity: unit("m/s", 1, 2),
   power: unit("kW", 1000, 2),
   temperature: unit("°C", 1, 0, 273.15),
@@ -46,6 +54,8 @@ export const PRESETS = Object.freeze({
     head: unit("ft", FOOT, 1),
     height: level("ft", FOOT, 1),
     length: unit("ft", FOOT, 0),
+    bore: unit("in", INCH, 2),
+    roughness: unit("in", INCH, 4),
     velocity: unit("ft/s", FOOT, 1),
     power: unit("hp", HORSEPOWER, 2),
     torque: unit("lbf·ft", POUND_FORCE * FOOT, 1),
@@ -57,7 +67,10 @@ export const PRESETS = Object.freeze({
 export const FIRST_PRESET = "m3h-bar-m";
 
 /** The unit a plant file writes a quantity in, by the end of its key; SI size and offset. */
-const FILE_UNITS = {m: [1, 0], mm: [1e-3, 0], bar: [1e5, 0], c: [1, 273.15], hz: [1, 0], m3h: [1 / 3600, 0], kw: [1e3, 0]};
+const FILE_UNITS = {
+  m: [1, 0], mm: [1e-3, 0], bar: [1e5, 0], c: [1, 273.15], hz: [1, 0], m3h: [1 / 3600, 0], kw: [1e3, 0],
+  mpas: [1e-3, 0], rpm: [TURN / 60, 0],
+};
 
 /** SI value of a number as a plant file writes it under `key`. */
 export function fromFile(key, value) {
@@ -116,7 +129,7 @@ export function createUnits(id, locale) {
     /** Digits for a number box, which `readNumber` understands: one decimal more where the value has it, no grouping. */
     plain: (quantity, si) => typed(units.decimals(quantity)).format(Number(value(quantity, si).toFixed(units.decimals(quantity) + 1)) || 0),
     /** Digits and unit: "42.0 m³/h", with a space that does not break. */
-    full: (quantity, si, span) => `${units.text(quantity, si, span)}\u00a0${of(quantity).symbol}`,
+    full: (quantity, si, span) => `${units.text(quantity, si, span)}\u00a0${of(quantity).symbol}`.trimEnd(),
   };
   return Object.freeze(units);
 }

@@ -6,6 +6,8 @@ import {create as createControls} from "./views/controls.js";
 import {setText} from "./views/dom.js";
 import {create as createNotes} from "./views/notes.js";
 import {create as createOpen} from "./views/open.js";
+import {createTaps} from "./views/part-taps.js";
+import {create as createParts} from "./views/parts.js";
 import {create as createPath} from "./views/path.js";
 import {create as createPlaces} from "./views/places.js";
 import {SLOWED} from "./views/pump.js";
@@ -32,6 +34,8 @@ export function createViews({document, words, units, send, ask}) {
   const status = createStatus(host("status"), kit);
   const turning = createSwitch(host("turning"), kit, {id: "turning", action: "turning"});
   const curves = createSwitch(host("curves"), kit, {id: "curves", action: "curves"});
+  const parts = createParts(host("parts"), kit, {drawing: host("apparatus"), beside: host("parts-open")});
+  createTaps(host("apparatus"), send);
   const open = createOpen(host("open"), kit);
   const share = createShare(host("share"), {...kit, clipboard: navigator.clipboard});
   let caseView = null; // made when a case is first opened
@@ -40,7 +44,7 @@ export function createViews({document, words, units, send, ask}) {
   let place = null; // the section in sight
 
   setText(host("slowed"), words("draw-slowed", {times: SLOWED}));
-  createRoom(document, document.querySelector(".top"), host("controls"));
+  createRoom(document, document.querySelector(".top"), host("controls"), host("parts"));
   host("skip").addEventListener("click", (event) => {
     event.preventDefault(); // the address holds the state, not a place on the page
     host(host("case").hidden ? "rig" : "case").focus();
@@ -60,6 +64,7 @@ export function createViews({document, words, units, send, ask}) {
     setText(host("origin"), now.origin === "live" ? "" : words(`origin-${now.origin}`));
     if (!now.plant) return; // the file made with the site is missing: the drawing waits for Python
     for (const view of onRig) view.update(now);
+    parts.update(now);
     turning.update(!page.paused);
     host("slowed").hidden = !now.turning;
     curves.update(now.curves);

@@ -26,7 +26,11 @@ export function createWords(sources, locale = "en") {
     if (problems.length) console.error(`words ${id}: ${problems[0].message}`);
     return text;
   }
-  words.has = (id) => Boolean(bundle.getMessage(id)?.value);
+  words.has = (id) => {
+    const [name, attribute] = id.split(".");
+    const message = bundle.getMessage(name);
+    return Boolean(attribute ? message?.attributes[attribute] : message?.value);
+  };
   words.locale = locale;
   return words;
 }

@@ -24,7 +24,8 @@ def catalogue() -> dict[str, Any]:
     dict
         ``plants``, ``pumps`` and ``cases`` as lists of {id, title, …};
         ``limits`` by dotted key: unit, low, high and default of a number,
-        choices and default of a word. File units.
+        with ``least`` and ``most`` entries where it is a list of them;
+        choices and default of a word; ``longest`` of a text. File units.
     """
     return {
         "plants": [_plant(name) for name in library.ids("plants")],
@@ -45,9 +46,14 @@ def _plant(name: str) -> dict[str, str]:
 
 
 def _limits(key: Key) -> dict[str, Any]:
-    if key.expected.kind in ("number", "whole"):
-        facts = key.expected.facts
+    kind, facts = key.expected.kind, key.expected.facts
+    if kind in ("number", "whole"):
         return {"unit": key.unit, "low": facts["low"], "high": facts["high"], "default": key.default}
-    if key.expected.kind in ("choice", "flag"):
-        return {"choices": key.expected.facts["choices"], "default": key.default}
+    if kind == "list":
+        ends = {name: facts[name] for name in ("low", "high", "least", "most")}
+        return {"unit": key.unit, **ends, "default": key.default}
+    if kind in ("choice", "flag"):
+        return {"choices": facts["choices"], "default": key.default}
+    if kind == "text":
+        return {"longest": facts["high"], "default": key.default}
     return {}

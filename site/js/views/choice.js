@@ -2,18 +2,21 @@
 import {h, hide, setText} from "./dom.js";
 
 /**
- * @param {object} control a row of the control table, kind "choice"
+ * @param {object} control a row of the control table, kind "choice"; where the same key has another control elsewhere,
+ *   with `id` and `name` of its own, and `says` for words of another key
  * @param {object} kit {document, words, send}
  */
 export function createChoice(control, {document, words, send}) {
   const {key} = control;
-  const id = key.replaceAll(".", "-");
+  const slug = key.replaceAll(".", "-");
+  const id = control.id ?? slug;
+  const says = control.says ?? slug; // whose words the options have
   const make = (...parts) => h(document, ...parts);
   const strip = make("div", {class: "options"});
   const bad = make("p", {class: "bad", id: `${id}-bad`, hidden: true});
   const node = make(
     "fieldset", {class: "choice", "data-key": key, "aria-describedby": `${id}-bad`},
-    make("legend", {}, words(`control-${id}`)), strip, bad,
+    make("legend", {}, control.name ?? words(`control-${slug}`)), strip, bad,
   );
   let shown = "";
 
@@ -27,7 +30,7 @@ export function createChoice(control, {document, words, send}) {
   }
 
   // a pump that only this plant's author knows has no words of ours
-  const wordFor = (value) => (words.has(`choice-${id}-${value}`) ? words(`choice-${id}-${value}`) : String(value));
+  const wordFor = (value) => (words.has(`choice-${says}-${value}`) ? words(`choice-${says}-${value}`) : String(value));
 
   function complain(text) {
     hide(bad, text === null);

@@ -2,6 +2,7 @@
 import {readNumber} from "../units.js";
 
 const PIPE = "discharge.attached";
+const AT_HAND = ["small", "medium", "large"]; // one machine in three sizes; the panel of the pump has them all
 
 /**
  * One group is what a phone shows at a time. `side` says whether it changes the load or the machine.
@@ -13,7 +14,7 @@ export const GROUPS = Object.freeze([
   {id: "speed", side: "machine", controls: [{key: "drive.frequency_hz", kind: "slider", quantity: "frequency", step: 0.5}]},
   {id: "supply", side: "load", controls: [{key: "supply.surface_m", kind: "slider", quantity: "height", step: 0.05}]},
   {id: "delivery", side: "load", controls: [{key: "delivery.surface_m", kind: "slider", quantity: "height", step: 0.05, needs: PIPE}]},
-  {id: "pump", side: "machine", controls: [{key: "pump.model", kind: "choice", options: (c) => c.pumps.map(({id}) => id)}]},
+  {id: "pump", side: "machine", controls: [{key: "pump.model", kind: "choice", options: (c) => AT_HAND.filter((id) => c.pumps.some((pump) => pump.id === id))}]},
   {
     id: "arrangement",
     side: "machine",

@@ -4,10 +4,9 @@ import {createChoice} from "./choice.js";
 import {GROUPS, groupOf} from "./control-table.js";
 import {h} from "./dom.js";
 import {createPrinted} from "./printed.js";
+import {pumpChoice, pumpEdits} from "./pump-choice.js";
 import {sentence} from "./sentence.js";
 import {createSlider} from "./slider.js";
-
-const OWN = "own"; // the pump that stands in the plant's own file
 
 export function create(host, {document, words, units, send}) {
   const make = (...parts) => h(document, ...parts);
@@ -40,10 +39,8 @@ export function create(host, {document, words, units, send}) {
 
   const printed = createPrinted(host, {document, words});
 
-  // "own" goes back to the pump in the file: an edit that is left out
   function sendPump(action) {
-    const own = action.edits?.["pump.model"] === OWN;
-    send(own ? {...action, edits: {"pump.model": undefined}} : action);
+    send(action.edits ? {...action, edits: pumpEdits(action.edits)} : action);
   }
 
   function pick(id) {
@@ -71,11 +68,9 @@ export function create(host, {document, words, units, send}) {
   };
 }
 
-/** Value and options of a choice; a plant with a pump of its own offers it beside the catalogue's. */
+/** Value and options of a choice. */
 function choiceOf(control, value, {own}, catalogue) {
   const options = control.options(catalogue);
-  if (control.key !== "pump.model") return {value, options: options.includes(value) ? options : [value, ...options]};
-  const current = value ?? OWN;
-  const offered = own || !options.includes(current) ? [...new Set([own ? OWN : current, ...options])] : options;
-  return {value: current, options: offered};
+  if (control.key === "pump.model") return pumpChoice(value, own, options);
+  return {value, options: options.includes(value) ? options : [value, ...options]};
 }

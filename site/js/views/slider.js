@@ -2,24 +2,28 @@
 import {fromFile, toFile} from "../units.js";
 import {readTyped} from "./control-table.js";
 import {h, hide, setAttributes, setText} from "./dom.js";
+import {evenTrack} from "./track.js";
 
 const KEYS_APART = 500; // [ms]
 
 /**
- * @param {object} control a row of the control table, kind "slider"
+ * @param {object} control a row of the control table, kind "slider"; where the same key has another slider elsewhere,
+ *   or a range of decades, with `id`, `name` and `track` (low, high) => Track of its own
  * @param {object} kit {document, words, send}
  * @returns {{node: Element, update: (model: object) => void, complain: (text: string|null) => void}}
  */
 export function createSlider(control, {document, words, send}) {
-  const {key, quantity, step} = control;
-  const id = key.replaceAll(".", "-");
-  const name = words(`control-${id}`);
+  const {key, quantity, step, track: trackOf = (low, high) => evenTrack(low, high, step)} = control;
+  const id = control.id ?? key.replaceAll(".", "-");
+  const name = control.name ?? words(`control-${id}`);
   const make = (...parts) => h(document, ...parts);
   let model = null;
   let dragging = false; // the hand is on it, or keys follow each other closely
   let held = false; // by a pointer
   let typing = false; // in the number box, not yet entered
   let rest = null; // timer: no key has come for a while
+  let track = null; // between the present ends
+  let ends = "";
 
   const box = make("input", {
     type: "text", role: "spinbutton", inputmode: "decimal", autocomplete: "off", id: `${id}-number`,
@@ -42,7 +46,7 @@ export function createSlider(control, {document, words, send}) {
     if (model.idle) return rewind();
     dragging = true;
     complain(null);
-    send({type: "preview", edits: {[key]: Number(slider.value)}});
+    send({type: "preview", edits: {[key]: track.value(Number(slider.value))}});
   }
 
   /** A pointer that lets go ends the step; keys end it when none has followed for a while. */
@@ -60,7 +64,7 @@ export function createSlider(control, {document, words, send}) {
 
   /** A handle without effect goes back to where it was. */
   function rewind() {
-    slider.value = String(model.value);
+    slider.value = String(track.place(model.value));
   }
 
   function pick() {
@@ -85,16 +89,14 @@ export function createSlider(control, {document, words, send}) {
     );
   }
 
-  /** In the box the arrows go by the slider's step, as they do in a native box of numbers. */
+  /** In the box the arrows go by the slider's steps, as they do in a native box of numbers. */
   function stepped(event) {
     const by = {ArrowUp: 1, ArrowDown: -1}[event.key];
     if (!by || event.altKey || event.ctrlKey || event.metaKey || model.idle) return;
     event.preventDefault();
-    const [low, high] = model.range[key];
-    const next = Number((Math.round(model.value / step + by) * step).toPrecision(10));
     typing = false;
     complain(null);
-    send({type: "commit", edits: {[key]: Math.min(high, Math.max(low, next))}});
+    send({type: "commit", edits: {[key]: track.next(model.value, by)}});
   }
 
   function complain(text) {
@@ -103,13 +105,21 @@ export function createSlider(control, {document, words, send}) {
     for (const input of [box, slider]) setAttributes(input, {"aria-invalid": text === null ? null : true});
   }
 
+  function follow(low, high) {
+    if (ends === `${low} ${high}`) return;
+    ends = `${low} ${high}`;
+    track = trackOf(low, high);
+  }
+
   function update(next) {
     model = next;
     const {units, value, range} = model;
     const [low, high] = range[key];
-    setAttributes(slider, {min: low, max: high, step, "aria-valuetext": units.full(quantity, fromFile(key, value))});
+    follow(low, high);
+    setAttributes(slider, {min: track.min, max: track.max, step: track.step, "aria-valuetext": units.full(quantity, fromFile(key, value))});
     if (!model.live) dragging = false; // undone, or settled elsewhere
-    if (!dragging && Number(slider.value) !== value) slider.value = String(value);
+    const place = track.place(value);
+    if (!dragging && Number(slider.value) !== place) slider.value = String(place);
     setText(unit, units.symbol(quantity));
     hide(idle, !model.idle);
     setText(idle, model.idle ? words("control-idle") : ""); // a hidden text would still be read out

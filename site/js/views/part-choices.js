@@ -1,0 +1,47 @@
+// The choices in a part's panel: one of a few words, which pump, which liquid.
+import {at} from "../state.js";
+import {createChoice} from "./choice.js";
+import {liquidEdits} from "./part-keys.js";
+import {EQUAL, pumpChoice, pumpEdits} from "./pump-choice.js";
+
+const OTHER = "other"; // any liquid but water, until it has a name
+
+/** A choice between the words that the engine knows. */
+export function choice(about, {choices}, kit) {
+  return oneOf(about, kit, ({plant}) => ({value: at(plant, about.key), options: choices}));
+}
+
+/** One of a few words; `edits` may turn what was chosen into something else. */
+function oneOf(about, kit, of, edits = (all) => all) {
+  const send = (action) => action.type === "commit" && kit.send({...action, edits: edits(action.edits)});
+  const part = createChoice(about, {...kit, send});
+  return {...part, update: (model) => part.update(of(model))};
+}
+
+const pumpIds = ({pumps}) => pumps.map(({id}) => id);
+
+/** The first pump: any of the catalogue, or that of the plant's own file. */
+export const pump = (about, limit, kit) => oneOf(about, kit, ({plant, own, catalogue}) => pumpChoice(at(plant, "pump.model"), own, pumpIds(catalogue)), pumpEdits);
+
+/** The second pump: as the first, or any of the catalogue. */
+export const secondPump = (about, limit, kit) => oneOf({...about, says: "pump-model"}, kit, ({plant, catalogue}) => (
+  {value: at(plant, "pump.second.model") ?? EQUAL, options: [EQUAL, ...pumpIds(catalogue)]}
+), pumpEdits);
+
+/** Water, or another liquid with properties of its own, which begins as the present one is. */
+export function liquid(about, limit, kit) {
+  let model = null;
+  const other = () => kit.words("choice-liquid-name-other");
+  const part = oneOf(about, kit, ({plant}) => {
+    const {name} = plant.liquid;
+    return {value: name === other() ? OTHER : name, options: ["water", ...new Set([name === "water" || name === other() ? OTHER : name])]};
+  }, (edits) => liquidEdits(edits["liquid.name"] === OTHER ? other() : edits["liquid.name"], model.answer));
+  return {
+    ...part,
+    also: ["liquid.density_kgm3", "liquid.viscosity_mpas", "liquid.vapour_bar"],
+    update(next) {
+      model = next;
+      part.update(next);
+    },
+  };
+}

@@ -1,0 +1,90 @@
+// What a key's control is, from what the engine says of the key: its kind, its quantity, its ends. No DOM.
+import {at} from "../state.js";
+
+/** Quantity by the end of a key; some names say more than their unit. */
+const QUANTITY = {
+  m: "height", mm: "bore", bar: "pressure", c: "temperature", hz: "frequency", kw: "power", m3h: "flow", a: "current",
+  rpm: "speed", kgm3: "density", mpas: "viscosity", percent: "percent", k: "ratio", ratio: "ratio", s: "time",
+};
+const BY_NAME = [[/(^|_)length_m$/, "length"], [/(^|_)roughness_mm$/, "roughness"], [/(^|_)kv_\w*m3h$/, "coefficient"], [/^opening$/, "opening"], [/^class$/, "percent"]];
+
+/** The quantity a key's number is of; a plain number where nothing else is known. */
+export function quantityOf(key) {
+  const name = key.split(".").at(-1);
+  return BY_NAME.find(([form]) => form.test(name))?.[1] ?? QUANTITY[name.split("_").at(-1)] ?? "ratio";
+}
+
+/**
+ * @param {object} limit what the catalogue says of the key
+ * @returns {"number"|"choice"|"flag"|"pair"|"text"}
+ */
+export function kindOf({choices, most, longest}) {
+  if (choices) return choices.every((each) => typeof each === "boolean") ? "flag" : "choice";
+  if (most) return "pair";
+  return longest === undefined ? "number" : "text";
+}
+
+/** Ends that other keys set: a level stays in its vessel, and a wall is smoother than a twentieth of the bore. */
+const WITHIN = {
+  surface_m: ({bottom_m: low, top_m: high}) => [low, high],
+  bottom_m: ({surface_m: high}) => [-Infinity, high],
+  top_m: ({surface_m: low}) => [low, Infinity],
+  roughness_mm: ({bore_mm: bore}) => [0, bore / 20],
+};
+
+/** The ends of a number in this plant, in file units. */
+export function endsOf(key, {low, high}, plant) {
+  const [, table, name] = key.match(/^(.*)\.([^.]+)$/);
+  const [least, most] = WITHIN[name]?.(at(plant, table)) ?? [];
+  return [Math.max(low, least ?? low), Math.min(high, most ?? high)];
+}
+
+/** Numbers that a plant may do without. Where one is asked for, it begins with what the plant or the engine's answer has. */
+const START = {
+  "site.altitude_m": () => 0,
+  "delivery.outlet_m": ({plant}) => plant.delivery.top_m,
+  "pump.second.motor_kw": ({plant}) => plant.drive.motor_kw,
+  "meters.current_range_a": ({answer}) => answer?.shown.find(({id}) => id === "ammeter-1")?.high,
+};
+const THREE = 3; // digits are enough to begin with
+
+export function startOf(key, model) {
+  const [low, high] = endsOf(key, model.catalogue.limits[key], model.plant);
+  const wished = START[key]?.(model);
+  const value = Number.isFinite(wished) ? Number(wished.toPrecision(THREE)) : low > 0 ? low : 0;
+  return Math.min(high, Math.max(low, value));
+}
+
+/** Whether a number may be left out in this plant: then its control has a switch before it. */
+export const optional = (key, limit) => limit.default === null && kindOf(limit) === "number" && !ALWAYS.includes(key);
+
+/** Without a default, and yet there in every answer: the engine fills them in. */
+const ALWAYS = ["site.barometer_bar", "drive.frequency_hz", "drive.motor_kw", "meters.flow_range_m3h", "relief.set_bar", "relief.capacity_m3h",
+  "liquid.density_kgm3", "liquid.viscosity_mpas", "liquid.vapour_bar"];
+
+/** What goes when a number is given: the two say the same thing in two ways. */
+export const INSTEAD = Object.freeze({"site.altitude_m": ["site.barometer_bar"]});
+
+/** Keys that say nothing as this plant stands: water has no properties of its own to set, and so on. */
+const SILENT = {
+  "liquid.temperature_c": ({liquid}) => liquid.name !== "water",
+  "liquid.density_kgm3": ({liquid}) => liquid.name === "water",
+  "liquid.viscosity_mpas": ({liquid}) => liquid.name === "water",
+  "liquid.vapour_bar": ({liquid}) => liquid.name === "water",
+  "site.barometer_bar": ({site}) => typeof site.altitude_m === "number",
+  "relief.passing_percent": ({relief}) => relief.state !== "passing",
+};
+
+export const silent = (key, plant) => SILENT[key]?.(plant) ?? false;
+
+const PROPERTIES = {"liquid.density_kgm3": ["density", 1], "liquid.viscosity_mpas": ["viscosity", 1e-3], "liquid.vapour_bar": ["vapour_pressure", 1e5]};
+const DIGITS = 6;
+
+/** The edits that make the liquid water, or another one that begins as like the present one as can be. */
+export function liquidEdits(name, answer) {
+  const edits = {"liquid.name": name};
+  for (const [key, [property, size]] of Object.entries(PROPERTIES)) {
+    edits[key] = name === "water" ? null : Number((answer.state.liquid[property] / size).toPrecision(DIGITS));
+  }
+  return edits;
+}

@@ -1,0 +1,154 @@
+// The panel of a part: everything that can be set on the thing that was tapped in the drawing. It lies where the
+// tray lies, so that drawing, stack and curves stay in sight; Escape closes it and gives the focus back.
+import {same} from "../history.js";
+import {at} from "../state.js";
+import {h, hide, icon, setAttributes, setText} from "./dom.js";
+import {createPartControl} from "./part-controls.js";
+import {silent} from "./part-keys.js";
+import {inventory, keysOf, partById, partOfDrawn, stands} from "./parts-table.js";
+import {sentence} from "./sentence.js";
+
+const FIRST = "supply"; // where the list of parts begins
+const CROSS = "M6 6l12 12M18 6 6 18";
+
+/**
+ * @param {HTMLElement} host
+ * @param {HTMLElement} drawing of the plant, where the focus may have been
+ * @param {HTMLElement} beside the drawing's heading: place of the button that opens the panel without the drawing
+ */
+export function create(host, {document, words, send}, {drawing, beside}) {
+  const make = (...parts) => h(document, ...parts);
+  const name = (id) => words(`part-${id}`);
+  const opener = make("button", {
+    type: "button", class: "plain", "aria-expanded": "false", "aria-controls": host.id, onclick: () => open(host.hidden ? FIRST : null),
+  }, words("parts-open"));
+  const title = make("h2", {id: "part-title", tabindex: -1});
+  const picker = make("select", {id: "part-picker", "aria-label": words("part-picker"), onchange: () => open(picker.value)});
+  const close = make("button", {type: "button", id: "part-close", "aria-label": words("close"), title: words("close"), onclick: shut}, icon(document, CROSS));
+  const about = make("p", {class: "part-about"});
+  const keys = make("div", {class: "part-keys"});
+  const more = make("div", {class: "part-more"});
+  beside.append(opener);
+  host.append(make("div", {class: "part-head"}, title, picker, close), make("div", {class: "part-body"}, about, keys, more));
+  const controls = new Map(); // key → control
+  let shown = null; // what stands in it
+  let offered = null; // the parts to choose from
+  let from = null; // where the focus was
+
+  function open(part) {
+    send({type: "part", part});
+  }
+
+  function shut() {
+    open(null);
+  }
+
+  document.addEventListener("keydown", (event) => {
+    if (event.key !== "Escape" || event.defaultPrevented || host.hidden || document.querySelector("dialog[open]")) return;
+    if (drawing.contains(event.target) && drawing.matches(":active")) return; // a drag is given up first
+    event.preventDefault();
+    shut();
+  });
+
+  function show(visible) {
+    hide(host, !visible);
+    setAttributes(opener, {"aria-expanded": visible});
+  }
+
+  function appear() {
+    from = document.activeElement;
+    show(true);
+    if (!host.contains(from)) title.focus({preventScroll: true});
+  }
+
+  /** The drawing may have been drawn anew since: then its part of the same name takes the focus. */
+  function vanish() {
+    const had = host.contains(document.activeElement);
+    show(false);
+    if (!had) return;
+    const key = from?.getAttribute?.("data-control");
+    const again = from?.isConnected && from !== document.body ? from : key && drawing.querySelector(`[data-control="${key}"]`);
+    (again || opener).focus({preventScroll: true});
+  }
+
+  /** Another part, or the same with other things to set: its controls are made anew. */
+  function fill(part, wanted, model) {
+    const focused = document.activeElement?.closest?.("[data-part-key]")?.getAttribute("data-part-key");
+    controls.clear();
+    for (const key of wanted.keys) {
+      const control = createPartControl(key, model.catalogue.limits[key], {document, words, send});
+      if (control) controls.set(key, control);
+    }
+    setText(title, name(part.id));
+    keys.replaceChildren(...[...controls.values()].map(({node}) => node));
+    more.replaceChildren(...actions(part, wanted));
+    if (focused) (controls.get(focused)?.node.querySelector("input:checked, input") ?? title).focus({preventScroll: true});
+    else if (document.activeElement === document.body) title.focus({preventScroll: true});
+  }
+
+  /** What can be fitted to this part, and the way to take it away itself. */
+  function actions(part, {here, offers}) {
+    const button = (id, key, to, next) => make("button", {type: "button", onclick: () => {
+      send({type: "commit", edits: {[key]: to}});
+      open(next);
+    }}, words(`part-${id}-${to ? "add" : "remove"}`));
+    if (!here) return [button(part.id, part.fitted, true, part.id)];
+    return [
+      ...offers.map((id) => button(id, partById(id).fitted, true, id)),
+      typeof part.fitted === "string" && button(part.id, part.fitted, false, part.on),
+    ].filter(Boolean);
+  }
+
+  /** Choose among what stands in the plant, then what could be added. */
+  function updatePicker(part, {standing, offered: others}) {
+    const lists = [standing, others].map((parts) => parts.map(({id}) => id));
+    if (!same(lists, offered)) {
+      offered = lists;
+      const group = (label, ids) => make("optgroup", {label: words(label)}, ids.map((id) => make("option", {value: id}, name(id))));
+      picker.replaceChildren(...[group("part-standing", lists[0]), lists[1].length > 0 && group("part-offered", lists[1])].filter(Boolean));
+    }
+    if (picker.value !== part.id) picker.value = part.id;
+  }
+
+  function update(model) {
+    const part = model.part && partById(partOfDrawn(model.part));
+    if (!part) {
+      if (!host.hidden) vanish();
+      shown = null;
+      return;
+    }
+    const here = stands(part, model.plant);
+    const stock = inventory(model.plant, model.catalogue.limits);
+    const wanted = {
+      part: part.id, here,
+      keys: here ? keysOf(part, model.catalogue.limits).filter((key) => !silent(key, model.plant)) : [],
+      offers: stock.offered.filter(({on}) => on === part.id).map(({id}) => id),
+    };
+    const another = shown?.part !== part.id;
+    if (host.hidden) appear();
+    if (!same(shown, wanted)) fill(part, wanted, model);
+    shown = wanted;
+    updatePicker(part, stock);
+    setText(about, aboutPart(part, here, model.plant, words));
+    hide(about, about.textContent === "");
+    for (const [key, control] of controls) updateControl(key, control, model);
+    if (another) drawing.querySelector(`[data-part="${model.part}"], [data-control="${model.part}"]`)?.scrollIntoView?.({block: "nearest"});
+  }
+
+  function updateControl(key, control, model) {
+    control.update(model);
+    const mine = model.error?.where?.replace(/\[\d+\]$/, "") === key;
+    if (mine) control.complain(sentence(model.error, model));
+    else if (control.complained) control.complain(null);
+    control.complained = mine;
+  }
+
+  return {update};
+}
+
+/** A line under the heading: what it is for, where it is not there; or why it does nothing now. No DOM. */
+export function aboutPart(part, here, plant, words) {
+  if (!here) return words(`part-${part.id}-about`);
+  return part.needs && at(plant, part.needs) === false ? words("control-idle") : "";
+}
+
