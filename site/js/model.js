@@ -64,6 +64,7 @@ export function modelOf({state, live, picture, previous, catalogue, words, units
     range: picture.plant && ranges(picture.plant, known.limits),
     own: typeof state.plant === "object" && Boolean(at(state.plant, "pump.curve") ?? at(state.plant, "pump.displacement")),
     curves: state.view.curves !== false,
+    chart: state.view.chart,
     turning,
     picked,
     part,

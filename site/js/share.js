@@ -10,6 +10,7 @@ const LONGEST_TEXT = 65_536; // bytes, inflated
 const LONGEST_NAME = 400; // characters of a file's name, and of the text of a puzzle: as much as Python reads
 const LONGEST_PUZZLE = 100_000;
 
+const CHARTS = ["head", "npsh", "power"];
 const MARK = "s=";
 const MOST_MOVES = 40; // as many as Python follows
 const ID = /^[a-z0-9](?:[a-z0-9-]{0,58}[a-z0-9])?$/;
@@ -99,6 +100,7 @@ function checkEdits(edits) {
 const VIEW = {
   units: (value) => Object.hasOwn(PRESETS, String(value)) && typeof value === "string",
   curves: (value) => typeof value === "boolean",
+  chart: (value) => CHARTS.includes(value),
   place: (value) => value === "rig" || value === "case",
   case: (value) => (typeof value === "string" ? ID.test(value) : isPuzzle(value)),
   moves: (value) => Array.isArray(value) && value.length <= MOST_MOVES,

@@ -1,7 +1,7 @@
 // All views of the page, each in its host.
 import {create as createApparatus} from "./views/apparatus.js";
 import {create as createCase} from "./views/case.js";
-import {create as createChart} from "./views/chart.js";
+import {create as createCharts} from "./views/charts.js";
 import {create as createControls} from "./views/controls.js";
 import {setText} from "./views/dom.js";
 import {create as createNotes} from "./views/notes.js";
@@ -27,7 +27,7 @@ export function createViews({document, words, units, send, ask}) {
   const kit = {document, words, units, send};
   const onRig = Object.entries({
     apparatus: createApparatus, controls: createControls, why: createWhy, notes: createNotes,
-    stack: createStack, chart: createChart, path: createPath,
+    stack: createStack, "chart-figure": createCharts, path: createPath,
   }).map(([id, create]) => create(host(id), kit));
   const places = createPlaces(host("places"), kit);
   const toolbar = createToolbar(host("tools"), kit);
@@ -69,7 +69,6 @@ export function createViews({document, words, units, send, ask}) {
     host("slowed").hidden = !now.turning;
     curves.update(now.curves);
     host("rig").classList.toggle("has-before", Boolean(now.previous));
-    host("chart").hidden = !now.curves;
     host("graphs").classList.toggle("no-curves", !now.curves);
     announce(now);
   }

@@ -69,6 +69,28 @@ draw-readout-says = At { $flow } the load asks { $load }, the pump answers { $ma
 draw-chart-says = Head over flow. The curves meet at { $flow } and { $head }.
 draw-chart-empty = Head over flow. No answer yet.
 
+# The charts of NPSH and of power, beside the head chart
+draw-flow-each = through each pump, { $unit }
+draw-flow-chart-empty = No answer yet.
+draw-npsh-load = NPSH available
+draw-npsh-machine = NPSH required
+draw-npsh-needs = needs { $required }
+draw-npsh-margin = { $head } to spare
+draw-npsh-short = { $head } short
+draw-npsh-from = too little from { $flow }
+draw-npsh-says = NPSH over flow. At { $flow } there are { $available }, and { $required } are required.
+draw-npsh-says-alone = NPSH over flow. At { $flow } { $required } are required.
+draw-npsh-readout = Read NPSH at a flow
+draw-npsh-readout-short = { $flow }: has { $load }, needs { $machine }
+draw-npsh-readout-says = At { $flow } there are { $load } of NPSH; { $machine } are required
+draw-power-machine = Shaft power
+draw-power-level = the motor’s rated { $rated }
+draw-power-says = Power over flow. At { $flow } the shaft takes { $power } and the motor draws { $current }; it is made for { $rated }.
+draw-power-says-alone = Power over flow. At { $flow } the shaft takes { $power } and the motor draws { $current }.
+draw-power-readout = Read the power at a flow
+draw-power-readout-short = { $flow }: { $machine }
+draw-power-readout-says = At { $flow } the shaft takes { $machine }
+
 # Head along the path
 draw-valve-short = Valve
 draw-path-head = Head

@@ -17,7 +17,13 @@ comma = { ", " }
 ## Headings
 apparatus-title = The plant
 stack-title = Load and answer
-chart-title = Head over flow
+chart-title-head = Head over flow
+chart-title-npsh = NPSH over flow
+chart-title-power = Power over flow
+chart-strip = What is drawn over the flow
+chart-show-head = Head
+chart-show-npsh = NPSH
+chart-show-power = Power
 path-title = Head along the line
 before-key = before
 controls-title = Controls

@@ -6,44 +6,55 @@ import {readAt} from "./chart-geometry.js";
 
 const STEPS = 50; // arrow keys cross the chart in so many steps
 
+/** How the head chart is read. */
+const HEADS = {
+  quantity: "head", id: "draw-readout",
+  read: ({curves}, flow) => {
+    const {asked, answered} = readAt(curves, flow);
+    return [asked, answered];
+  },
+};
+
 /**
  * @param {SVGSVGElement} svg
  * @param {Document} document
  * @param {{left: number, right: number, top: number, bottom: number}} plot
  * @param {function} words
+ * @param {object} [how]  what is read: its quantity, the beginning of its words' ids,
+ *   and `read(answer, flow)`, what the load's curve and the machine's hold there
  */
-export function createReadout(svg, document, plot, words) {
+export function createReadout(svg, document, plot, words, {quantity, id, read} = HEADS) {
   const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
   const line = make("line", {class: "readout-line", y1: plot.top, y2: plot.bottom});
   const asked = make("circle", {class: "readout-load", r: 4});
   const answered = make("circle", {class: "readout-machine", r: 4});
   const text = make("text", {class: "readout-text end", x: plot.right, y: plot.top - 10});
   const hit = make("rect", {class: "hit", x: plot.left, y: plot.top, width: plot.right - plot.left, height: plot.bottom - plot.top});
-  const node = make("g", {class: "control readout", role: "slider", tabindex: 0, "aria-label": words("draw-readout")}, line, asked, answered, text, hit);
+  const node = make("g", {class: "control readout", role: "slider", tabindex: 0, "aria-label": words(id)}, line, asked, answered, text, hit);
   let axes = null, answer = null, units = null, at = null;
 
   const draw = () => {
     const shown = at !== null && answer !== null;
     for (const part of [line, text]) show(part, shown);
-    const values = answer ? readAt(answer.curves, at ?? answer.duty.flow) : null;
-    place(asked, shown ? values.asked : null);
-    place(answered, shown ? values.answered : null);
+    const flow = at ?? answer?.duty.flow ?? null;
+    const values = answer ? read(answer, flow) : null;
+    place(asked, shown ? values[0] : null);
+    place(answered, shown ? values[1] : null);
     if (!values) return;
-    setAll(node, {"aria-valuemin": 0, "aria-valuemax": 100, "aria-valuenow": Math.round((100 * (values.flow - axes.flow[0])) / (axes.flow[1] - axes.flow[0]))});
-    set(node, "aria-valuetext", spoken(values));
+    setAll(node, {"aria-valuemin": 0, "aria-valuemax": 100, "aria-valuenow": Math.round((100 * (flow - axes.flow[0])) / (axes.flow[1] - axes.flow[0]))});
+    set(node, "aria-valuetext", words(`${id}-says`, figures(flow, values)));
     if (!shown) return;
     setAll(line, {x1: px(axes.x(at)), x2: px(axes.x(at))});
-    say(text, words("draw-readout-short", figures(values)));
+    say(text, words(`${id}-short`, figures(flow, values)));
   };
   const place = (dot, head) => {
-    const inside = head !== null && head >= axes.head[0] && head <= axes.head[1];
+    const inside = Number.isFinite(head) && head >= axes.head[0] && head <= axes.head[1];
     show(dot, inside);
     if (inside) setAll(dot, {cx: px(axes.x(at)), cy: px(axes.y(head))});
   };
-  const figures = ({flow, asked: load, answered: machine}) => ({
-    flow: units.full("flow", flow), load: units.full("head", load), machine: units.full("head", machine),
+  const figures = (flow, [load, machine]) => ({
+    flow: units.full("flow", flow), load: units.full(quantity, load), machine: units.full(quantity, machine),
   });
-  const spoken = (values) => words("draw-readout-says", figures(values));
 
   const move = (flow) => {
     at = flow === null || !axes ? null : clamp(flow, ...axes.flow);
