@@ -35,7 +35,7 @@ export function createViews({document, words, units, send, ask}) {
   const turning = createSwitch(host("turning"), kit, {id: "turning", action: "turning"});
   const curves = createSwitch(host("curves"), kit, {id: "curves", action: "curves"});
   const parts = createParts(host("parts"), kit, {drawing: host("apparatus"), beside: host("parts-open")});
-  createTaps(host("apparatus"), send);
+  createTaps(host("apparatus"), parts.open);
   const open = createOpen(host("open"), kit);
   const share = createShare(host("share"), {...kit, clipboard: navigator.clipboard});
   let caseView = null; // made when a case is first opened

@@ -9,6 +9,7 @@ from playwright.sync_api import expect
 
 from page.conftest import Bench
 from page.parts.files import Files
+from page.parts.panel import show_part
 from page.parts.rig import Rig
 from page.parts.scenes import SCENES, show
 from page.parts.words import say
@@ -76,6 +77,13 @@ def test_axe_finds_nothing_on_a_phone(touched: Rig, axe: str, scene: str) -> Non
     """The tray with chips, the drawing in its narrow shape."""
     show(touched, scene)
     assert findings(touched.page, axe) == []
+
+
+@pytest.mark.parametrize("part", ["pump-1", "branch", "gauge-suction", "delivery", "liquid", "site"])
+def test_axe_finds_nothing_in_the_panel_of_a_part(rig: Rig, axe: str, part: str) -> None:
+    """With all kinds of controls; and of what is not there."""
+    show_part(rig, part)
+    assert findings(rig.page, axe) == []
 
 
 def test_axe_finds_nothing_beside_a_wrong_number(rig: Rig, axe: str) -> None:

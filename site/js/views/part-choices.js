@@ -1,32 +1,37 @@
 // The choices in a part's panel: one of a few words, which pump, which liquid.
 import {at} from "../state.js";
 import {createChoice} from "./choice.js";
+import {CONTROLS} from "./control-table.js";
 import {liquidEdits} from "./part-keys.js";
 import {EQUAL, pumpChoice, pumpEdits} from "./pump-choice.js";
+import {createSelect} from "./select.js";
 
+const AT_HAND = CONTROLS.find(({key}) => key === "pump.model");
 const OTHER = "other"; // any liquid but water, until it has a name
 
 /** A choice between the words that the engine knows. */
 export function choice(about, {choices}, kit) {
-  return oneOf(about, kit, ({plant}) => ({value: at(plant, about.key), options: choices}));
+  const options = CONTROLS.find(({key}) => key === about.key)?.options({pumps: []}) ?? choices; // in the tray's order
+  return oneOf(about, kit, ({plant}) => ({value: at(plant, about.key), options}));
 }
 
 /** One of a few words; `edits` may turn what was chosen into something else. */
-function oneOf(about, kit, of, edits = (all) => all) {
+function oneOf(about, kit, of, edits = (all) => all, create = createChoice) {
   const send = (action) => action.type === "commit" && kit.send({...action, edits: edits(action.edits)});
-  const part = createChoice(about, {...kit, send});
+  const part = create(about, {...kit, send});
   return {...part, update: (model) => part.update(of(model))};
 }
 
-const pumpIds = ({pumps}) => pumps.map(({id}) => id);
+/** Those of the tray first. */
+const pumpIds = (catalogue) => [...new Set([...AT_HAND.options(catalogue), ...catalogue.pumps.map(({id}) => id)])];
 
 /** The first pump: any of the catalogue, or that of the plant's own file. */
-export const pump = (about, limit, kit) => oneOf(about, kit, ({plant, own, catalogue}) => pumpChoice(at(plant, "pump.model"), own, pumpIds(catalogue)), pumpEdits);
+export const pump = (about, limit, kit) => oneOf(about, kit, ({plant, own, catalogue}) => pumpChoice(at(plant, "pump.model"), own, pumpIds(catalogue)), pumpEdits, createSelect);
 
 /** The second pump: as the first, or any of the catalogue. */
 export const secondPump = (about, limit, kit) => oneOf({...about, says: "pump-model"}, kit, ({plant, catalogue}) => (
   {value: at(plant, "pump.second.model") ?? EQUAL, options: [EQUAL, ...pumpIds(catalogue)]}
-), pumpEdits);
+), pumpEdits, createSelect);
 
 /** Water, or another liquid with properties of its own, which begins as the present one is. */
 export function liquid(about, limit, kit) {

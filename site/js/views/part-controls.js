@@ -30,7 +30,7 @@ export function createPartControl(key, limit, kit) {
 
   function goBack() {
     kit.send({type: "commit", edits: Object.fromEntries([key, ...(INSTEAD[key] ?? []), ...(control.also ?? [])].map((each) => [each, undefined]))});
-    node.querySelector("input")?.focus(); // the button goes
+    node.querySelector("input:checked, input, select")?.focus(); // the button goes
   }
 
   return {
@@ -45,7 +45,7 @@ export function createPartControl(key, limit, kit) {
 
 /** Say the hint with the control, after what it says already. */
 function describe(node, id) {
-  const inputs = node.nodeName.toLowerCase() === "fieldset" ? [node] : node.querySelectorAll?.("input") ?? [];
+  const inputs = node.nodeName.toLowerCase() === "fieldset" ? [node] : node.querySelectorAll("input, select");
   for (const input of inputs) setAttributes(input, {"aria-describedby": `${input.getAttribute("aria-describedby") ?? ""} ${id}`.trim()});
 }
 

@@ -5,26 +5,25 @@ const STILL = 6; // [px] a hand is allowed to tremble
 
 /**
  * @param {HTMLElement} drawing its parts carry their names in data-part, their sliders the key in data-control
- * @param {(action: object) => void} send
+ * @param {(part: string, how: {stay: boolean}) => void} open  `stay`: the focus stays on the slider under the hand
  */
-export function createTaps(drawing, send) {
+export function createTaps(drawing, open) {
   let down = null;
 
   drawing.addEventListener("pointerdown", (event) => (down = {x: event.clientX, y: event.clientY}), true);
   drawing.addEventListener("click", (event) => {
     if (down && Math.hypot(event.clientX - down.x, event.clientY - down.y) > STILL) return; // that was a drag
-    openAt(event.target);
+    openAt(event.target, {stay: event.target.closest("[role=slider]") !== null});
   });
   drawing.addEventListener("keydown", (event) => {
     if (event.key !== "Enter" && event.key !== " ") return;
-    if (openAt(event.target)) event.preventDefault();
+    if (openAt(event.target, {stay: false})) event.preventDefault();
   });
 
-  function openAt(target) {
+  function openAt(target, how) {
     const part = nameOf(target);
-    if (part === null) return false;
-    send({type: "part", part});
-    return true;
+    if (part !== null) open(part, how);
+    return part !== null;
   }
 }
 

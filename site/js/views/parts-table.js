@@ -1,8 +1,10 @@
 // Which keys of a plant belong to which thing in the drawing. No DOM.
 import {at} from "../state.js";
 
-const row = (id, keys, more = {}) => Object.freeze({id, keys, drawn: [id], on: null, fitted: null, needs: null, ...more});
+const row = (id, keys, more = {}) => Object.freeze({id, keys, drawn: [id], on: null, fitted: null, needs: null, side: "load", ...more});
 const PIPE = "discharge.attached";
+const MACHINE = {side: "machine"};
+const READ = {side: null};
 const TWO = ({pump}) => pump.arrangement !== "single";
 
 /**
@@ -10,16 +12,16 @@ const TWO = ({pump}) => pump.arrangement !== "single";
  * `keys`: whole keys, or the beginning of many (it ends with a point); a whole key goes before a beginning, and
  * leads in its panel. `drawn`: the names in the drawing that open it. `fitted`: the key that says whether it is
  * there, or a test of the plant; what is not there is offered by the panel it stands `on`. Without what it
- * `needs`, it has no effect.
+ * `needs`, it has no effect. `side`: whether it is of the load or of the machine; an instrument is of neither.
  */
 export const PARTS = Object.freeze([
   row("liquid", ["liquid.name", "liquid."], {drawn: []}),
   row("site", ["site."], {drawn: []}),
   row("supply", ["supply."]),
   row("suction-line", ["suction."], {drawn: ["suction-line", "strainer"]}),
-  row("pump-1", ["pump.model", "pump.arrangement", "pump."]),
-  row("pump-2", ["pump.second."], {fitted: TWO}),
-  row("drive", ["drive.frequency_hz", "drive.supply_hz", "drive.poles", "drive."]),
+  row("pump-1", ["pump.model", "pump.arrangement", "pump."], MACHINE),
+  row("pump-2", ["pump.second."], {fitted: TWO, ...MACHINE}),
+  row("drive", ["drive.frequency_hz", "drive.supply_hz", "drive.poles", "drive."], MACHINE),
   row("relief", ["relief."], {fitted: "relief.fitted", on: "pump-1"}),
   row("return-line", ["return_line."], {fitted: "return_line.fitted", on: "pump-1"}),
   row("check-1", ["check."], {drawn: ["check-1", "check-2"], fitted: "check.fitted", on: "pump-1"}),
@@ -32,13 +34,13 @@ export const PARTS = Object.freeze([
   row("second-line", ["second_line."], {fitted: "second_line.fitted", on: "discharge-line", needs: PIPE}),
   row("summit", ["summit."], {fitted: "summit.fitted", on: "discharge-line", needs: PIPE}),
   row("delivery", ["delivery."], {needs: PIPE}),
-  row("gauge-suction", ["gauges.suction."]),
-  row("gauge-discharge", ["gauges.discharge."]),
-  row("gauge-after-valve", ["gauges.after_valve."], {needs: PIPE}),
-  row("flow-meter", ["meters.flow_range_m3h", "meters.flow_percent"]),
-  row("ammeter-1", ["meters.current_range_a", "meters.current_percent"], {drawn: ["ammeter-1", "ammeter-2"]}),
-  row("tachometer-1", ["meters.speed_range_rpm", "meters.speed_percent"], {drawn: ["tachometer-1", "tachometer-2"]}),
-  row("levels", ["meters.level_percent"], {drawn: []}),
+  row("gauge-suction", ["gauges.suction."], READ),
+  row("gauge-discharge", ["gauges.discharge."], READ),
+  row("gauge-after-valve", ["gauges.after_valve."], {needs: PIPE, ...READ}),
+  row("flow-meter", ["meters.flow_range_m3h", "meters.flow_percent"], READ),
+  row("ammeter-1", ["meters.current_range_a", "meters.current_percent"], {drawn: ["ammeter-1", "ammeter-2"], ...READ}),
+  row("tachometer-1", ["meters.speed_range_rpm", "meters.speed_percent"], {drawn: ["tachometer-1", "tachometer-2"], ...READ}),
+  row("levels", ["meters.level_percent"], {drawn: [], ...READ}),
 ]);
 
 /** Keys without a control: what a file calls itself, and what belongs into a pump's own file as a whole. */

@@ -34,9 +34,12 @@ export function create(host, {document, words, send}, {drawing, beside}) {
   let shown = null; // what stands in it
   let offered = null; // the parts to choose from
   let from = null; // where the focus was
+  let moves = true; // the focus moves into the panel
 
-  function open(part) {
+  function open(part, {stay = false} = {}) {
+    moves = !stay;
     send({type: "part", part});
+    if (!stay && !host.hidden && !host.contains(document.activeElement)) enter();
   }
 
   function shut() {
@@ -50,6 +53,13 @@ export function create(host, {document, words, send}, {drawing, beside}) {
     shut();
   });
 
+  /** The heading; where there is no room for it, the list that says the same. */
+  const entrance = () => (getComputedStyle(title).position === "absolute" ? picker : title);
+
+  function enter() {
+    entrance().focus({preventScroll: true});
+  }
+
   function show(visible) {
     hide(host, !visible);
     setAttributes(opener, {"aria-expanded": visible});
@@ -58,7 +68,7 @@ export function create(host, {document, words, send}, {drawing, beside}) {
   function appear() {
     from = document.activeElement;
     show(true);
-    if (!host.contains(from)) title.focus({preventScroll: true});
+    if (moves && !host.contains(from)) enter();
   }
 
   /** The drawing may have been drawn anew since: then its part of the same name takes the focus. */
@@ -82,8 +92,8 @@ export function create(host, {document, words, send}, {drawing, beside}) {
     setText(title, name(part.id));
     keys.replaceChildren(...[...controls.values()].map(({node}) => node));
     more.replaceChildren(...actions(part, wanted));
-    if (focused) (controls.get(focused)?.node.querySelector("input:checked, input") ?? title).focus({preventScroll: true});
-    else if (document.activeElement === document.body) title.focus({preventScroll: true});
+    if (focused) (controls.get(focused)?.node.querySelector("input:checked, input, select") ?? entrance()).focus({preventScroll: true});
+    else if (moves && document.activeElement === document.body) enter();
   }
 
   /** What can be fitted to this part, and the way to take it away itself. */
@@ -127,6 +137,7 @@ export function create(host, {document, words, send}, {drawing, beside}) {
     const another = shown?.part !== part.id;
     if (host.hidden) appear();
     if (!same(shown, wanted)) fill(part, wanted, model);
+    setAttributes(host, {"data-side": part.side});
     shown = wanted;
     updatePicker(part, stock);
     setText(about, aboutPart(part, here, model.plant, words));
@@ -143,7 +154,7 @@ export function create(host, {document, words, send}, {drawing, beside}) {
     control.complained = mine;
   }
 
-  return {update};
+  return {open, update};
 }
 
 /** A line under the heading: what it is for, where it is not there; or why it does nothing now. No DOM. */
