@@ -38,6 +38,10 @@ test("the end of a range, typed in a unit that rounds, is still inside", () => {
   assert.deepEqual(readTyped(String(4 / 0.3048), feet), {value: 4});
 });
 
+test("where a range spans decades, nought is not its lower end", () => {
+  assert.deepEqual(readTyped("0", {low: 0.1, high: 1e5, toFileUnits: (shown) => shown}), {problem: "range", got: "0"});
+});
+
 test("on paper every control stands with its value, the pump by its title", () => {
   const plant = {
     valve: {opening: 0.6}, drive: {frequency_hz: 42.5, supply_hz: 50, poles: 2}, supply: {surface_m: 2}, delivery: {surface_m: 14},

@@ -68,7 +68,7 @@ export function readTyped(text, {low, high, toFileUnits}) {
   const shown = readNumber(typed);
   if (!Number.isFinite(shown)) return {problem: "number", got: typed};
   const value = Number(toFileUnits(shown).toPrecision(10));
-  const slack = 1e-5 * (high - low); // an end as it is shown, in six digits, is the end
-  if (value < low - slack || value > high + slack) return {problem: "range", got: typed};
+  const slack = (end) => 1e-5 * Math.min(Math.abs(end), high - low); // an end as it is shown, in six digits, is the end
+  if (value < low - slack(low) || value > high + slack(high)) return {problem: "range", got: typed};
   return {value: Math.min(high, Math.max(low, value))};
 }
