@@ -11,6 +11,7 @@ from page.parts.hands import Mouse, drag
 from page.parts.panel import box, opener, panel, picker, show_part
 from page.parts.rig import Rig
 from page.parts.scenes import SCENES
+from page.parts.waiting import eventually
 from page.parts.words import say
 
 OVERHANG = "() => [document.scrollingElement.scrollWidth, document.documentElement.clientWidth]"
@@ -130,7 +131,7 @@ def test_another_liquid_begins_as_the_present_one_and_takes_what_is_typed(closed
     """Water has no density of its own to set; another liquid has."""
     show_part(closed, "liquid")
     expect(box(closed, "liquid.density_kgm3")).to_have_count(0)
-    closed.page.get_by_text(say("choice-liquid-name-other"), exact=True).click()
+    closed.page.get_by_role("radio", name=say("choice-liquid-name-other"), exact=True).check()
     density = box(closed, "liquid.density_kgm3")
     expect(density).to_be_visible()
     density.fill("1200")
@@ -155,11 +156,16 @@ def test_a_tap_opens_it_on_a_phone(touched: Rig) -> None:
     """A sheet from below that fits the screen and hides no part that was tapped."""
     touched.part("valve.opening").tap()
     expect(panel(touched)).to_be_visible()
-    sheet = panel(touched).bounding_box()
-    wheel = touched.part("valve.opening").bounding_box()
-    assert sheet and wheel
-    assert sheet["y"] + sheet["height"] <= 740.5
-    assert wheel["y"] + wheel["height"] <= sheet["y"] + 1
+
+    def ends() -> list[float]:
+        parts = (touched.part("valve.opening"), panel(touched))
+        boxes = [box for part in parts if (box := part.bounding_box())]
+        return [boxes[0]["y"] + boxes[0]["height"], boxes[1]["y"], boxes[1]["y"] + boxes[1]["height"]]
+
+    def apart(now: list[float]) -> bool:
+        return now[0] <= now[1] + 1 and now[2] <= 740.5
+
+    eventually(touched.page, ends, apart, "the handwheel above the sheet")
     touched.shows()
     touched.page.get_by_role("button", name=say("close"), exact=True).tap()
     expect(panel(touched)).to_be_hidden()

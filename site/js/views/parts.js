@@ -143,7 +143,13 @@ export function create(host, {document, words, send}, {drawing, beside}) {
     setText(about, aboutPart(part, here, model.plant, words));
     hide(about, about.textContent === "");
     for (const [key, control] of controls) updateControl(key, control, model);
-    if (another) drawing.querySelector(`[data-part="${model.part}"], [data-control="${model.part}"]`)?.scrollIntoView?.({block: "nearest"});
+    if (another) uncover(model.part);
+  }
+
+  /** Scroll the part out from under the sheet, once the page knows how tall that is. */
+  function uncover(part) {
+    const {requestAnimationFrame: soon} = document.defaultView;
+    soon(() => soon(() => drawing.querySelector(`[data-part="${part}"], [data-control="${part}"]`)?.scrollIntoView({block: "nearest"})));
   }
 
   function updateControl(key, control, model) {
