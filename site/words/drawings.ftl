@@ -36,6 +36,7 @@ draw-ammeter-2 = Motor current, pump 2
 draw-tachometer-1 = Speed of pump 1
 draw-tachometer-2 = Speed of pump 2
 draw-no-reading = no reading
+draw-hunting = about { $reading }, swinging
 draw-off-scale = { $reading }, off the scale
 
 # The load stack
@@ -99,3 +100,53 @@ draw-path-pipe = Pipe
 draw-path-says = Head, hydraulic grade (height and pressure head) and height of the pipe, from the supply to the delivery.
 draw-path-gaps = The pressure is unknown at { $places }.
 draw-path-empty = No readings yet
+
+# Parts that a plant may have besides: what stands beside them, and what a screen reader says of them
+draw-short = { $part }: { $state }
+draw-suction-line = Suction line: { $flow }
+draw-discharge-line = Discharge line: { $flow }
+draw-line-filling = Discharge line, still filling: { $share } of it is full, { $flow }
+draw-strainer-clean = Strainer in the suction line
+draw-strainer-blocked = Strainer in the suction line, stopped up in part
+draw-relief = Relief
+draw-relief-shut = shut
+draw-relief-lifted = lifted
+draw-relief-blocked = blocked
+draw-relief-passing = passing
+draw-relief-says = Relief valve: { $state }
+draw-relief-flow = Relief valve: { $state }, { $flow } back to the supply
+draw-return = Return
+draw-return-says = Return line: its valve { $opening }, { $flow } back to the supply
+draw-branch = Second user
+draw-branch-says = Second user: its valve { $opening }, takes { $flow }
+draw-branch-back = Second user: its valve { $opening }, feeds { $flow } back
+draw-second-says = Second delivery line: { $flow }
+draw-burst-says = Burst in the pipe: { $flow } leaves by it
+draw-filter = Filter
+draw-filter-clean = Filter: clean
+draw-filter-fouled = Filter: what it has caught resists { $times } times as much as its clean medium
+draw-summit-full = Summit of the line: full of liquid
+draw-summit-gas = Summit of the line: gas stands in it
+# Letters on a controller's box, as drawings have them
+draw-control-flow = FC
+draw-control-pressure = PC
+draw-control-level = LC
+draw-control-says = Controller of the { $kind ->
+    [pressure] pressure
+    [level] level
+   *[flow] flow
+  }, { $mode ->
+    [manual] by hand
+   *[automatic] automatic
+  }: its output to the { $on ->
+    [drive] drive
+   *[valve] valve
+  } is { $output }
+draw-check-stuck = stuck open
+draw-check-passing = shut, but passing
+draw-pump-also = { $state }; { $more }
+draw-pump-wrong = turns the wrong way
+draw-pump-standing = stands still
+draw-pump-boiling = liquid boils at its inlet
+draw-pump-trimmed = impeller at { $share } of its diameter
+draw-pump-blocked = { $share } of its passages are stopped up

@@ -43,6 +43,33 @@ function corner(before, at, after, radius) {
   return `L${px(start[0])},${px(start[1])}Q${px(at[0])},${px(at[1])} ${px(end[0])},${px(end[1])}`;
 }
 
+const reach = ([[x, y], [u, v]]) => Math.hypot(u - x, v - y);
+
+/** Neighbouring points of a run, two by two. */
+export const stretches = (points) => points.slice(1).map((to, i) => [points[i], to]);
+
+/** The first part of a run of points, by its share of the length; at least a trace of it. */
+export function firstShare(points, share) {
+  const parts = stretches(points);
+  let left = Math.max(0.001, Math.min(1, share)) * parts.reduce((sum, part) => sum + reach(part), 0);
+  const run = [points[0]];
+  for (const [from, to] of parts) {
+    const length = reach([from, to]);
+    const by = length > left ? left / length : 1;
+    run.push([from[0] + by * (to[0] - from[0]), from[1] + by * (to[1] - from[1])]);
+    if (length >= left) break;
+    left -= length;
+  }
+  return run;
+}
+
+/** The middle of the longest stretch of a run, and which way it goes there. [degrees from straight right, clockwise] */
+export function middleOf(points) {
+  const [from, to] = stretches(points).reduce((most, part) => (reach(part) > reach(most) ? part : most));
+  const turn = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
+  return {x: (from[0] + to[0]) / 2, y: (from[1] + to[1]) / 2, turn, length: reach([from, to])};
+}
+
 /**
  * Move labels apart so that neighbours keep a distance, as little as possible.
  * @param {number[]} wished  positions, in any order

@@ -6,6 +6,10 @@ import {px, say, set, show} from "../lib/svg.js";
 import {G} from "../units.js";
 import {buildParts} from "./apparatus-build.js";
 import {fitted, layout, layoutKey, sheetSize} from "./apparatus-layout.js";
+import {markChosen} from "./apparatus-chosen.js";
+import {updateMachines} from "./apparatus-machines.js";
+import {flowBehind, flowOfLine, nameLines, noted, updateAside} from "./aside-update.js";
+import {filledOf, pumpSizes} from "./fitted.js";
 import {instrument} from "./instruments.js";
 import {jetPath} from "./pipe.js";
 import {levelStep} from "./vessel.js";
@@ -18,8 +22,8 @@ import {levelStep} from "./vessel.js";
 export function create(host, deps) {
   return createFigure(host, deps.document, "apparatus", {
     size: () => sheetSize(host.clientWidth, host.clientHeight),
-    plan: ({plant}) => layoutKey(plant),
-    fit: ({plant}, size) => fitted(plant, size),
+    plan: ({plant, answer}) => layoutKey(plant, pumpSizes(answer)),
+    fit: ({plant, answer}, size) => fitted(plant, size, pumpSizes(answer)),
     build: (svg, model, size) => build(svg, model, size, deps),
   });
 }
@@ -28,10 +32,11 @@ function build(svg, model, size, deps) {
   set(svg, "role", "group");
   set(svg, "class", `drawing-svg apparatus${size.narrow ? " narrow" : ""}`);
   set(svg, "aria-label", deps.words("draw-apparatus"));
-  const plan = layout(model.plant, size);
+  const plan = layout(model.plant, size, pumpSizes(model.answer));
   let now = model;
   const parts = buildParts(svg, plan, model.plant, deps, (key) => control(key, now, deps.words));
-  const moving = [...Object.values(parts.pipes), ...parts.pumps];
+  const moving = [...Object.values(parts.pipes), ...Object.values(parts.aside).map(({pipe}) => pipe).filter(Boolean), ...parts.pumps, ...parts.dials.map(({dial}) => dial)];
+  const chosen = markChosen(svg);
   const motion = createMotion(deps.document.defaultView, (seconds) => {
     if (svg.closest?.("[hidden]")) return false; // the rig is out of sight; the next update wakes it
     let any = false;
@@ -42,6 +47,7 @@ function build(svg, model, size, deps) {
     update(next) {
       now = next;
       updateParts(parts, plan, next, deps.words);
+      chosen(next.part);
       motion.wake();
     },
     remove: motion.stop,
@@ -77,7 +83,7 @@ function updateParts(parts, plan, model, words) {
     const span = plant[name].top_m - plant[name].bottom_m;
     parts[name].update({surface, before: before(name, "surface_m"), off: name === "delivery" && !attached,
       text: units[plan.narrow ? "text" : "full"]("height", surface, span),
-      gasText: gas ? units.full("pressure", gas * 1e5) : ""});
+      gasText: gas ? units.full("pressure", gas * 1e5) : "", sucks: name === "supply" && noted(model.answer, "vortex")});
   }
   parts.lift.update(lift(plant, units, words));
   parts.valve.update({opening: plant.valve.opening, before: before("valve", "opening"), off: !attached,
@@ -86,6 +92,9 @@ function updateParts(parts, plan, model, words) {
     before: previous ? before("drive", "frequency_hz") ?? before("drive", "supply_hz") : null});
   updateMachines(parts, model, words);
   updateFlows(parts, plan, model, attached);
+  updateSuction(parts, model, words);
+  updateAside(parts.aside, plan, model, words);
+  nameLines(parts.lines, model, words);
   updateInstruments(parts, model, words, attached);
 }
 
@@ -96,29 +105,28 @@ export function lift({supply, delivery, discharge}, units, words) {
   return {from: supply.surface_m, to, rim: supply.top_m, visible: discharge.attached, shown: words("draw-lift", {head: units.full("height", size)})};
 }
 
-function updateMachines(parts, {answer, plant, units, turning}, words) {
-  const {attached} = plant.discharge;
-  const machines = answer?.state?.machines ?? [];
-  parts.pumps.forEach((pump, i) => {
-    const machine = machines[i];
-    const speed = machine?.speed ?? 0;
-    const says = machine ? words("draw-pump-state", {speed: units.full("speed", speed)}) : words("draw-no-reading");
-    pump.update({speed, turns: turning, says});
-  });
-  Object.values(parts.checks).forEach((check, i) => {
-    const open = (machines[i]?.flow ?? 0) > 0;
-    check.update({open, off: !attached && parts.pumps.length === 1, says: words(machines[i] ? (open ? "draw-check-open" : "draw-check-shut") : "draw-no-reading")});
-  });
-}
-
-function updateFlows({pipes, open}, plan, {answer, plant, turning}, attached) {
+function updateFlows({pipes, open, meterTap}, plan, {answer, plant, turning}, attached) {
   const machines = answer?.state?.machines ?? [];
   const total = answer?.state?.station?.flow ?? answer?.state?.flow ?? 0;
-  const flows = {suction: total, stub: total, discharge: total, between: total, fork: machines[1]?.flow ?? 0, join: machines[1]?.flow ?? 0};
-  for (const name in pipes) pipes[name].update({flow: flows[name], moves: turning, removed: !attached && name === "discharge"});
+  const behind = flowBehind(answer);
+  const flows = {suction: total, stub: total, header: behind, discharge: attached ? flowOfLine(answer) : behind, between: total, fork: machines[1]?.flow ?? 0, join: machines[1]?.flow ?? 0};
+  for (const name in pipes) {
+    const filled = name === "discharge" ? filledOf(plant) : 1;
+    pipes[name].update({flow: flows[name], moves: turning, removed: !attached && name === "discharge", filled});
+  }
+  if (meterTap) set(meterTap.mark, "transform", total < 0 ? "rotate(180)" : null);
   show(open.node, !attached);
-  if (!attached) drawJet(open, plan, plant, total);
+  if (!attached) drawJet(open, plan, plant, behind);
 }
+
+/** The strainer as it is stopped up, and air that goes with the liquid. */
+function updateSuction({strainer, air}, {answer, plant}, words) {
+  const {strainer_k: k, air_percent: gas} = plant.suction;
+  strainer?.update({k, says: words(k > STOPPED ? "draw-strainer-blocked" : "draw-strainer-clean")});
+  show(air, gas > 0 || noted(answer, "vortex"));
+}
+
+const STOPPED = 10; // [-] loss coefficient of a strainer that is called stopped up
 
 function drawJet({jet, splash, from: start}, {heights, floorY, width}, {discharge}, flow) {
   const scale = (heights.y(heights.low) - heights.y(heights.high)) / (heights.high - heights.low); // [px/m]

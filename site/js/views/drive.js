@@ -17,7 +17,7 @@ export function createDrive(document, {x, y, width}, {label, send, read}) {
   const ghost = make("line", {class: "meter-ghost-line", y1: line - 1, y2: line + 7});
   const value = make("text", {class: "end part-value", x: width - 10, y: 20});
   const slider = make("g", {class: "control drive"}, make("rect", {class: "hit", x: 2, y: 8, width: width - 4, height: 40}), runner);
-  const node = make("g", {class: "meter", transform: `translate(${px(x)},${px(y)})`},
+  const node = make("g", {class: "meter", "data-part": "drive", role: "group", "aria-label": label, transform: `translate(${px(x)},${px(y)})`},
     make("rect", {class: "meter-case", width, height: 46, rx: 3}),
     make("text", {class: "part-label", x: 10, y: 15}, label), value,
     make("line", {class: "tick-major", x1: from, x2: to, y1: line, y2: line}), ticks, ghost, slider);

@@ -13,11 +13,15 @@ import {el, px, say, set, setAll, show} from "../lib/svg.js";
  * @property {number|null} [ghost]  last committed value, drawn as a thin mark
  * @property {string} text          the reading's digits, without its unit
  * @property {null|"low"|"high"} off  the pointer is against its stop
+ * @property {boolean} [hunting]    the pointer swings about the reading
+ * @property {boolean} [moves]      and may be drawn so
  * @property {boolean} [removed]    the line it sits on is taken off
  * @property {string} says          the whole reading in words
  */
 
 const SWEEP = [-125, 125]; // degrees from straight up, clockwise
+const SWING = 5; // degrees to each side of a hunting pointer
+const BEAT = 9; // [rad/s] of its swinging
 const NUMERAL = 12; // [px] height of the numerals on the dial
 
 /**
@@ -70,7 +74,7 @@ export function numeralCount(range, r) {
 
 /**
  * A dial to be placed in any drawing.
- * @returns {{node: SVGGElement, update: (data: GaugeData) => void}}
+ * @returns {{node: SVGGElement, update: (data: GaugeData) => void, advance: (seconds: number) => boolean}}
  */
 export function createDial(document, {x, y, r, key}) {
   const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
@@ -80,10 +84,11 @@ export function createDial(document, {x, y, r, key}) {
   const reading = make("text", {class: "dial-reading", y: px(0.76 * r)});
   const unit = make("text", {class: "dial-unit"});
   const off = make("path", {class: "dial-off"});
-  const node = make("g", {class: "dial", transform: `translate(${px(x)},${px(y)})`, role: "meter", "data-reading": key},
+  const band = make("path", {class: "dial-band", d: arcPath(0, 0, r - 13, -SWING, SWING)});
+  const node = make("g", {class: "dial", transform: `translate(${px(x)},${px(y)})`, role: "meter", "data-reading": key, "data-part": key},
     make("circle", {class: "dial-bezel", r}), make("circle", {class: "dial-face", r: px(r - 3)}),
-    scale, unit, ghost, off, needle, make("circle", {class: "dial-hub", r: 3.5}), reading);
-  let drawn = "", places = null;
+    scale, band, unit, ghost, off, needle, make("circle", {class: "dial-hub", r: 3.5}), reading);
+  let drawn = "", places = null, turn = null, swings = false, time = 0;
   return {
     node,
     update(data) {
@@ -93,7 +98,10 @@ export function createDial(document, {x, y, r, key}) {
         setAll(unit, {x: px(places.unit[0]), y: px(places.unit[1])});
         drawn = `${data.range}`;
       }
-      point(needle, places.turn(data.value));
+      turn = places.turn(data.value);
+      swings = Boolean(data.hunting && data.moves && turn !== null);
+      point(needle, turn);
+      point(band, data.hunting ? turn : null);
       point(ghost, places.turn(data.ghost));
       say(reading, data.text);
       say(unit, data.unit);
@@ -101,6 +109,13 @@ export function createDial(document, {x, y, r, key}) {
       if (data.off) set(off, "d", stopArrow(data.off, r));
       set(node, "class", `dial${data.off ? " off-scale" : ""}${data.removed ? " removed" : ""}`);
       describeMeter(node, data);
+    },
+    /** Swing on by a time; false when the pointer stands. */
+    advance(seconds) {
+      if (!swings) return false;
+      time += seconds;
+      point(needle, turn + SWING * 0.6 * (Math.sin(BEAT * time) + 0.6 * Math.sin(2.3 * BEAT * time)));
+      return true;
     },
   };
 }

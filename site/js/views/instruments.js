@@ -23,12 +23,14 @@ function amperes(plant) {
 
 const STOPS = {low: "<", high: ">"}; // a pointer at its stop says only that
 
+const SWINGS = ["pressure", "flow", "current"]; // the pointers of these swing where vapour or air goes through a pump
+
 /**
  * Everything one instrument needs to draw itself, in shown units.
  * @returns {{label: string, unit: string, range: [number, number], value: number|null,
- *   ghost: number|null, text: string, off: null|"low"|"high", says: string}}
+ *   ghost: number|null, text: string, off: null|"low"|"high", hunting: boolean, moves: boolean, says: string}}
  */
-export function instrument(id, {answer, previous, units, plant}, words) {
+export function instrument(id, {answer, previous, units, plant, turning}, words) {
   const {quantity, label, range} = INSTRUMENTS[id];
   const reading = find(answer, id);
   const ends = reading ? [reading.low, reading.high] : range(plant);
@@ -36,15 +38,19 @@ export function instrument(id, {answer, previous, units, plant}, words) {
   const value = reading?.value ?? null;
   const off = reading?.off_scale ?? null;
   const full = units.full(quantity, value, ends[1] - ends[0]);
+  const hunting = Boolean(answer?.state?.hunting) && value !== null && !off && SWINGS.includes(quantity);
+  const sign = hunting ? "≈" : STOPS[off] ?? "";
   return {
     label: words(label),
     unit: units.symbol(quantity),
     range: ends.map((end) => units.value(quantity, end)),
     value: value === null ? null : units.value(quantity, value),
     ghost: before?.value === null || before?.value === undefined ? null : units.value(quantity, before.value),
-    text: value === null ? "–" : `${STOPS[off] ?? ""}${units.text(quantity, value, ends[1] - ends[0])}`,
+    text: value === null ? "–" : `${sign}${units.text(quantity, value, ends[1] - ends[0])}`,
     off,
-    says: value === null ? words("draw-no-reading") : off ? words("draw-off-scale", {reading: full}) : full,
+    hunting,
+    moves: turning,
+    says: value === null ? words("draw-no-reading") : off ? words("draw-off-scale", {reading: full}) : hunting ? words("draw-hunting", {reading: full}) : full,
   };
 }
 

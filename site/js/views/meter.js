@@ -33,7 +33,7 @@ export function createFlowMeter(document, {x, y, width, key}) {
   const reading = make("tspan", {class: width < 150 ? "meter-reading medium" : "meter-reading"});
   const unit = make("tspan", {class: "meter-unit", dx: 4});
   const digits = make("text", {x: width - 10, y: 25, class: "end"}, reading, unit);
-  const node = make("g", {class: "meter", role: "meter", "data-reading": key, transform: `translate(${px(x)},${px(y)})`},
+  const node = make("g", {class: "meter", role: "meter", "data-reading": key, "data-part": key, transform: `translate(${px(x)},${px(y)})`},
     make("rect", {class: "meter-case", width, height: 70, rx: 3}), scale, ghost, pointer, label, digits);
   let drawn = "", marks = null;
   return {
@@ -85,7 +85,7 @@ export function createAmmeter(document, {x, y, width, key}) {
   const hands = make("g", {transform: `translate(${px(cx)},${cy})`}, ghost, needle);
   const reading = make("tspan", {class: "meter-reading small"});
   const unit = make("tspan", {class: "meter-unit", dx: 3});
-  const node = make("g", {class: "meter", role: "meter", "data-reading": key, transform: `translate(${px(x)},${px(y)})`},
+  const node = make("g", {class: "meter", role: "meter", "data-reading": key, "data-part": key, transform: `translate(${px(x)},${px(y)})`},
     make("rect", {class: "meter-case", width, height: 84, rx: 3}), scale, hands,
     make("rect", {class: "meter-skirt", x: 1, y: 58, width: width - 2, height: 25, rx: 2}),
     make("text", {class: "middle", x: cx, y: 76}, reading, unit));
@@ -127,7 +127,7 @@ function roundScale(make, {major, minor}, x, y, r) {
 export function createTachometer(document, {x, y, width, key}) {
   const reading = el(document, "tspan", {class: `meter-reading ${width < 90 ? "tight" : "small"}`});
   const unit = el(document, "tspan", {class: "meter-unit", dx: width < 90 ? 2 : 3});
-  const node = el(document, "g", {class: "meter", role: "meter", "data-reading": key, transform: `translate(${px(x)},${px(y)})`},
+  const node = el(document, "g", {class: "meter", role: "meter", "data-reading": key, "data-part": key, transform: `translate(${px(x)},${px(y)})`},
     el(document, "rect", {class: "meter-case", width, height: 28, rx: 3}),
     el(document, "rect", {class: "meter-window", x: 3, y: 3, width: width - 6, height: 22, rx: 2}),
     el(document, "text", {class: "middle", x: width / 2, y: 19}, reading, unit));

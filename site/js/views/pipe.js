@@ -1,7 +1,7 @@
 // Pipes of the apparatus: where they run (no DOM), and how they are drawn.
 
 import {clamp} from "../lib/scale.js";
-import {bentPath} from "../lib/shape.js";
+import {bentPath, firstShare} from "../lib/shape.js";
 import {el, px, set, show} from "../lib/svg.js";
 import {G} from "../units.js";
 
@@ -22,19 +22,24 @@ export function markPace(flow, bore) {
 /** Runs of pipe as points, for a layout and a plant. */
 export function routes(plan, plant) {
   const {line} = plan;
-  const {x, r, rise, y} = line;
+  const {x, rs, rises, y, flange} = line;
   const last = line.inLine ? "pump-2" : "pump-1";
-  const flange = [x.discharge + (plan.narrow ? 5 : 12), line.outY]; // where the discharge line can be taken off
   const runs = {
-    suction: suctionRun(plan, plant), stub: [[x[last] + r, line.outY], flange],
+    suction: suctionRun(plan, plant), stub: [[x[last] + rs[last], line.outY], flange],
     discharge: dischargeRun(plan, plant, flange),
   };
-  if (line.inLine) runs.between = [[x["pump-1"] + r, y - rise], [x["pump-2"], y - rise]];
+  const tee = plan.fitted.branch ? x.branch : plan.fitted.burst ? x.burst : null; // from here on less goes on
+  if (tee !== null) {
+    runs.header = [flange, [tee, line.outY]];
+    runs.discharge[0] = [tee, line.outY];
+  }
+  if (line.inLine) runs.between = [[x["pump-1"] + rs["pump-1"], y - rises["pump-1"]], [x["pump-2"], y - rises["pump-1"]]];
   if (line.branch !== null) {
-    const fork = plan.narrow ? (x.suction + x["pump-1"] - r) / 2 + 2 : x["pump-1"] - r - 14;
+    const fork = plan.narrow ? (x.suction + x["pump-1"] - line.r) / 2 + 2 : x["pump-1"] - line.r - 14;
     const join = plan.narrow ? (x["check-1"] + x.discharge) / 2 + 3 : x["check-1"] + 25;
+    const over = line.branch - rises["pump-2"];
     runs.fork = [[fork, y], [fork, line.branch], [x["pump-2"], line.branch]];
-    runs.join = [[x["pump-2"] + r, line.branch - rise], [join, line.branch - rise], [join, line.outY]];
+    runs.join = [[x["pump-2"] + rs["pump-2"], over], [join, over], [join, line.outY]];
   }
   return {...runs, flange};
 }
@@ -47,14 +52,17 @@ function suctionRun({line, columns, heights}, {supply, pump}) {
   return [[x + width - 18, bottom - 9], [x + width - 18, line.y], end];
 }
 
-function dischargeRun({line, columns, heights}, {delivery}, start) {
+function dischargeRun(plan, {delivery, summit}, start) {
+  const {line, columns, heights} = plan;
   const up = [columns.riser, line.outY];
   const {x} = columns.delivery;
+  const crest = plan.fitted.summit ? heights.y(summit.height_m) : Infinity;
   if (!Number.isFinite(delivery.outlet_m)) {
     const inlet = heights.y(delivery.bottom_m) - 13;
-    return [start, up, [columns.riser, inlet], [x + 10, inlet]];
+    const legs = crest < Infinity ? [[columns.riser, crest], [columns.down, crest], [columns.down, inlet]] : [[columns.riser, inlet]];
+    return [start, up, ...legs, [x + 10, inlet]];
   }
-  const over = rimRun(heights, delivery);
+  const over = Math.min(crest, rimRun(heights, delivery));
   return [start, up, [columns.riser, over], [x + 16, over], [x + 16, heights.y(delivery.outlet_m)]];
 }
 
@@ -67,21 +75,27 @@ function lead([[x, y], next, ...rest]) {
   return [[x - back * (next[0] - x), y - back * (next[1] - y)], next, ...rest];
 }
 
-/** One run of pipe, with marks that move with the liquid. */
-export function createPipe(document, points, {width, bore}) {
+/** One run of pipe, with marks that move with the liquid; where it is still filling, up to the front. */
+export function createPipe(document, points, {width, bore, fills = false}) {
   const d = bentPath(points, 1.4 * width);
   const marks = el(document, "path", {class: "flow-marks", d, "stroke-width": px(0.34 * width), "stroke-dasharray": MARK.join(" ")});
+  const liquid = el(document, "path", {class: "pipe-bore", d: bentPath(lead(points), 1.4 * width), "stroke-width": px(width)});
   const node = el(document, "g", {class: "pipe"},
     el(document, "path", {class: "pipe-wall", d, "stroke-width": px(width + 2.6)}),
-    el(document, "path", {class: "pipe-bore", d: bentPath(lead(points), 1.4 * width), "stroke-width": px(width)}), marks);
+    ...(fills ? [el(document, "path", {class: "pipe-air", d, "stroke-width": px(width)})] : []), liquid, marks);
   const whole = MARK[0] + MARK[1];
-  let pace = 0, at = 0;
+  let pace = 0, at = 0, full = 1;
   return {
     node,
-    update({flow, moves, removed = false}) {
+    update({flow, moves, removed = false, filled = 1}) {
       pace = moves && !removed ? markPace(flow, bore) : 0;
       show(marks, Boolean(pace));
       set(node, "class", removed ? "pipe removed" : "pipe");
+      if (filled === full) return;
+      full = filled;
+      const wet = firstShare(points, filled);
+      set(liquid, "d", bentPath(lead(wet), 1.4 * width));
+      set(marks, "d", bentPath(wet, 1.4 * width));
     },
     /** Move the marks on by a time; false when they stand. */
     advance(seconds) {

@@ -1,7 +1,7 @@
 // The control valve with its handwheel on a rising stem, and the check valve.
 
 import {makeSlider} from "../lib/drag.js";
-import {el, px, say, set, setAll} from "../lib/svg.js";
+import {el, px, say, set, setAll, show} from "../lib/svg.js";
 
 const TRAVEL = 22; // [px] how far the stem rises from shut to fully open
 const PULL = 90; // [px] drag from shut to fully open; longer than the travel, for a steady hand
@@ -28,7 +28,7 @@ export function createValve(document, {x, y, size}, {label, send, read}) {
   const body = make("path", {class: "valve-body", d: `M${-size},${px(-h)}L${size},${px(h)}V${px(-h)}L${-size},${px(h)}Z`});
   const fill = make("path", {class: "valve-plug"});
   const text = make("text", {class: "valve-text middle", y: px(h + (size > 15 ? 21 : 17))});
-  const node = make("g", {class: "control valve", transform: `translate(${px(x)},${px(y)})`},
+  const node = make("g", {class: "control valve", "data-part": "valve", transform: `translate(${px(x)},${px(y)})`},
     make("path", {class: "bonnet", d: `M-5,${px(-0.3 * size)}V${px(-size - 4)}H5V${px(-0.3 * size)}`}),
     ghost, stem, body, fill, wheel, text,
     make("rect", {class: "hit", x: -Math.max(18, size), y: px(-size - 52), width: 2 * Math.max(18, size), height: px(size + 52 + h)}));
@@ -52,20 +52,24 @@ export function createValve(document, {x, y, size}, {label, send, read}) {
   };
 }
 
-/** A check valve in section: its flap hangs shut, or is lifted by the flow. */
-export function createCheck(document, {x, y, size}, label) {
+const LIFTED = -62, AJAR = -16; // [degrees] of the flap
+
+/** A check valve in section: its flap hangs shut, is lifted by the flow, hangs ajar on a worn seat, or is stuck. */
+export function createCheck(document, {x, y, size, part}, label) {
   const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
   const h = 0.78 * size;
   const flap = make("path", {class: "flap", d: `M0,0L0,${px(1.72 * h)}`});
-  const node = make("g", {class: "check", role: "img", transform: `translate(${px(x)},${px(y)})`},
+  const stuck = make("path", {class: "stuck-mark", d: `M${px(0.3 * size)},${px(0.1 * h)}l${px(0.5 * size)},${px(0.6 * h)}m0,${px(-0.6 * h)}l${px(-0.5 * size)},${px(0.6 * h)}`});
+  const node = make("g", {class: "check", role: "img", "data-part": part, transform: `translate(${px(x)},${px(y)})`},
     make("rect", {class: "check-body", x: -size, y: px(-h), width: 2 * size, height: px(2 * h), rx: 2}),
     make("path", {class: "seat", d: `M${px(-0.45 * size)},${px(-h)}v${px(0.55 * h)}M${px(-0.45 * size)},${px(h)}v${px(-0.55 * h)}`}),
-    make("g", {transform: `translate(${px(-0.38 * size)},${px(-0.86 * h)})`}, flap, make("circle", {class: "hinge", r: 1.8})));
+    make("g", {transform: `translate(${px(-0.38 * size)},${px(-0.86 * h)})`}, flap, make("circle", {class: "hinge", r: 1.8})), stuck);
   return {
     node,
-    update({open, off, says}) {
-      set(flap, "transform", `rotate(${open ? -62 : 0})`);
-      set(node, "class", `check ${open ? "open" : "closed"}${off ? " removed" : ""}`);
+    update({open, off, says, stuck: isStuck = false, passing = false}) {
+      set(flap, "transform", `rotate(${open || isStuck ? LIFTED : passing ? AJAR : 0})`);
+      show(stuck, isStuck);
+      set(node, "class", `check ${open ? "open" : "closed"}${off ? " removed" : ""}${isStuck || (passing && !open) ? " faulty" : ""}`);
       set(node, "aria-label", `${label}: ${says}`);
     },
   };

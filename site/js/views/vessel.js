@@ -30,11 +30,11 @@ export function levelStep(low, high) {
 
 /**
  * @param {Document} document
- * @param {object} place  {x, width, top, bottom} [px], `y(height)` and `height(y)` between metres and pixels
- * @param {object} words  {label, surface, key}
+ * @param {object} place  {x, width, top, bottom, intake?} [px], `y(height)` and `height(y)` between metres and pixels
+ * @param {object} words  {label, surface, key, closed, part}
  * @param {{send: function, read: () => object}} door  what the surface slider tells and asks
  */
-export function createVessel(document, place, {label, surface: surfaceName, key, closed}, {send, read}) {
+export function createVessel(document, place, {label, surface: surfaceName, key, closed, part}, {send, read}) {
   const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
   const {x, width, top, bottom} = place;
   const liquid = make("rect", {class: "liquid"});
@@ -47,7 +47,8 @@ export function createVessel(document, place, {label, surface: surfaceName, key,
   const hit = make("rect", {class: "hit", x: x - 2, width: width + 16, height: 44});
   const knob = make("g", {class: "knob"}, make("circle", {r: 8}), make("path", {d: "M-3,-1.5l3,-3l3,3M-3,1.5l3,3l3,-3"}));
   const slider = make("g", {class: "control level"}, hit, line, mark, below, text, knob);
-  const node = make("g", {class: "vessel"}, liquid, ghost,
+  const vortex = make("path", {class: "vortex"});
+  const node = make("g", {class: "vessel", "data-part": part, role: "group", "aria-label": label}, liquid, vortex, ghost,
     make("path", {class: "wall", d: walls(place, closed)}),
     make("path", {class: "slab", d: place.grounded ? "" : slab(place)}),
     make("text", {class: "part-label middle", x: x + width / 2, y: place.labelY}, label), gas, slider);
@@ -57,12 +58,13 @@ export function createVessel(document, place, {label, surface: surfaceName, key,
   });
   return {
     node,
-    update({surface, before, off, gasText, text: shown}) {
+    update({surface, before, off, gasText, text: shown, sucks = false}) {
       const at = vesselGeometry(place, place.y(surface), before === null ? NaN : place.y(before));
       setAll(liquid, at.liquid);
       setAll(line, {y1: px(at.surface), y2: px(at.surface)});
       show(ghost, at.ghost !== null);
       if (at.ghost !== null) setAll(ghost, {y1: px(at.ghost), y2: px(at.ghost)});
+      set(vortex, "d", sucks && place.intake ? funnel(place.intake, at.surface) : "");
       set(mark, "d", 5 + LETTER * shown.length < width - 24 ? at.mark : "");
       set(below, "d", at.below);
       setAll(text, {y: px(at.text), class: at.text > at.surface ? "level-text under" : "level-text"});
@@ -74,6 +76,13 @@ export function createVessel(document, place, {label, surface: surfaceName, key,
       describe();
     },
   };
+}
+
+/** Air drawn down from the surface to where the suction line begins. */
+function funnel([x, y], surface) {
+  const [top, low] = [px(surface), px(Math.max(surface + 6, y - 2))];
+  const middle = px((surface + Math.max(surface + 6, y - 2)) / 2);
+  return `M${px(x - 12)},${top}Q${px(x - 2)},${middle} ${px(x)},${low}Q${px(x + 2)},${middle} ${px(x + 12)},${top}Z`;
 }
 
 function walls({x, width, top, bottom}, closed) {

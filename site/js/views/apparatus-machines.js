@@ -1,0 +1,45 @@
+// What pumps and check valves show for a state.
+
+import {conditionOf} from "./fitted.js";
+import {flowBehind, noted} from "./aside-update.js";
+
+const BOILS = ["bubbles", "npsh-short"]; // notes of which the bubbles at a pump's inlet speak
+
+export function updateMachines({pumps, checks}, model, words) {
+  const {answer, plant, turning} = model;
+  const machines = answer?.state?.machines ?? [];
+  pumps.forEach((pump, i) => {
+    const machine = machines[i];
+    const condition = conditionOf(plant, i);
+    const boiling = BOILS.some((kind) => noted(answer, kind, `pump-${i + 1}`));
+    const standing = Boolean(machine) && !machine.speed;
+    pump.update({speed: machine?.speed ?? 0, turns: turning, condition, boiling, standing, says: pumpSays(machine, {...condition, boiling, standing}, model, words)});
+  });
+  Object.values(checks).forEach((check, i) => updateCheck(check, machines[i], model, words, pumps.length));
+}
+
+/** Speed, and what else there is to say of a pump. */
+function pumpSays(machine, {trim, blocked, wrong, boiling, standing}, {units}, words) {
+  if (!machine) return words("draw-no-reading");
+  const state = standing ? words("draw-pump-standing") : words("draw-pump-state", {speed: units.full("speed", machine.speed)});
+  const also = [
+    wrong && words("draw-pump-wrong"), boiling && words("draw-pump-boiling"),
+    trim !== 1 && words("draw-pump-trimmed", {share: units.full("opening", trim)}),
+    blocked > 0 && words("draw-pump-blocked", {share: units.full("opening", blocked)}),
+  ].filter(Boolean);
+  return also.reduce((said, more) => words("draw-pump-also", {state: said, more}), state);
+}
+
+function updateCheck(check, machine, {answer, plant}, words, pumps) {
+  const open = throughCheck(machine, answer, pumps) > 0;
+  const {stuck_open: stuck = false, leak_kv_m3h: leak = 0} = plant.check;
+  const passing = leak > 0;
+  const state = stuck ? "stuck" : open ? "open" : passing ? "passing" : "shut";
+  check.update({open, stuck, passing, off: !plant.discharge.attached && pumps === 1, says: words(machine ? `draw-check-${state}` : "draw-no-reading")});
+}
+
+/** What goes through a check valve; that of a single pump stands behind the lines back to the supply. */
+function throughCheck(machine, answer, pumps) {
+  if (!machine) return 0;
+  return pumps > 1 ? machine.flow : flowBehind(answer);
+}

@@ -1,0 +1,75 @@
+// What turns inside a pump, cut open: an impeller, a propeller, or the rotors of a displacement pump.
+
+import {el, px} from "../lib/svg.js";
+
+const turn = (radius, angle) => `${px(radius * Math.cos(angle))},${px(radius * Math.sin(angle))}`;
+
+/** Points of a wheel's edge between two radii, `teeth` times around. */
+function toothed(inner, outer, teeth, share = 0.5) {
+  const points = [];
+  for (let i = 0; i < teeth; i++) {
+    const [at, step] = [(2 * Math.PI * i) / teeth, (2 * Math.PI) / teeth];
+    for (const [radius, part] of [[inner, 0], [outer, 0.2], [outer, 0.2 + 0.6 * share], [inner, 0.4 + 0.6 * share]]) points.push(turn(radius, at + part * step));
+  }
+  return `M${points.join("L")}Z`;
+}
+
+/** Three smooth lobes. */
+function lobed(r) {
+  const points = Array.from({length: 48}, (_, i) => turn(r * (0.72 + 0.28 * Math.cos((3 * 2 * Math.PI * i) / 48)), (2 * Math.PI * i) / 48));
+  return `M${points.join("L")}Z`;
+}
+
+const BLADES = {
+  /** Swept back against the turning. */
+  centrifugal: (r, a) => `M${turn(0.2 * r, a)}Q${turn(0.46 * r, a - 0.12)} ${turn(0.6 * r, a - 0.85)}`,
+  mixed: (r, a) => `M${turn(0.2 * r, a)}Q${turn(0.42 * r, a - 0.5)} ${turn(0.6 * r, a - 0.5)}L${turn(0.6 * r, a - 0.1)}Q${turn(0.4 * r, a)} ${turn(0.2 * r, a)}Z`,
+  axial: (r, a) => `M${turn(0.18 * r, a)}Q${turn(0.5 * r, a - 0.75)} ${turn(0.62 * r, a - 0.35)}Q${turn(0.6 * r, a + 0.2)} ${turn(0.18 * r, a + 0.3)}Z`,
+};
+const COUNT = {centrifugal: 6, mixed: 5, axial: 4};
+
+/** A wheel whose middle is at (0, y). */
+function wheel(document, y, name, ...children) {
+  const turning = el(document, "g", {class: name}, ...children);
+  const node = el(document, "g", {transform: y ? `translate(0,${px(y)})` : null}, turning);
+  return {node, turning};
+}
+
+/** Sector that stopped-up passages take. */
+function clogPath(r, share) {
+  const end = 2 * Math.PI * Math.min(0.999, share);
+  return `M${turn(0.2 * r, 0)}L${turn(0.6 * r, 0)}A${px(0.6 * r)},${px(0.6 * r)} 0 ${share > 0.5 ? 1 : 0} 1 ${turn(0.6 * r, end)}L${turn(0.2 * r, end)}Z`;
+}
+
+function impeller(document, kind, r) {
+  const blades = Array.from({length: COUNT[kind]}, (_, i) => el(document, "path", {class: `blade ${kind}`, d: BLADES[kind](r, (i * 2 * Math.PI) / COUNT[kind])}));
+  const clog = el(document, "path", {class: "clog", d: ""});
+  const sized = el(document, "g", {}, el(document, "circle", {class: "disc", r: px(0.6 * r)}), ...blades, clog, el(document, "circle", {class: "eye", r: px(0.17 * r)}));
+  const {node, turning} = wheel(document, 0, "impeller", sized);
+  return {node, wheels: [[turning, 1]], sized, clog: (share) => (share > 0 ? clogPath(r, share) : ""), clogged: clog};
+}
+
+function pair(document, r, name, path, offset) {
+  const [a, b] = [-0.42 * r, 0.42 * r].map((y, i) => wheel(document, y, "impeller",
+    el(document, "path", {class: `rotor ${name}`, d: path, transform: i ? `rotate(${offset})` : null}), el(document, "circle", {class: "eye", r: px(0.1 * r)})));
+  return {node: el(document, "g", {}, a.node, b.node), wheels: [[a.turning, 1], [b.turning, -1]]};
+}
+
+/** A spindle seen from the side: its thread runs along it. */
+function spindle(document, r) {
+  const pitch = 0.45 * r;
+  const threads = Array.from({length: 7}, (_, i) => `M${px((i - 3.5) * pitch)},${px(0.34 * r)}L${px((i - 3) * pitch)},${px(-0.34 * r)}`).join("");
+  const run = el(document, "path", {class: "blade thread", d: threads});
+  const mask = el(document, "g", {class: "impeller"},
+    el(document, "rect", {class: "disc", x: px(-0.82 * r), y: px(-0.34 * r), width: px(1.64 * r), height: px(0.68 * r), rx: 3}),
+    el(document, "line", {class: "blade", x1: px(-0.82 * r), x2: px(0.95 * r), y1: 0, y2: 0}), run);
+  return {node: mask, wheels: [], slide: (degrees) => `translate(${px((((degrees % 360) + 360) % 360) / 360 * pitch)},0)`, run};
+}
+
+/** @returns {{node: SVGGElement, wheels: [SVGElement, number][]}} wheels with the way they turn */
+export function createRotors(document, kind, r) {
+  if (kind === "gear") return pair(document, r, "gear", toothed(0.3 * r, 0.5 * r, 9), 20);
+  if (kind === "lobe") return pair(document, r, "lobe", lobed(0.48 * r), 60);
+  if (kind === "screw") return spindle(document, r);
+  return impeller(document, kind, r);
+}
