@@ -3,7 +3,7 @@ import {encode, rigAlone} from "./share.js";
 import {FIRST_PRESET} from "./units.js";
 
 /** @returns {(action: {type: string}) => void} `send`, which every view gets */
-export function createActions({store, rig, engine, kept, page, paint, views}) {
+export function createActions({store, rig, beside, engine, kept, page, paint, views}) {
   const deeds = {
     preview: ({edits}) => store.preview(edits),
     commit: ({edits}) => keep(() => store.commit(edits)),
@@ -13,6 +13,8 @@ export function createActions({store, rig, engine, kept, page, paint, views}) {
     redo: () => keep(store.redo),
     reset: () => keep(store.reset),
     load: ({state}) => keep(() => store.load(state)),
+    "keep-beside": ({beside}) => keep(() => store.keepBeside(beside)),
+    exchange: ({now, beside}) => keep(() => store.exchange({now, beside})),
     view: ({view}) => keep(() => store.show(view)),
     moves: ({moves}) => keep(() => store.show({moves})),
     case: (action) => keep(() => store.show({place: "case", case: action.case, moves: []})),
@@ -31,6 +33,7 @@ export function createActions({store, rig, engine, kept, page, paint, views}) {
       set({boot: {stage: "runtime"}});
       engine.again();
       rig.ask();
+      beside.again();
     },
     reload: () => location.reload(),
     "copy-details": copyDetails,

@@ -1,5 +1,6 @@
 // Puts the page together: state → ask Python → answer → views.
 import {createActions} from "./actions.js";
+import {createBeside} from "./beside.js";
 import {createEngine} from "./engine/engine.js";
 import {spawnWorker} from "./engine/spawn.js";
 import {createKept} from "./kept.js";
@@ -31,7 +32,8 @@ if (linked instanceof Error) page.linkTrouble = linkTrouble(linked);
 
 const engine = createEngine(spawnWorker, {onBoot});
 const rig = createRig({engine, store, onChange: paintSoon, onTrouble});
-const send = createActions({store, rig, engine, kept, page, paint: paintSoon, views: () => views});
+const beside = createBeside({engine, store, rig, onChange: paintSoon});
+const send = createActions({store, rig, beside, engine, kept, page, paint: paintSoon, views: () => views});
 const views = createViews({document, words, units: unitsNow(), send, ask: (kind, body) => engine.ask(kind, body, "case")});
 
 const still = matchMedia("(prefers-reduced-motion: reduce)");
@@ -143,6 +145,7 @@ function paint() {
     state, picture, words, units,
     live: store.live,
     previous: rig.previous,
+    beside: beside.kept,
     catalogue: page.catalogue ?? first?.catalogue,
     picked: page.picked,
     part: page.part,

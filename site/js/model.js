@@ -51,11 +51,13 @@ function deepDefaults(plant, defaults) {
 }
 
 /** Everything the views need, in one frozen object. */
-export function modelOf({state, live, picture, previous, catalogue, words, units, picked, part = null, turning, error}) {
+export function modelOf({state, live, picture, previous, beside = null, catalogue, words, units, picked, part = null, turning, error}) {
   const known = catalogue ?? NO_CATALOGUE;
   return Object.freeze({
     ...picture,
     previous,
+    beside,
+    rig: {plant: state.plant, edits: state.edits},
     live,
     words,
     units,

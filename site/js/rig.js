@@ -3,7 +3,8 @@ import {Superseded} from "./engine/errors.js";
 import {same} from "./history.js";
 import {groupOf} from "./views/control-table.js";
 
-const CURVE_POINTS = 60;
+/** Points of each curve that the page asks for. */
+export const CURVE_POINTS = 60;
 const CHANNEL = "rig";
 
 /**
@@ -53,7 +54,8 @@ export function createRig({engine, store, onChange, onTrouble}) {
   }
 
   store.subscribe((state, what) => {
-    if (what === "view") return;
+    if (what === "view" || what === "beside") return;
+    if ((what === "undo" || what === "redo") && !moving && same(rest, here())) return; // only what stands beside it came or went
     if (what === "open" || what === "load") {
       engine.drop(CHANNEL);
       engine.drop("before");

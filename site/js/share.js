@@ -103,7 +103,14 @@ const VIEW = {
   chart: (value) => CHARTS.includes(value),
   place: (value) => value === "rig" || value === "case",
   case: (value) => (typeof value === "string" ? ID.test(value) : isPuzzle(value)),
+  beside: (value) => value !== null && typeof value === "object" && !Array.isArray(value),
   moves: (value) => Array.isArray(value) && value.length <= MOST_MOVES,
+};
+
+/** What is rebuilt key by key, so that nothing else comes in with it. */
+const REBUILT = {
+  moves: (moves) => moves.map((move) => plainTree(table(move, "move"), "move", 1)),
+  beside: ({plant, edits = {}}) => ({plant: checkPlant(plant), edits: checkEdits(edits)}),
 };
 
 /** Known parts of the view; an unknown one is left out, a known one with a wrong value refused. */
@@ -112,7 +119,7 @@ function checkView(view) {
   for (const [key, fits] of Object.entries(VIEW)) {
     if (!Object.hasOwn(view, key)) continue;
     if (!fits(view[key])) throw new LinkError("content", `view.${key}`);
-    good[key] = key === "moves" ? view.moves.map((move) => plainTree(table(move, "move"), "move", 1)) : view[key];
+    good[key] = REBUILT[key]?.(view[key]) ?? view[key];
   }
   return good;
 }

@@ -26,13 +26,20 @@ export function createStore(first) {
 
   /** Put the present of the history into the state. */
   function settle(what, view = state.view) {
+    const {plant, edits, beside} = steps.present;
+    const {beside: _, ...rest} = view;
     pending = null;
-    return become({format: FORMAT, ...steps.present, view}, what);
+    return become({format: FORMAT, plant, edits, view: beside ? {...rest, beside} : rest}, what);
+  }
+
+  /** One step of the history to another rig, to another one beside it, or to both. */
+  function step(part) {
+    steps = history.step(steps, {...steps.present, ...part});
   }
 
   function commit(edits = {}) {
     const all = {...pending, ...edits};
-    steps = history.step(steps, {plant: state.plant, edits: without({...steps.present.edits, ...all})});
+    step({edits: without({...steps.present.edits, ...all})});
     return settle("commit");
   }
 
@@ -70,13 +77,25 @@ export function createStore(first) {
     },
     /** Back to the plant as its file has it; can be undone. */
     reset() {
-      steps = history.step(steps, {plant: state.plant, edits: {}});
+      step({edits: {}});
       return settle("reset");
     },
     /** Another plant, an id or a whole one; can be undone. */
     open(plant, view = {}) {
-      steps = history.step(steps, {plant, edits: {}});
+      step({plant, edits: {}});
       return settle("open", {...state.view, ...view});
+    },
+    /** Keep a rig beside the present one, or null for none; can be undone, and moves nothing else. */
+    keepBeside(beside) {
+      if (pending) commit();
+      step({beside});
+      return settle("beside");
+    },
+    /** Both rigs of a comparison become others: {plant, edits} each; can be undone in one. */
+    exchange({now, beside}) {
+      if (pending) commit();
+      step({...now, beside});
+      return settle("exchange");
     },
     /** Change how things are shown; no step of the history. */
     show: (view) => become({...state, view: {...state.view, ...view}}, "view"),
@@ -92,7 +111,8 @@ export function createStore(first) {
   };
 }
 
-const rigOf = ({plant, edits}) => ({plant, edits});
+/** What the history remembers: the rig, and the one kept beside it, if any. */
+const rigOf = ({plant, edits, view}) => ({plant, edits, beside: view?.beside ?? null});
 
 const without = (edits) => Object.fromEntries(Object.entries(edits).filter(([, value]) => value !== undefined));
 

@@ -1,5 +1,6 @@
 // All views of the page, each in its host.
 import {create as createApparatus} from "./views/apparatus.js";
+import {create as createBeside, createKeep} from "./views/beside.js";
 import {create as createCase} from "./views/case.js";
 import {create as createCharts} from "./views/charts.js";
 import {create as createControls} from "./views/controls.js";
@@ -27,7 +28,7 @@ export function createViews({document, words, units, send, ask}) {
   const kit = {document, words, units, send};
   const onRig = Object.entries({
     apparatus: createApparatus, controls: createControls, why: createWhy, notes: createNotes,
-    stack: createStack, "chart-figure": createCharts, path: createPath,
+    stack: createStack, "chart-figure": createCharts, path: createPath, beside: createBeside, keep: createKeep,
   }).map(([id, create]) => create(host(id), kit));
   const places = createPlaces(host("places"), kit);
   const toolbar = createToolbar(host("tools"), kit);

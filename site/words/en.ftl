@@ -236,6 +236,38 @@ block-valve = the valve
 block-jet = the jet into the open
 block-not-reached = what is missing of the lift
 
+## Two rigs side by side
+keep-beside = Compare
+keep-beside-long = Keep this rig as it stands, to compare it with what you do next
+keep-see = See both
+keep-see-long = Go to the two rigs side by side
+beside-title-unknown = Two rigs side by side
+beside-title-none = Kept. Now change the load or the machine.
+beside-title-machine = The same load, another machine
+beside-title-load = The same machine, another load
+beside-title-both = Another load and another machine
+beside-title-instrument = The same load and machine, other instruments
+beside-kept = Kept
+beside-now = Now
+beside-load = Exchange the loads
+beside-machine = Exchange the machines
+beside-places = Change places
+beside-away = Take away
+beside-failed = What was kept cannot be computed just now.
+beside-table = What differs between the two, and what their instruments show
+beside-what = What
+beside-exchange-column = Exchange
+beside-exchange-key = Exchange: { $name }
+beside-more = and { $count } more
+beside-key = { $part }: { $key }
+beside-key-pump-curve = The pump’s own points
+beside-key-pump-displacement = The pump’s own rating
+beside-none = –
+beside-own = its own
+beside-yes = yes
+beside-no = no
+beside-to = { " to " }
+
 ## Opening things
 open-title = Open
 open-plants = Plants

@@ -27,6 +27,7 @@ export function create(host, {document, words, send}) {
     update(model) {
       const shown = CHARTS.includes(model.chart) ? model.chart : CHARTS[0];
       setText(title, words(`chart-title-${model.curves ? shown : CHARTS[0]}`));
+      title.classList.toggle("unseen", model.curves); // the strip says it
       hide(strip, !model.curves);
       for (const [i, name] of CHARTS.entries()) {
         inputs[i].checked = name === shown;

@@ -55,7 +55,7 @@ function build(svg, size, document, words, name) {
 const inColumns = ({curves}, values) => ["load", "machine"].map((side) => values[curves.findIndex(({of}) => of === side)] ?? null);
 
 function buildLegend(make, words, {curves}, name) {
-  const rows = curves.map(({of, column}, i) => ({column, node: make("g", {transform: `translate(${i * 128},0)`},
+  const rows = curves.map(({of, column}) => ({column, node: make("g", {},
     make("path", {class: `${of}-curve`, d: "M6,12h28"}), ...(of === "machine" ? [make("path", {class: "machine-dots", d: "M13,12h.01M27,12h.01"})] : []),
     make("text", {class: `legend-${of}`, x: 40, y: 16}, words(`draw-${name}-${of}`)))}));
   return {rows, node: make("g", {class: "legend"}, ...rows.map(({node}) => node))};
@@ -81,11 +81,13 @@ function updateCurves({chart, curves, ghosts, dots, legend}, axes, answer, previ
       show(node, Boolean(path));
       if (path) set(node, "d", path);
     }
-    show(legend.rows[i].node, !answer || Boolean(answer.curves[column]));
     if (of !== "machine") return;
     show(dots, Boolean(answer));
     if (answer) set(dots, "d", dotsPath({flow: answer.curves.flow, heads: answer.curves[column]}, axes));
   });
+  const drawnRows = legend.rows.filter(({column}) => !answer || answer.curves[column]);
+  for (const {node} of legend.rows) show(node, drawnRows.some((row) => row.node === node));
+  drawnRows.forEach(({node}, i) => set(node, "transform", `translate(${i * 128},0)`));
 }
 
 function updatePoints({chart, duty, before, margins}, axes, answer, previous) {

@@ -1,5 +1,5 @@
 // The one sentence: the load asks, the pump answers. Then what the last change did. Computed, never typed.
-import {same} from "../history.js";
+import {differences, sidesOf} from "../sides.js";
 import {at} from "../state.js";
 import {h, hide, setText} from "./dom.js";
 
@@ -80,21 +80,15 @@ function biggest({stack, state}, units, words) {
   return words("why-most", {block: words(`block-${block.block}`), part: units.full("head", block.head)});
 }
 
-// As in cases/groups.py, but for the number of pumps: there one pump is asked about, here the whole station answers.
-const LOAD_PARTS = ["site", "liquid", "supply", "suction", "pump.centre_m", "check", "valve", "discharge", "delivery"];
-const MACHINE_PARTS = ["pump.model", "pump.curve", "pump.arrangement", "drive"];
-
 /** What changed between two answers, by the side it changed on. */
 export function change(before, after, words) {
   if (!before?.converged || before === after) return "";
-  const differs = (part) => !same(at(before.plant, part), at(after.plant, part));
-  const load = LOAD_PARTS.some(differs);
-  const machine = MACHINE_PARTS.some(differs);
-  if (load === machine) return load ? words("then-both") : "";
+  const sides = sidesOf(differences(before.plant, after.plant));
+  if (sides !== "load" && sides !== "machine") return sides === "both" ? words("then-both") : "";
   const flow = trend(before.state.station.flow, after.state.station.flow);
   const head = trend(before.state.station.head, after.state.station.head);
   if (flow === "same" && head === "same") return words("then-nothing");
-  return words(`then-${load ? "load" : "machine"}-${flow}`);
+  return words(`then-${sides}-${flow}`);
 }
 
 /** "up", "down" or "same", relative to the greater of the two. */
