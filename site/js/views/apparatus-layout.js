@@ -50,10 +50,10 @@ export function layout(plant, size, sizes = [1, 1]) {
   const columns = columnsOf(plant, size, look, up);
   const line = lineOf(plant, columns, look, y, sizes, up);
   const places = dialColumns(size, look, line, columns);
-  const tight = !size.narrow && places[1] - places[0] < TIGHT;
+  const tight = !size.narrow && (places[1] - places[0] < TIGHT || columns.free - places[1] < LAST);
   const sides = sidesOf(size, look, line, floorPlace, {lanes, control: line.box, tight});
   const plan = {
-    ...size, look, fitted: fittedOf(plant), heights, columns, line, sides, lanes, up, tight,
+    ...size, look, fitted: fittedOf(plant), heights, columns, line, sides, lanes, up, tight, crowd: size.narrow ? 0 : places[1] - clearOfWheel(line, look.dial),
     floorY: heights.y(0),
     dials: dialsOf(size, look, line, sides, floorPlace, columns, {places, tight}),
     meters: metersOf(size, look, line, sides, floorPlace, columns),
@@ -93,9 +93,10 @@ const LARGER = [1, 1.08, 1.16, 1.25, 1.35, 1.5];
 /** The sheet on which all of a plant finds room: where it does not at this size, everything is drawn smaller. */
 export function fitted(plant, size, sizes) {
   const room = size.narrow ? {...size, height: size.height + moreHeight(plant)} : size;
-  if (size.narrow && !anyFitted(plant)) return room;
+  const plain = !anyFitted(plant);
+  if (size.narrow && plain) return room;
   const sheets = LARGER.map((by) => ({...room, width: Math.round(room.width * by), height: room.narrow ? room.height : Math.round(room.height * by)}));
-  const fits = ({sides, line}) => sides.missing <= 0 && line.missing <= 0;
+  const fits = ({sides, line, crowd}) => sides.missing <= 0 && line.missing <= 0 && (plain || crowd <= 0);
   return sheets.find((sheet) => fits(layout(plant, sheet, sizes))) ?? sheets.at(-1);
 }
 
@@ -151,6 +152,7 @@ function columnsOf(plant, {width, narrow}, look, up) {
 }
 
 const TIGHT = 132; // [px] two dials nearer than this have how high they hang below their names
+const LAST = 215; // [px] likewise for the last two, whose names reach to the riser
 const DIALS = ["suction", "discharge", "after-valve"];
 
 function dialsOf({narrow}, look, line, sides, floorPlace, columns, {places: xs, tight}) {
@@ -165,10 +167,13 @@ function dialsOf({narrow}, look, line, sides, floorPlace, columns, {places: xs, 
   });
 }
 
+/** How far right a dial may stand, clear of the handwheel and of a controller above it. */
+const clearOfWheel = ({x, box}, r) => x.valve - r - 22 - (box ? 8 : 0);
+
 /** Dials beside the line keep clear of the lift's dimension, the second pump, the handwheel and the riser. */
 function dialColumns({width, narrow}, {dial: r}, {x, r: pump, branch, box}, {supply, free}) {
   if (narrow) return [r + 6, width / 2, width - r - 6];
-  const clear = x.valve - r - 22 - (box ? 8 : 0);
+  const clear = clearOfWheel({x, box}, r);
   const discharge = Math.min(x.discharge, clear);
   const right = branch === null ? discharge - 2 * r - 10 : x["pump-1"] - pump - 24 - r;
   const suction = Math.max(supply.x + supply.width + 26 + r, Math.min(x.suction, right));

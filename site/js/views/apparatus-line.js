@@ -2,12 +2,12 @@
 
 import {fittedOf} from "./fitted.js";
 
-const CROWDED = -4.5; // [px] parts of a narrow sheet may come this much closer than their rooms say
+const CROWDED = -2; // [px] parts of a narrow sheet may come this much closer than their rooms say
 
 /** Room along the line for each tee. [px] */
 const TEES = {
   wide: {relief: 26, back: 26, burst: 26, branch: 26, filter: 34},
-  narrow: {relief: 24, back: 17, burst: 18, branch: 15, filter: 20},
+  narrow: {relief: 28, back: 17, burst: 18, branch: 15, filter: 20},
 };
 
 /** Room that each thing along the line takes, and the places that follow. */
@@ -41,9 +41,11 @@ function along(plant, columns, look, r, up) {
     : [["pump-1", pump], ["check-1", check], ...second, ...flange];
   const parts = [["strainer", look.narrow ? 16 : 26], ["suction", tap], ...station, ...tee("burst", "branch")];
   const start = columns.supply.x + columns.supply.width;
-  if (look.narrow) return narrowRow([...parts, ["valve", 30], ["after-valve", tap], ...tee("filter")], start, columns.free, up);
+  const hang = tee("relief", "back", "burst", "branch");
+  const room = hang.length ? 37 : 30; // the valve's opening is written below it, beside what hangs from the line
+  if (look.narrow) return narrowRow([...parts, ["valve", room], ["after-valve", tap], ...tee("filter")], start, columns.free, up);
   const valve = columns.free - 2 * look.dial - 32 - (fitted.control ? 8 : 0); // from there on valve and last dial need the room
-  const clear = fitted.burst || fitted.branch ? 36 : 20; // the valve's opening is written below it
+  const clear = hang.length ? 38 : 20; // the valve's opening is written below it
   const {x, gap} = inRow(parts, start, valve - clear);
   x.valve = valve;
   if (fitted.filter) x.filter = columns.free - 34;
@@ -52,6 +54,7 @@ function along(plant, columns, look, r, up) {
 
 function narrowRow(parts, start, end, up) {
   const {x, gap} = inRow(parts, start, end);
+  if (x.relief) x.relief += 6; // its spring lies to its left
   if (up) x.branch += 9; // the second user's basin hangs to its left
   return {x, missing: CROWDED - gap};
 }

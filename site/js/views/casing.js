@@ -15,8 +15,9 @@ function spiral(r, outlet) {
 
 /** Round all the way, as around a propeller. */
 function round(r, outlet) {
-  const s = 0.8 * r;
-  return `M${px(0.2 * r)},${px(-r)}H${px(r + 3)}V${px(outlet - r)}H${px(0.72 * r)}A${px(s)},${px(s)} 0 1 1 ${px(0.2 * r)},${px(-0.78 * r)}Z`;
+  const s = 0.82 * r;
+  const y = outlet - r;
+  return `M${px(-0.1 * r)},${px(-Math.sqrt(s * s - 0.01 * r * r))}L${px(0.15 * r)},${px(-r)}H${px(r + 3)}V${px(y)}H${px(Math.sqrt(s * s - y * y))}A${px(s)},${px(s)} 0 1 1 ${px(-0.1 * r)},${px(-Math.sqrt(s * s - 0.01 * r * r))}Z`;
 }
 
 /** A figure of eight around two rotors, with a nozzle at the top. */

@@ -55,15 +55,16 @@ function pair(document, r, name, path, offset) {
   return {node: el(document, "g", {}, a.node, b.node), wheels: [[a.turning, 1], [b.turning, -1]]};
 }
 
-/** A spindle seen from the side: its thread runs along it. */
+/** A spindle seen from the side: its thread runs along it, and is cut off where the housing ends. */
 function spindle(document, r) {
-  const pitch = 0.45 * r;
-  const threads = Array.from({length: 7}, (_, i) => `M${px((i - 3.5) * pitch)},${px(0.34 * r)}L${px((i - 3) * pitch)},${px(-0.34 * r)}`).join("");
+  const [pitch, half, high] = [0.45 * r, 0.82 * r, 0.34 * r];
+  const threads = Array.from({length: 6}, (_, i) => `M${px((i - 1.5) * pitch)},${px(2 * high)}L${px((i - 1) * pitch)},0`).join("");
   const run = el(document, "path", {class: "blade thread", d: threads});
-  const mask = el(document, "g", {class: "impeller"},
-    el(document, "rect", {class: "disc", x: px(-0.82 * r), y: px(-0.34 * r), width: px(1.64 * r), height: px(0.68 * r), rx: 3}),
-    el(document, "line", {class: "blade", x1: px(-0.82 * r), x2: px(0.95 * r), y1: 0, y2: 0}), run);
-  return {node: mask, wheels: [], slide: (degrees) => `translate(${px((((degrees % 360) + 360) % 360) / 360 * pitch)},0)`, run};
+  const window = el(document, "svg", {x: px(-half), y: px(-high), width: px(2 * half), height: px(2 * high)}, run);
+  const node = el(document, "g", {class: "impeller"},
+    el(document, "rect", {class: "disc", x: px(-half), y: px(-high), width: px(2 * half), height: px(2 * high), rx: 3}), window,
+    el(document, "line", {class: "blade", x1: px(-half), x2: px(half), y1: 0, y2: 0}));
+  return {node, wheels: [], slide: (degrees) => `translate(${px((((degrees % 360) + 360) % 360) / 360 * pitch)},0)`, run};
 }
 
 /** @returns {{node: SVGGElement, wheels: [SVGElement, number][]}} wheels with the way they turn */
