@@ -105,6 +105,7 @@ export function createViews({document, words, units, send, ask}) {
       places.update({inCase, cases});
       toolbar.update({...about, inCase, units: now.units});
       status.update(about.page, now.units);
+      if (inCase) host("beside").hidden = true;
       if (inCase) updateCase(now, about);
       else updateRig(now, about);
     },

@@ -5,20 +5,24 @@ import {instrument} from "./instruments.js";
 import {quantityOf} from "./part-keys.js";
 import {partOfKey} from "./parts-table.js";
 
-const MOST = 12; // rows of differences: two plants may differ in everything
+const MOST = 8; // rows of differences: two plants may differ in everything
+
+const ORDER = ["machine", "load", "instrument"];
 
 /**
  * @param {object} model of model.js, with `beside` {rig, answer} and `rig`, the present {plant, edits}
- * @returns {{sides: string, title: string, rows: object[], more: number, found: object[]}}
+ * @returns {{sides: string, title: string, rows: object[], more: number, free: string[]}} `rows`: all of them, of which
+ *   all but `more` are shown; `free`: the sides that can be exchanged as a whole
  */
 export function comparison({answer, beside, rig, units, catalogue}, words) {
   const found = answer && beside.answer ? rigDifferences({kept: beside.rig, now: rig, keptPlant: beside.answer.plant, nowPlant: answer.plant}) : [];
   const sides = answer && beside.answer ? sidesOf(found) : "unknown";
-  const rows = found.map((one) => ({
+  const rows = ORDER.flatMap((side) => found.filter((one) => one.side === side)).map((one) => ({
     ...one, name: keyName(one.key, words), texts: one.values.map((value) => valueText(one.key, value, {units, words, catalogue})),
     movable: movable(one, beside.rig, rig),
   }));
-  return {sides, title: words(`beside-title-${sides}`), rows: rows.slice(0, MOST), more: Math.max(0, rows.length - MOST), found};
+  const free = sides === "both" ? ["load", "machine"].filter((side) => rows.every((row) => row.side !== side || row.movable)) : [];
+  return {sides, title: words(`beside-title-${sides}`), rows, more: Math.max(0, rows.length - MOST), free};
 }
 
 /** What a key is called where its part is not in sight: "Pump: Wear". */

@@ -18,7 +18,7 @@ export function create(host, {document, words, send}) {
   let model = null, last = null;
   const button = (id, onclick) => make("button", {type: "button", id: `beside-${id}`, onclick}, words(`beside-${id}`));
   const title = make("h2", {id: "beside-title", tabindex: -1});
-  const side = (name) => button(name, () => exchange(last.found.filter((one) => one.side === name)));
+  const side = (name) => button(name, () => exchange(last.rows.filter((one) => one.side === name)));
   const [machine, load] = [side("machine"), side("load")];
   const places = button("places", () => send({type: "exchange", now: model.beside.rig, beside: model.rig}));
   const away = button("away", () => send({type: "keep-beside", beside: null}));
@@ -40,9 +40,8 @@ export function create(host, {document, words, send}) {
       if (!next.beside) return;
       last = comparison(next, words);
       setText(title, last.title);
-      const movable = (name) => last.sides === "both" && last.rows.filter((row) => row.side === name).every((row) => row.movable);
-      hide(machine, !movable("machine"));
-      hide(load, !movable("load"));
+      hide(machine, !last.free.includes("machine"));
+      hide(load, !last.free.includes("load"));
       const {error, answer} = next.beside;
       hide(bad, !error);
       setText(bad, error ? (error.rule ? sentence(error, next) : words("beside-failed")) : "");
@@ -103,7 +102,7 @@ function createTable(make, words, exchange) {
       if (key === drawn) return;
       drawn = key;
       const held = node.contains(node.ownerDocument.activeElement) ? node.ownerDocument.activeElement.closest("[data-key]")?.dataset.key : null;
-      differing.replaceChildren(...rows.map(difference));
+      differing.replaceChildren(...rows.slice(0, rows.length - left).map(difference));
       reading.replaceChildren(...readings.map(shown));
       hide(more, left === 0);
       setText(more, left ? words("beside-more", {count: left}) : "");
