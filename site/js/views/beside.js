@@ -80,13 +80,13 @@ function createColumn(make, document, words, name) {
 
 /** What differs, with a button to exchange it, then what the instruments show. */
 function createTable(make, words, exchange) {
-  const heads = () => COLUMNS.map((name) => make("th", {scope: "col"}, words(`beside-${name}`)));
+  const heads = () => COLUMNS.map((name) => make("th", {scope: "col", class: "value"}, words(`beside-${name}`)));
   const differing = make("tbody", {});
   const reading = make("tbody", {});
   const more = make("p", {class: "fine", hidden: true});
   const node = make("div", {class: "beside-table"}, make("table", {},
     make("caption", {class: "unseen"}, words("beside-table")),
-    make("thead", {}, make("tr", {}, make("th", {scope: "col"}, make("span", {class: "unseen"}, words("beside-what"))), heads(), make("th", {scope: "col"}, make("span", {class: "unseen"}, words("beside-exchange-column"))))),
+    make("thead", {}, make("tr", {}, make("th", {scope: "col"}, make("span", {class: "unseen"}, words("beside-what"))), heads(), make("th", {scope: "col", class: "last"}, make("span", {class: "unseen"}, words("beside-exchange-column"))))),
     differing, reading), more);
   let drawn = "";
 

@@ -84,15 +84,16 @@ const WORDS = {width: 100, height: 34}; // [px] two lines beside the duty point
  * Where the words beside the duty point cover least of the curves.
  * @param {[number, number]} point   the duty point on the sheet
  * @param {[number, number][]} drawn points of all curves on the sheet
+ * @param {number} [wide]  of the longer line [px]
  */
-export function dutyWords([x, y], {plot}, drawn) {
+export function dutyWords([x, y], {plot}, drawn, wide = WORDS.width) {
   const around = [0, 12, 26].flatMap((far) => [[12 + far, -40], [14 + far, 8], [-12 - far, 8], [-12 - far, -40], [14, -40 - far], [-14, 8 + far], [14, 8 + far]]);
   const places = around.map(([dx, dy]) => ({
     anchor: dx > 0 ? "start" : "end",
-    left: x + dx - (dx > 0 ? 0 : WORDS.width), top: y + dy, x: x + dx, y: y + dy + 13,
+    left: x + dx - (dx > 0 ? 0 : wide), top: y + dy, x: x + dx, y: y + dy + 13,
   }));
-  const inside = ({left, top}) => left >= plot.left && left + WORDS.width <= plot.right + 4 && top >= plot.top - 6 && top + WORDS.height <= plot.bottom;
-  const covered = ({left, top}) => drawn.filter(([a, b]) => a > left - 2 && a < left + WORDS.width && b > top && b < top + WORDS.height).length;
+  const inside = ({left, top}) => left >= plot.left && left + wide <= plot.right + 4 && top >= plot.top - 6 && top + WORDS.height <= plot.bottom;
+  const covered = ({left, top}) => drawn.filter(([a, b]) => a > left - 2 && a < left + wide && b > top && b < top + WORDS.height).length;
   const fitting = places.filter(inside);
   return (fitting.length ? fitting : places).reduce((best, one) => (covered(one) < covered(best) ? one : best));
 }

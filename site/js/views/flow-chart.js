@@ -9,6 +9,7 @@ import {createReadout} from "./chart-readout.js";
 import {FLOW_CHARTS, flowDomain, pointsOf, readCurves} from "./flow-chart-table.js";
 import {flowChartWords} from "./flow-chart-words.js";
 
+const LETTER = 9.3; // [px] width of a letter beside the duty point
 const MARKS = 2; // pumps, at most, that do different things
 
 /**
@@ -130,7 +131,7 @@ function updateWords({chart, words}, axes, answer, said) {
   for (const [i, node] of words.entries()) show(node, at !== null && said.lines[i] !== "");
   if (at === null) return;
   const drawn = chart.curves.flatMap(({column}) => (answer.curves[column] ? sampled({flow: answer.curves.flow, heads: answer.curves[column]}, axes) : []));
-  const place = dutyWords([axes.x(first.flow), axes.y(at)], axes, drawn);
+  const place = dutyWords([axes.x(first.flow), axes.y(at)], axes, drawn, LETTER * Math.max(...said.lines.map(({length}) => length)));
   words.forEach((node, i) => {
     setAll(node, {x: px(place.x), y: px(place.y + 16 * i), "text-anchor": place.anchor});
     say(node, said.lines[i]);
