@@ -42,6 +42,7 @@ SCENES: dict[str, dict[str, Any]] = {
     "two side by side": whole(edits={"pump.arrangement": "side-by-side"}),
     "two in line": whole(edits={"pump.arrangement": "in-line", "drive.supply_hz": 60}, units="gpm-psi-ft"),
     "curves hidden": whole(curves=False),
+    "compared": whole(edits={"pump.model": "large"}, beside={"plant": "rinse-transfer", "edits": {"valve.opening": 0.3}}),
     "another plant": whole("pit-lift", units="ls-kpa-m"),
     "case, before": case(),
     "case, between": case(PREDICTION, CHECK),
