@@ -12,7 +12,10 @@ export function createActions({store, rig, beside, engine, kept, page, paint, vi
     undo: () => keep(store.undo),
     redo: () => keep(store.redo),
     reset: () => keep(store.reset),
-    load: ({state}) => keep(() => store.load(state)),
+    load: ({state}) => {
+      page.part = null; // a link shows its plant, not what was open here
+      keep(() => store.load(state));
+    },
     "keep-beside": ({beside}) => keep(() => store.keepBeside(beside)),
     exchange: ({now, beside}) => keep(() => store.exchange({now, beside})),
     view: ({view}) => keep(() => store.show(view)),

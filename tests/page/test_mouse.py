@@ -85,10 +85,13 @@ def test_with_the_pipe_off_the_valve_says_why_it_does_nothing(rig: Rig) -> None:
     expect(rig.slider("valve.opening")).to_have_accessible_description("")
 
 
-def test_a_pump_in_the_drawing_is_clicked_for_its_control(touched: Rig) -> None:
-    """On a phone, touching the pump brings its choice into the tray."""
-    touched.page.locator('#apparatus [data-control="pump-1"]').tap()
-    expect(touched.option("pump.model", "large")).to_be_visible()
+def test_a_pump_in_the_drawing_is_clicked_for_its_panel(rig: Rig) -> None:
+    """There it is exchanged for another; shut, the panel leaves the tray as it was."""
+    rig.page.locator('#apparatus [data-control="pump-1"]').click()
+    rig.page.locator("#part-pump-model").select_option("large")
+    rig.shows({"pump.model": "large"})
+    rig.page.keyboard.press("Escape")
+    expect(rig.option("pump.model", "large")).to_be_visible()
 
 
 def test_a_shut_valve_is_shown_and_warned_of(rig: Rig) -> None:

@@ -74,9 +74,11 @@ def test_the_tools_unfold_and_fold_on_a_phone(touched: Rig) -> None:
 
 
 def test_a_tap_that_does_not_move_changes_nothing(touched: Rig) -> None:
-    """Touching the handwheel brings its control; only a drag turns it."""
+    """Touching the handwheel brings its panel and leaves its control in the tray; only a drag turns it."""
     touched.chip(say("chip-pump")).tap()
     touched.part("valve.opening").tap()
-    expect(touched.slider("valve.opening")).to_be_visible()
+    expect(touched.page.locator("#part-valve-opening")).to_be_visible()
     touched.shows()
     touched.address_holds({})
+    touched.page.get_by_role("button", name=say("close"), exact=True).tap()
+    expect(touched.slider("valve.opening")).to_be_visible()

@@ -6,7 +6,7 @@ const QUANTITY = {
   m: "height", mm: "bore", bar: "pressure", c: "temperature", hz: "frequency", kw: "power", m3h: "flow", a: "current",
   rpm: "speed", kgm3: "density", mpas: "viscosity", percent: "percent", k: "ratio", ratio: "ratio", s: "time",
 };
-const BY_NAME = [[/(^|_)length_m$/, "length"], [/(^|_)roughness_mm$/, "roughness"], [/(^|_)kv_\w*m3h$/, "coefficient"], [/^opening$/, "opening"], [/^class$/, "percent"]];
+const BY_NAME = [[/(^|_)length_m$/, "length"], [/(^|_)roughness_mm$/, "roughness"], [/(^|_)kv_\w*m3h$/, "coefficient"], [/^(opening|filled|at)$/, "opening"], [/^class$/, "percent"]];
 
 /** The quantity a key's number is of; a plain number where nothing else is known. */
 export function quantityOf(key) {

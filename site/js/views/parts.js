@@ -29,7 +29,7 @@ export function create(host, {document, words, send}, {drawing, beside}) {
   const keys = make("div", {class: "part-keys"});
   const more = make("div", {class: "part-more"});
   beside.append(opener);
-  host.append(make("div", {class: "part-head"}, title, picker, close), make("div", {class: "part-body"}, about, keys, more));
+  host.append(make("div", {class: "part-head"}, title, picker, close), make("div", {class: "part-body"}, about, keys));
   const controls = new Map(); // key → control
   let shown = null; // what stands in it
   let offered = null; // the parts to choose from
@@ -90,8 +90,8 @@ export function create(host, {document, words, send}, {drawing, beside}) {
       if (control) controls.set(key, control);
     }
     setText(title, name(part.id));
-    keys.replaceChildren(...[...controls.values()].map(({node}) => node));
     more.replaceChildren(...actions(part, wanted));
+    keys.replaceChildren(...[...controls.values()].map(({node}) => node), more);
     if (focused) (controls.get(focused)?.node.querySelector("input:checked, input, select") ?? entrance()).focus({preventScroll: true});
     else if (moves && document.activeElement === document.body) enter();
   }
