@@ -50,7 +50,7 @@ function floorPath(from, to, y) {
 }
 
 /** The lift, surface to surface, beside the riser. */
-export function createLift(document, {columns, heights, narrow, line}) {
+export function createLift(document, {columns, heights, narrow, line, up}) {
   const over = line.box ? 98 : 64; // [px] handwheel, and a controller above it
   const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
   const wall = columns.supply.x + columns.supply.width;
@@ -71,16 +71,16 @@ export function createLift(document, {columns, heights, narrow, line}) {
       const sign = b < a ? 1 : -1;
       const heads = Math.abs(a - b) > 18 ? `M${x - 3},${px(a - 8 * sign)}L${x},${px(a)}L${x + 3},${px(a - 8 * sign)}M${x - 3},${px(b + 8 * sign)}L${x},${px(b)}L${x + 3},${px(b + 8 * sign)}` : "";
       set(dimension, "d", `M${x},${px(a)}V${px(b)}${heads}`);
-      setAll(text, liftText(x, a, b, narrow, {pipe: line.outY, over}, heights.y(rim)));
+      setAll(text, liftText(x, a, b, narrow, {pipe: line.outY, over, up}, heights.y(rim)));
       say(text, shown);
     },
   };
 }
 
 /** Where the words of the lift find room: level beside the line, or along it where a pipe comes down. */
-function liftText(x, from, to, narrow, {pipe, over}, rim) {
+function liftText(x, from, to, narrow, {pipe, over, up}, rim) {
   const middle = (from + to) / 2 + 4;
-  if (!narrow && to > from) return {class: "lift-text middle", x: 0, y: 0, transform: `translate(${px(x - 7)},${px(middle)}) rotate(-90)`};
+  if (up || (!narrow && to > from)) return {class: "lift-text middle", x: 0, y: 0, transform: `translate(${px(x - 7)},${px(middle)}) rotate(-90)`};
   const near = narrow && (middle > pipe ? middle - pipe < 64 : pipe - middle < over); // pumps and handwheel would lie under the words
   const clear = narrow ? Infinity : rim - 34; // the vessel and its name are beside the line
   const y = !near ? Math.min(middle, clear) : to < pipe - over - 26 ? pipe - over : from > pipe + 60 ? pipe + 52 : middle;
