@@ -33,7 +33,7 @@ export function create(host, {document, words, send}) {
         inputs[i].checked = name === shown;
         hide(hosts[name], !model.curves || name !== shown);
       }
-      if (model.curves) views[shown].update(model);
+      views[shown].update(model); // also out of sight: it is complete when it is shown again
     },
   };
 }
