@@ -37,9 +37,11 @@ export function createFigure(host, document, name, {size, plan = () => "", fit =
   const update = (next = model) => {
     model = next;
     if (!model) return;
+    const focused = box ? null : controlInHand(); // hiding the drawing takes the focus from it
     box ??= measure(); // only after a change of size: it makes the browser lay out the page
     const wanted = `${box.width}×${box.height} ${plan(model, box)}`;
     if (wanted !== key) rebuild(wanted);
+    if (focused && !controlInHand()) svg.querySelector(`[data-control="${focused}"]`)?.focus();
     set(svg, "data-origin", model.origin ?? (model.answer ? "live" : "none"));
     drawn.update(model);
   };
@@ -52,8 +54,9 @@ export function createFigure(host, document, name, {size, plan = () => "", fit =
     set(svg, "hidden", null);
     return room;
   };
+  const controlInHand = () => (svg.contains(document.activeElement) ? document.activeElement.getAttribute("data-control") : null);
   const rebuild = (wanted) => {
-    const focused = svg.contains(document.activeElement) ? document.activeElement.getAttribute("data-control") : null;
+    const focused = controlInHand();
     drawn?.remove?.();
     svg.replaceChildren();
     const sheet = fit(model, box);
