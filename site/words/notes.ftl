@@ -81,6 +81,17 @@ note-not-primed = No liquid hangs in the line beyond { $where }, so it draws not
 note-siphon-broken = The pressure at { $where } would be below that at which the liquid boils, so the column breaks there: the pump has to lift { $rise } more than it would with the line full.
     .title = The siphon has broken
     .caution = Vapour collects at the summit, and the column hammers when it closes again.
+note-choked = { $drop } stand across { $where }, but only { $most } drive the flow; the rest makes vapour and noise. Less pressure behind it brings no more flow.
+    .title = The valve chokes
+    .caution = Vapour that collapses behind the seat eats valve and pipe. Spread the drop, or raise the pressure behind it.
+note-held-shut = { $where } is held shut by the other pump: { $against } stand behind it, and its own pump has { $head }. That pump runs without flow, though it is sound.
+    .title = The stronger pump holds the weaker one’s check valve shut
+    .caution = Minutes at most: the liquid in the weaker pump heats. Stop it, or ask for more flow.
+note-standing = The motor of { $where } is off. The flow through it is { $flow }; forward it is a resistance, backward its check valve should hold.
+    .title = One pump stands
+note-turning-backward = The motor of { $where } is off, and its check valve lets { $flow } back: it spins backward at { $speed }.
+    .title = A standing pump is driven backward
+    .caution = Never start a machine that spins backward: shaft or coupling may break. Shut its valve, wait until it stands.
 note-outside-rule = { $rule ->
     [viscosity] The rule for thick liquids
     [trim] The rule for a trimmed impeller
@@ -113,6 +124,9 @@ place-supply-outlet = the supply’s outlet
 place-pipe-end = the end of the pipe
 place-open-flange = the open flange
 place-delivery-surface = the delivery’s surface
+place-valve = the control valve
+place-check-1 = the check valve of pump 1
+place-check-2 = the check valve of pump 2
 place-relief = the relief valve
 place-branch = the second user’s line
 place-return-line = the return line

@@ -5,20 +5,24 @@ export const KINDS = Object.freeze([
   {kind: "burst", caution: true},
   {kind: "pressure-limit", caution: true},
   {kind: "stalled", caution: true},
+  {kind: "turning-backward", caution: true},
   {kind: "line-off", caution: true},
   {kind: "not-reached", caution: false},
   {kind: "dead-headed", caution: true},
+  {kind: "held-shut", caution: true},
   {kind: "reverse-flow", caution: true},
   {kind: "overload", caution: true},
   {kind: "npsh-short", caution: true},
   {kind: "below-vapour-pressure", caution: true},
   {kind: "no-relief", caution: true},
   {kind: "relief-lifted", caution: true},
+  {kind: "choked", caution: true},
   {kind: "siphon-broken", caution: true},
   {kind: "not-primed", caution: false},
   {kind: "line-filling", caution: true},
   {kind: "not-supplied", caution: false},
   {kind: "backflow", caution: false},
+  {kind: "standing", caution: false},
   {kind: "beyond-curve", caution: false},
   {kind: "pressure-undefined", caution: false},
   {kind: "outside-rule", caution: false},
@@ -29,21 +33,21 @@ export const KINDS = Object.freeze([
 const FACTS = {
   flow: "flow", last_flow: "flow", head: "head", missing: "head", available: "head", required: "head", shaft_power: "power",
   rated_power: "power", load: "efficiency", pressure: "pressure", vapour_pressure: "pressure", limit: "pressure", set: "pressure",
-  torque: "torque", speed: "speed", rise: "head", height: "height", filled: "opening",
+  torque: "torque", speed: "speed", rise: "head", against: "head", drop: "pressure", most: "pressure", height: "height", filled: "opening",
 };
 
 /** What a rule's limit is a limit of; others are bare numbers. */
 const LIMITS = {flow: "flow", head: "head", diameter: "efficiency", fraction: "efficiency", viscosity: "kinematic"};
 
 /** Facts whose sign the sentence says in words. */
-const REVERSED = ["reverse-flow", "backflow"];
+const REVERSED = ["reverse-flow", "backflow", "turning-backward"];
 
 /** The facts of a note, SI, as the reader's text. */
 export function worded({kind, facts, rule}, units) {
   const [name, limit] = (rule ?? "").split(".");
   const shown = Object.entries(facts).map(([key, value]) => {
     const quantity = ["got", "low", "high"].includes(key) && rule ? LIMITS[limit] : FACTS[key];
-    const size = key === "flow" && REVERSED.includes(kind) ? Math.abs(value) : value;
+    const size = ["flow", "speed"].includes(key) && REVERSED.includes(kind) ? Math.abs(value) : value;
     return [key, quantity ? units.full(quantity, size) : plain(size)];
   });
   return {...Object.fromEntries(shown), ...(rule ? {rule: name, held: facts.held ? "yes" : "no"} : {})};
