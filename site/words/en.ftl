@@ -233,6 +233,8 @@ block-check-valve = the check valve
 block-pipe = the pipe
 block-fittings = the fittings
 block-valve = the valve
+block-filter = the filter
+block-summit = the way over the summit
 block-jet = the jet into the open
 block-not-reached = what is missing of the lift
 

@@ -10,6 +10,8 @@ const STROKES = {
   "pipe": "M0,2H8M0,6H8",
   "fittings": "M0,0L8,8M8,0L0,8",
   "valve": "M0,0L8,8M-2,6L2,10M6,-2L10,2",
+  "filter": "M1,1H3V3H1ZM5,5H7V7H5Z",
+  "summit": "M0,6L4,2L8,6",
   "jet": "M2,0V8M6,0V8",
   "not-reached": "",
 };
