@@ -54,6 +54,8 @@ def decide(choice: str) -> dict[str, str]:
     return {"do": "decide", "choice": choice}
 
 
+BESIDE = {"plant": "rinse-transfer", "edits": {"valve.opening": 0.3}}
+
 SCENES = (
     Scene("rig", "The rig as it opens"),
     Scene("valve-shut", "Valve shut", {"valve.opening": 0}),
@@ -66,6 +68,9 @@ SCENES = (
     Scene("litres", "In L/s and kPa", view={"units": "ls-kpa-m"}),
     Scene("gallons", "In gpm, psi and ft", view={"units": "gpm-psi-ft"}),
     Scene("no-curves", "Without the curves", view={"curves": False}),
+    Scene("npsh", "NPSH over the flow", view={"chart": "npsh"}),
+    Scene("power", "Power over the flow", view={"chart": "power"}),
+    Scene("compared", "Two rigs side by side", {"pump.model": "large"}, view={"beside": BESIDE}),
     Scene("built", "Before Python is there: the answer made while building", start="starting"),
     Scene("blank", "Blank dials: a link, before Python is there", {"valve.opening": 0.3}, start="starting"),
     Scene("failed", "Python cannot be started", start="failed"),
