@@ -35,6 +35,8 @@ def decided(right: bool) -> dict[str, Any]:
     raise AssertionError("no such verdict")
 
 
+KEPT = {"plant": "rinse-transfer", "edits": {"valve.opening": 0.3}}
+
 SCENES: dict[str, dict[str, Any]] = {
     "rig": whole(),
     "valve shut": whole(edits={"valve.opening": 0}),
@@ -42,7 +44,7 @@ SCENES: dict[str, dict[str, Any]] = {
     "two side by side": whole(edits={"pump.arrangement": "side-by-side"}),
     "two in line": whole(edits={"pump.arrangement": "in-line", "drive.supply_hz": 60}, units="gpm-psi-ft"),
     "curves hidden": whole(curves=False),
-    "compared": whole(edits={"pump.model": "large"}, beside={"plant": "rinse-transfer", "edits": {"valve.opening": 0.3}}),
+    "compared": whole(edits={"pump.model": "large"}, beside=KEPT),
     "another plant": whole("pit-lift", units="ls-kpa-m"),
     "case, before": case(),
     "case, between": case(PREDICTION, CHECK),
