@@ -92,10 +92,11 @@ test("a number that may be left out begins within its ends", () => {
 });
 
 test("another liquid begins as the present one is, and water has no properties of its own", () => {
-  const edits = liquidEdits("other", answer);
+  const edits = liquidEdits("other", {answer, catalogue: {limits}});
   assert.ok(Math.abs(edits["liquid.density_kgm3"] - answer.state.liquid.density) < 0.01);
   assert.ok(Math.abs(edits["liquid.viscosity_mpas"] / 1000 - answer.state.liquid.viscosity) < 1e-6);
-  assert.equal(liquidEdits("water", answer)["liquid.density_kgm3"], null);
+  assert.equal(liquidEdits("water", {answer, catalogue: {limits}})["liquid.density_kgm3"], null);
+  assert.ok(Object.keys(liquidEdits("water", {answer, catalogue: {limits}})).every((key) => key in limits));
   assert.ok(silent("liquid.density_kgm3", plant));
   assert.ok(!silent("liquid.density_kgm3", withEdits(plant, {"liquid.name": "other"})));
 });

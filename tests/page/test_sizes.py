@@ -132,7 +132,7 @@ def test_the_tray_leaves_the_dials_in_sight(sized: Callable[[str], Rig]) -> None
     """While a control is moved, the discharge gauge can be seen above the tray."""
     rig = sized("rig")
     rig.page.evaluate("() => scrollTo(0, 0)")
-    dial = rig.page.locator('[data-reading="gauge-discharge"]')
+    dial = rig.page.locator('#apparatus [data-reading="gauge-discharge"]')
     dial.scroll_into_view_if_needed()
     gauge, tray = dial.bounding_box(), rig.page.locator("#controls").bounding_box()
     assert gauge and tray

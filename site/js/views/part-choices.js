@@ -40,10 +40,10 @@ export function liquid(about, limit, kit) {
   const part = oneOf(about, kit, ({plant}) => {
     const {name} = plant.liquid;
     return {value: name === other() ? OTHER : name, options: ["water", ...new Set([name === "water" || name === other() ? OTHER : name])]};
-  }, (edits) => liquidEdits(edits["liquid.name"] === OTHER ? other() : edits["liquid.name"], model.answer));
+  }, (edits) => liquidEdits(edits["liquid.name"] === OTHER ? other() : edits["liquid.name"], model));
   return {
     ...part,
-    also: ["liquid.density_kgm3", "liquid.viscosity_mpas", "liquid.vapour_bar"],
+    also: ["liquid.density_kgm3", "liquid.viscosity_mpas", "liquid.vapour_bar", "liquid.critical_bar"],
     update(next) {
       model = next;
       part.update(next);

@@ -65,12 +65,15 @@ const ALWAYS = ["site.barometer_bar", "drive.frequency_hz", "drive.motor_kw", "m
 /** What goes when a number is given: the two say the same thing in two ways. */
 export const INSTEAD = Object.freeze({"site.altitude_m": ["site.barometer_bar"]});
 
+const CRITICAL = "liquid.critical_bar"; // known of few liquids
+
 /** Keys that say nothing as this plant stands: water has no properties of its own to set, and so on. */
 const SILENT = {
   "liquid.temperature_c": ({liquid}) => liquid.name !== "water",
   "liquid.density_kgm3": ({liquid}) => liquid.name === "water",
   "liquid.viscosity_mpas": ({liquid}) => liquid.name === "water",
   "liquid.vapour_bar": ({liquid}) => liquid.name === "water",
+  [CRITICAL]: ({liquid}) => liquid.name === "water",
   "site.barometer_bar": ({site}) => typeof site.altitude_m === "number",
   "relief.passing_percent": ({relief}) => relief.state !== "passing",
 };
@@ -81,8 +84,9 @@ const PROPERTIES = {"liquid.density_kgm3": ["density", 1], "liquid.viscosity_mpa
 const DIGITS = 6;
 
 /** The edits that make the liquid water, or another one that begins as like the present one as can be. */
-export function liquidEdits(name, answer) {
+export function liquidEdits(name, {answer, catalogue: {limits}}) {
   const edits = {"liquid.name": name};
+  if (name === "water" && CRITICAL in limits) edits[CRITICAL] = null;
   for (const [key, [property, size]] of Object.entries(PROPERTIES)) {
     edits[key] = name === "water" ? null : Number((answer.state.liquid[property] / size).toPrecision(DIGITS));
   }
