@@ -38,9 +38,16 @@ def tools(page: Page) -> None:
         more.click()
 
 
+def panel(page: Page) -> None:
+    """Open the panel of the pump."""
+    page.locator('#apparatus [data-control="pump-1"]').click()
+    page.locator("#part-pump-model").wait_for(state="visible")
+
+
 DEEDS: dict[str, Callable[[Page], None]] = {
     "bad number": bad_number,
     "bad file": bad_file,
     "menu": menu,
     "tools": tools,
+    "panel": panel,
 }

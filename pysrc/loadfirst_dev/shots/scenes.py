@@ -14,7 +14,7 @@ CHECKS = [{"do": "check", "id": "flow"}, {"do": "check", "id": "current"}]
 SEEN = [{"do": "see", "reading": "gauge-discharge", "says": "down"}]
 BOTH_SEEN = [*SEEN, {"do": "see", "reading": "flow-meter", "says": "up"}]
 
-Deed = Literal["", "bad number", "bad file", "menu", "tools"]
+Deed = Literal["", "bad number", "bad file", "menu", "tools", "panel"]
 Start = Literal["ready", "starting", "failed"]
 
 
@@ -77,6 +77,7 @@ SCENES = (
     Scene("bad-number", "A number that cannot be used", deed="bad number"),
     Scene("bad-file", "A plant file that cannot be used", deed="bad file"),
     Scene("menu", "Plants, cases and own files", deed="menu"),
+    Scene("panel", "The panel of the pump, tapped in the drawing", {"branch.fitted": True}, deed="panel"),
     Scene("tools", "The tools, unfolded on a phone", deed="tools"),
     case("case-story", "Case: story and prediction", []),
     case("case-predicted", "Case: after the prediction", [PREDICT]),
