@@ -28,6 +28,11 @@ GROUPS: dict[str, Group] = {
     "discharge": "discharge-side",
     "delivery": "discharge-side",
     "branch": "discharge-side",
+    "return_line": "discharge-side",
+    "filter": "discharge-side",
+    "burst": "discharge-side",
+    "second_line": "discharge-side",
+    "summit": "discharge-side",
     "gauges": "instrument",
     "meters": "instrument",
 }

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from loadfirst.cli import load_notes
 from loadfirst.plant.answer import Note
 from loadfirst.units import BAR, HOUR, RPM
 
@@ -64,13 +65,6 @@ def _undefined(_: Facts) -> str:
     return "the pressure is undefined: shut elements cut this place off, so it depends on what was trapped."
 
 
-def _dry(facts: Facts) -> str:
-    return (
-        f"the liquid does not get here: {facts['missing']:.2f} m of head are missing, "
-        f"the pumps give {facts['head']:.2f} m."
-    )
-
-
 def _several(_: Facts) -> str:
     return (
         "with this motor its head would rise with the flow somewhere; it is held level here. In truth more "
@@ -100,17 +94,6 @@ def _burst(facts: Facts) -> str:
     )
 
 
-def _not_supplied(facts: Facts) -> str:
-    return (
-        f"gets nothing although its valve is open: {facts['missing']:.2f} m of head are missing there. "
-        "The other user draws the pressure down."
-    )
-
-
-def _backflow(facts: Facts) -> str:
-    return f"{-facts['flow'] * HOUR:.1f} m³/h flow backward here."
-
-
 def _lifted(facts: Facts) -> str:
     return (
         f"has lifted at {facts['set'] / BAR:.1f} bar and lets {facts['flow'] * HOUR:.2f} m³/h back to the "
@@ -135,11 +118,9 @@ SENTENCES: dict[str, Callable[[Facts], str]] = {
     "pressure-undefined": _undefined,
     "more-than-one-state": _several,
     "line-off": _line_off,
-    "not-reached": _dry,
     "stalled": _stalled,
     "pressure-limit": _burst,
     "relief-lifted": _lifted,
     "no-relief": _unprotected,
-    "not-supplied": _not_supplied,
-    "backflow": _backflow,
+    **load_notes.SENTENCES,
 }

@@ -25,6 +25,8 @@ MASS_TOLERANCE = 1e-9
 """Largest imbalance of flow at a junction, of the flow scale. [-]"""
 FLOOR = 1e-5
 """Least slope in the matrix, of head scale over flow scale; never in a law. [-]"""
+PATIENCE, EASING = 20, 0.5
+"""Steps after which each lowers the floor by a factor: two wide pipes beside each other have less slope."""
 REFINEMENTS = 6
 """Most rounds of refinement of one linear solve."""
 LIMIT = 60
@@ -55,10 +57,11 @@ class Direction(NamedTuple):
         return Direction(*(part[index] for part in self))
 
 
-def direction(equations: Equations, point: Point) -> Direction:
+def direction(equations: Equations, point: Point, iteration: int = 0) -> Direction:
     """Junction heads and change of flow that would balance straight laws."""
     shape = equations.shape
-    conductance = 1.0 / np.maximum(point.slope, equations.floor)
+    floor = equations.floor * EASING ** max(0, iteration - PATIENCE)
+    conductance = 1.0 / np.maximum(point.slope, floor)
     lost = point.loss - equations.ends
     if not shape.junctions:
         off = np.abs(lost).max(axis=1) / (HEAD_TOLERANCE * equations.head_scale[:, 0])
@@ -155,7 +158,7 @@ def balance(equations: Equations) -> Balanced:
     out = _nothing(point, len(shape.junctions))
     rows, within = np.arange(len(point.flow)), np.zeros(len(point.flow), dtype=bool)
     for iteration in range(LIMIT):
-        towards = direction(equations, point)
+        towards = direction(equations, point, iteration)
         good, ended = towards.imbalance <= 1.0, within | np.isnan(towards.imbalance)
         if good.any() or ended.any():
             last, short = _last_step(shape, point, towards)

@@ -37,3 +37,6 @@ class Discharge(Part, frozen=True):
     fittings_k: Annotated[
         float, quantity("-", 0, 1e5, "Loss coefficients of all fittings and the exit, added up.")
     ] = 6.0
+    filled: Annotated[
+        float, quantity("-", 0.01, 1, "Share of its length that is full; below 1 it is still being filled.")
+    ] = 1.0

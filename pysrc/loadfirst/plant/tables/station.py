@@ -63,3 +63,9 @@ class Check(Part, frozen=True):
 
     fitted: Annotated[bool, choice("Whether there is one.")] = True
     k: Annotated[float, quantity("-", 0, 1000, "Loss coefficient when open, on the discharge bore.")] = 2.0
+    stuck_open: Annotated[bool, choice("It no longer closes, and passes backward as it does forward.")] = (
+        False
+    )
+    leak_kv_m3h: Annotated[
+        float, quantity("m³/h", 0, 1e5, "Flow coefficient Kv that its seat leaves backward; 0: tight.")
+    ] = 0.0
