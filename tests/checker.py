@@ -16,6 +16,7 @@ from typing import NamedTuple
 
 from scipy.interpolate import CubicHermiteSpline, PchipInterpolator
 from scipy.optimize import brentq
+from tests.checker_changes import Fate, Points, become
 
 from loadfirst.plant.plant import Curve, Displacement, Plant
 from loadfirst.plant.pumps import ResolvedPlant
@@ -408,9 +409,21 @@ def machine_law(one: ResolvedPlant, number: int, fluid: Fluid) -> Law:
     first = one.curve.motor_kw if drive.motor_kw is None else drive.motor_kw
     own = one.plant.pump.second.motor_kw or (first if one.second is None else one.second.motor_kw)
     motor = first if number == 0 else own, drive.poles, supply, frequency
+    has, gas = (one.plant.pump, one.plant.pump.second)[number], one.plant.suction.gas_percent / 100
     if isinstance(pump, Curve):
-        return pump_law(pump, *motor, fluid.density)
-    return displacement_law(pump, *motor, fluid)  # the gearbox is among the pump's own numbers
+        fate = Fate(
+            diameter=has.trim_percent / 100,
+            wrong=has.rotation == "wrong",
+            blocked=has.blocked_percent / 100,
+            wear=has.wear_percent / 100,
+            viscosity=0.0 if one.plant.liquid.name == "water" else fluid.viscosity / fluid.density,
+            speed=4 * pi * frequency / drive.poles,
+            gas=gas,
+        )
+        return pump_law(pump, *motor, fluid.density, fate)
+    return displacement_law(
+        pump, *motor, fluid, has.wear_percent / 100, gas
+    )  # the gearbox is among the pump's own numbers
 
 
 def _motor(kw: float, poles: int, supply: float, frequency: float) -> Motor:
@@ -427,12 +440,16 @@ def _motor(kw: float, poles: int, supply: float, frequency: float) -> Motor:
 
 
 @lru_cache(maxsize=32)
-def pump_law(curve: Curve, kw: float, poles: int, supply: float, frequency: float, density: float) -> Law:
+def pump_law(
+    curve: Curve, kw: float, poles: int, supply: float, frequency: float, density: float, fate: Fate
+) -> Law:
     """Minus the head of a pump on its motor. [m³/s] -> [m]"""
     motor = _motor(kw, poles, supply, frequency)
     test = curve.speed_rpm * pi / 30
     flow = [q / 3600 for q in curve.flow_m3h]
-    head, torque = list(curve.head_m), [power / test for power in shaft_powers(curve)]
+    made = Points(test, curve.density_kgm3, flow, list(curve.head_m), shaft_powers(curve))
+    _, _, flow, head, powers = become(made, fate)
+    torque = [power / test for power in powers]
     lost = [motor.droop * density / curve.density_kgm3 * t / test for t in torque]
     ratio = [speed_ratio(motor.field / test, c) for c in lost]
     _hold(ratio, flow, head)
@@ -464,13 +481,20 @@ GAPS = {"gear": (2e-6, 4, 1e4, 0.2), "lobe": (5e-6, 2, 5e3, 0.5), "screw": (1e-6
 
 @lru_cache(maxsize=32)
 def displacement_law(
-    pump: Displacement, kw: float, poles: int, supply: float, frequency: float, fluid: Fluid
+    pump: Displacement,
+    kw: float,
+    poles: int,
+    supply: float,
+    frequency: float,
+    fluid: Fluid,
+    wear: float,
+    gas: float,
 ) -> Law:
     """Minus the head of a displacement pump on its motor, by root finders. [m³/s] -> [m]"""
     motor = _geared(_motor(kw, poles, supply, frequency), pump.gear_ratio)
     turns = _torque_line(motor, 4 * pi * supply / poles / pump.gear_ratio)
     at_rest = float(brentq(turns, 0.0, 2 * motor.most + motor.field / motor.droop))
-    slip, torque = _clearances(pump, fluid), _torques(pump, fluid, at_rest)
+    slip, torque = _clearances(pump, fluid, wear), _torques(pump, fluid, at_rest)
     swept, weight = pump.displacement_cm3 * 1e-6 / (2 * pi), fluid.density * G
 
     def speed(head: float) -> float:
@@ -479,7 +503,7 @@ def displacement_law(
         return float(brentq(lambda w: w - turns(torque(head * weight, w)), -far, far, xtol=1e-13, rtol=1e-15))
 
     def flow(head: float) -> float:
-        return swept * speed(head) - slip(head * weight)
+        return (1 - gas) * swept * speed(head) - slip(head * weight)
 
     def loss(at: float) -> float:
         high = 1.0
@@ -493,19 +517,22 @@ def displacement_law(
     return loss
 
 
-def _clearances(pump: Displacement, fluid: Fluid) -> Law:
-    """Flow back through the gaps over the pressure: dp = a mu s + b rho s². [Pa] -> [m³/s]"""
+def _clearances(pump: Displacement, fluid: Fluid, wear: float) -> Law:
+    """Flow back through the gaps over the pressure: dp = a mu s + b rho s². [Pa] -> [m³/s]
+
+    Worn gaps are c times as high, so that a goes with 1/c³ and b with 1/c².
+    """
     gap, gaps, _, _ = GAPS[pump.kind]
     rated, thick, dense = pump.pressure_bar * 1e5, pump.viscosity_mpas / 1e3, pump.density_kgm3
-    back = (1 - pump.volumetric_percent / 100) * pump.displacement_cm3 * 1e-6 * pump.speed_rpm / 60
+    moved = pump.displacement_cm3 * 1e-6 * pump.speed_rpm / 60
+    back = (1 - pump.volumetric_percent / 100) * moved
     v = float(brentq(lambda v: 12 * thick * v / gap + 0.75 * dense * v**2 - rated / gaps, 0, 1e6, xtol=1e-15))
     rubbed = 12 * thick * v / gap * gaps / rated
-    a = (
-        min(rubbed * rated / (thick * back) * fluid.viscosity / (fluid.density * G), STEEP)
-        * fluid.density
-        * G
-    )
-    b = (1 - rubbed) * rated / (dense * back**2) * fluid.density
+    more = 1 + wear * pump.volumetric_percent / 100 * moved / back
+    c = brentq(lambda c: c**3 - (1 - rubbed) * more**2 * c - rubbed * more, 0.5, more + 1, xtol=1e-15)
+    weight = fluid.density * G
+    a = min(rubbed * rated / (thick * back * c**3) * fluid.viscosity / weight, STEEP) * weight
+    b = (1 - rubbed) * rated / (dense * back**2 * c**2) * fluid.density
 
     def slip(pressure: float) -> float:
         size = abs(pressure)

@@ -137,6 +137,12 @@ def plant_data(
     if attached and choose.pick((True, False)):
         for table, keys in _beside(choose, flow, data["delivery"]["surface_m"]).items():
             data[table] = data.get(table, {}) | keys
+    if choose.pick((True, False, False)):
+        data["pump"] |= _condition(choose, impeller=machine != "displacement")
+        data["pump"].setdefault("second", {}).update(_condition(choose, impeller=False))
+        if "curve" in data["pump"] and _propeller(curve):
+            data["pump"]["rotation"] = "right"
+    data["suction"]["gas_percent"] = choose.pick((0.0, 0.0, 0.0, choose.number(0, 30)))
     if choose.pick((True, False, False, False)):
         data["relief"] = _relief(choose, flow, head)
     for _ in range(wild):
@@ -193,6 +199,24 @@ def _displacement(choose: Chooser, flow: float) -> Data:
         "viscosity_mpas": _times(choose, 1, 1000),
         "npshr_m": choose.number(0.5, 6),
     }
+
+
+def _condition(choose: Chooser, impeller: bool) -> Data:
+    """What has become of a pump; some of it only where it has an impeller."""
+    wear = {"wear_percent": choose.pick((0.0, choose.number(0, 50)))}
+    if not impeller:
+        return wear
+    return wear | {
+        "trim_percent": choose.pick((100.0, choose.number(70, 120))),
+        "blocked_percent": choose.pick((0.0, 0.0, choose.number(0, 100))),
+        "rotation": choose.pick(("right", "right", "wrong")),
+    }
+
+
+def _propeller(curve: Data) -> bool:
+    """Whether a pump may be axial: such a one cannot turn the wrong way and pump."""
+    points = list(zip(curve["flow_m3h"], curve["head_m"], strict=True))[1:]
+    return any(curve["speed_rpm"] * sqrt(q / 3600) / h**0.75 > 120 for q, h in points)
 
 
 def _relief(choose: Chooser, flow: float, head: float) -> Data:
@@ -319,6 +343,11 @@ def _numbers() -> list[tuple[str, float, float]]:
 
 def _mend(data: Data) -> Data:
     """What holds between keys: see `plant.checks`."""
+    first, second = data["pump"], data["pump"].get("second", {})
+    for pump, own in ((first, first), (second, second if "model" in second else first)):
+        if "displacement" in own or own.get("model") == "gear":  # it has no impeller
+            pump.pop("trim_percent", None)
+            pump.pop("blocked_percent", None)
     site = data.setdefault("site", {})
     if "altitude_m" in site:
         site.pop("barometer_bar", None)

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from msgspec import UNSET
+
 from loadfirst.cli import load_notes
 from loadfirst.plant.answer import Note
 from loadfirst.units import BAR, HOUR, RPM
@@ -16,6 +18,8 @@ NEVER = "A thought experiment: never open a flange to try it."
 
 def sentence(note: Note, flows: bool = True) -> str:
     """One or two sentences that say what the note means and what to mind; `flows`: anything at all."""
+    if note.rule is not UNSET:
+        return f"{note.where}: {_outside(note.rule, note.facts)}"
     said = SENTENCES[note.kind](note.facts) if flows or note.kind != "line-off" else f"{OFF} {NEVER}"
     return f"{note.where}: {said}"
 
@@ -107,6 +111,26 @@ def _unprotected(facts: Facts) -> str:
         f"something gives way; the casing may bear {facts['limit'] / BAR:.1f} bar."
     )
 
+
+def _outside(rule: str, facts: Facts) -> str:
+    name, _, limit = rule.partition(".")
+    unit, factor = RULE_UNITS.get(limit, ("", 1.0))
+    got, low, high = (facts[key] / factor for key in ("got", "low", "high"))
+    done = "held at the end of its range" if facts["held"] else "carried on without the backing of tests"
+    return (
+        f"the rule for {name} is used outside its range: {limit.replace('-', ' ')} {got:.3g}{unit}, made for "
+        f"{low:.3g} to {high:.3g}{unit}. It is {done}."
+    )
+
+
+RULE_UNITS = {
+    "viscosity": (" cSt", 1e-6),
+    "flow": (" m³/h", 1 / HOUR),
+    "head": (" m", 1.0),
+    "diameter": (" %", 0.01),
+    "fraction": (" %", 0.01),
+}
+"""Of the limits of rules: how they are written, and that in SI."""
 
 SENTENCES: dict[str, Callable[[Facts], str]] = {
     "beyond-curve": _beyond,

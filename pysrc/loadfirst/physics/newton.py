@@ -25,12 +25,13 @@ MASS_TOLERANCE = 1e-9
 """Largest imbalance of flow at a junction, of the flow scale. [-]"""
 FLOOR = 1e-5
 """Least slope in the matrix, of head scale over flow scale; never in a law. [-]"""
-PATIENCE, EASING = 20, 0.5
-"""Steps after which each lowers the floor by a factor: two wide pipes beside each other have less slope."""
 REFINEMENTS = 6
 """Most rounds of refinement of one linear solve."""
 LIMIT = 60
 """Steps after which a plant counts as stalled; the worst seen took about half."""
+
+PATIENCE, EASING = 15, 0.5
+"""Steps after which the least slope of the matrix is halved at each: it shortens them between flat laws."""
 
 STRAIGHT = 1e-6
 """Change of a flow, of itself, along which every law is straight to 1e-12. [-]"""
@@ -57,13 +58,12 @@ class Direction(NamedTuple):
         return Direction(*(part[index] for part in self))
 
 
-def direction(equations: Equations, point: Point, iteration: int = 0) -> Direction:
-    """Junction heads and change of flow that would balance straight laws."""
+def direction(equations: Equations, point: Point, ease: float = 1.0) -> Direction:
+    """Junction heads and change of flow that would balance straight laws, with `ease` of the least slope."""
     shape = equations.shape
-    floor = equations.floor * EASING ** max(0, iteration - PATIENCE)
-    conductance = 1.0 / np.maximum(point.slope, floor)
     lost = point.loss - equations.ends
     if not shape.junctions:
+        conductance = 1.0 / np.maximum(point.slope, equations.floor)
         off = np.abs(lost).max(axis=1) / (HEAD_TOLERANCE * equations.head_scale[:, 0])
         change = _along_parabola(point.flow, -lost * conductance)
         return Direction(np.empty((len(lost), 0)), equations.ends, change, off)
@@ -72,6 +72,8 @@ def direction(equations: Equations, point: Point, iteration: int = 0) -> Directi
         head = lost @ shape.spread.T
         change = np.zeros_like(lost)
     else:
+        size = np.maximum(np.abs(point.flow), equations.flow_scale)  # far above the scale less is steep
+        conductance = 1.0 / np.maximum(point.slope, ease * equations.floor * equations.flow_scale / size)
         small = 0.1 * HEAD_TOLERANCE * equations.head_scale
         head, change = _schur(shape, conductance, lost, lack, small)
     missing = head @ shape.junction.T - lost
@@ -158,7 +160,7 @@ def balance(equations: Equations) -> Balanced:
     out = _nothing(point, len(shape.junctions))
     rows, within = np.arange(len(point.flow)), np.zeros(len(point.flow), dtype=bool)
     for iteration in range(LIMIT):
-        towards = direction(equations, point, iteration)
+        towards = direction(equations, point, EASING ** max(0, iteration - PATIENCE))
         good, ended = towards.imbalance <= 1.0, within | np.isnan(towards.imbalance)
         if good.any() or ended.any():
             last, short = _last_step(shape, point, towards)

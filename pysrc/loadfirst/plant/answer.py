@@ -157,6 +157,7 @@ class Note(Struct, frozen=True):
     kind : which of the notes
     where : a pump, a node or a place along the path
     facts : the numbers behind it, SI
+    rule : which limit of which rule, where it is about one: "viscosity.parameter"
     """
 
     kind: Literal[
@@ -180,9 +181,11 @@ class Note(Struct, frozen=True):
         "pressure-limit",
         "relief-lifted",
         "no-relief",
+        "outside-rule",
     ]
     where: str
     facts: dict[str, float]
+    rule: str | UnsetType = UNSET
 
 
 class LiquidState(Struct, frozen=True):

@@ -11,9 +11,23 @@ from loadfirst.plant.pump_file import Curve, Displacement
 
 Model = Annotated[str, words("Id of a pump: that of its file, without .toml.", 60)] | UnsetType
 
+Wear = Annotated[
+    float,
+    quantity("%", 0, 50, "Leakage back through worn gaps, over the flow at best efficiency (or the rated)."),
+]
+Trim = Annotated[
+    float, quantity("%", 70, 120, "Diameter of the impeller, over that which the curve stands for.")
+]
+Blocked = Annotated[
+    float, quantity("%", 0, 100, "Share of the impeller's passages that is stopped up; above 90 all are.")
+]
+Rotation = Annotated[
+    Literal["right", "wrong"], choice("wrong: two phases are exchanged, the impeller turns backward.")
+]
+
 
 class SecondPump(Part, frozen=True):
-    """The second of two pumps, where it differs from the first; counts in no other arrangement."""
+    """The second of two pumps: its model where it is another, and its own condition."""
 
     model: Model = UNSET
     motor_kw: (
@@ -23,6 +37,10 @@ class SecondPump(Part, frozen=True):
         ]
         | None
     ) = None
+    wear_percent: Wear = 0.0
+    trim_percent: Trim = 100.0
+    blocked_percent: Blocked = 0.0
+    rotation: Rotation = "right"
 
 
 class PumpStation(Part, frozen=True):
@@ -36,6 +54,10 @@ class PumpStation(Part, frozen=True):
         Literal["single", "side-by-side", "in-line"],
         choice("One pump, or two side by side or in line, equal unless `pump.second` says otherwise."),
     ] = "single"
+    wear_percent: Wear = 0.0
+    trim_percent: Trim = 100.0
+    blocked_percent: Blocked = 0.0
+    rotation: Rotation = "right"
     second: SecondPump = SecondPump()
 
 
