@@ -11,35 +11,17 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from functools import lru_cache
-from math import copysign, exp, log, log10, pi, sqrt
+from math import copysign, log, pi, sqrt
 from typing import NamedTuple
 
 from scipy.interpolate import CubicHermiteSpline, PchipInterpolator
 from scipy.optimize import brentq
 from tests.checker_changes import Fate, Points, become
+from tests.checker_laws import STEEP, Fluid, G, Law, Piece, check_valve_law, pipe_law, relief_law
+from tests.checker_load import choking, fixed_heads, line_pieces, open_outlet
 
-from loadfirst.plant.plant import Curve, Displacement, Plant
+from loadfirst.plant.plant import Curve, Displacement
 from loadfirst.plant.pumps import ResolvedPlant
-
-G = 9.80665
-STEEP = 1e10  # [m/(m³/s)] anything shut
-Law = Callable[[float], float]
-
-
-class Piece(NamedTuple):
-    """An element between two nodes, with what it loses at a flow."""
-
-    inlet: str
-    outlet: str
-    loss: Law
-
-
-class Fluid(NamedTuple):
-    """Density [kg/m³], dynamic viscosity [Pa·s], vapour pressure [Pa]; water's are checked elsewhere."""
-
-    density: float
-    viscosity: float
-    vapour: float
 
 
 class Off(NamedTuple):
@@ -62,6 +44,8 @@ def check(one: ResolvedPlant, fluid: Fluid, flow: Mapping[str, float], head: Map
     head : energy head of each node. [m]
     """
     pieces, fixed = plant_pieces(one, fluid), fixed_heads(one.plant, fluid)
+    if "valve" in pieces:
+        pieces["valve"] = choking(one.plant, fluid, pieces["valve"], *_around(pieces["valve"], head))
     assert set(flow) == set(pieces), "the elements are those of the plant"
     worst_head, element = max(
         (abs(head[piece.inlet] - head[piece.outlet] - piece.loss(flow[name])), name)
@@ -78,31 +62,9 @@ def check(one: ResolvedPlant, fluid: Fluid, flow: Mapping[str, float], head: Map
     return Off(worst_head, element, worst_flow, node)
 
 
-def fixed_heads(plant: Plant, fluid: Fluid) -> dict[str, float]:
-    """Heads of supply and delivery (or of the open outlet). [m]"""
-    weight = fluid.density * G
-    heads = {"supply": plant.supply.surface_m + plant.supply.gas_bar * 1e5 / weight}
-    if not plant.discharge.attached:
-        return heads | {"open": plant.pump.centre_m}
-    far = plant.delivery.surface_m
-    if plant.delivery.outlet_m is not None:
-        far = max(far, plant.delivery.outlet_m)
-    heads["delivery"] = far + plant.delivery.gas_bar * 1e5 / weight
-    if plant.discharge.filled < 1:
-        heads["delivery"] = _front(plant)
-    if plant.branch.fitted:
-        heads["branch-delivery"] = plant.branch.end_m + plant.branch.gas_bar * 1e5 / weight
-    if plant.burst.fitted:
-        heads["burst-air"] = plant.pump.centre_m
-    return heads
-
-
-def _front(plant: Plant) -> float:
-    """Height of the liquid's front in a line that is being filled; over a summit it falls. [m]"""
-    filled, start, outlet = plant.discharge.filled, plant.pump.centre_m, plant.delivery.outlet_m
-    if plant.summit.fitted:
-        return start + (plant.summit.height_m - start) * min(filled / plant.summit.at, 1.0)
-    return start + (plant.delivery.bottom_m if outlet is None else outlet) * filled - start * filled
+def _around(piece: Piece, head: Mapping[str, float]) -> tuple[float, float]:
+    """Heads before and behind. [m]"""
+    return head[piece.inlet], head[piece.outlet]
 
 
 def plant_pieces(one: ResolvedPlant, fluid: Fluid) -> dict[str, Piece]:
@@ -132,265 +94,7 @@ def plant_pieces(one: ResolvedPlant, fluid: Fluid) -> dict[str, Piece]:
             pieces["check-2"] = Piece("pump-2-out", "discharge", check)
     if plant.relief.fitted:
         pieces["relief"] = Piece("discharge", "supply", relief_law(plant, fluid))
-    return pieces | (_line(plant, fluid, check) if plant.discharge.attached else _open_outlet(plant))
-
-
-def _line(plant: Plant, fluid: Fluid, check: Law) -> dict[str, Piece]:
-    alone = plant.pump.arrangement == "single"
-    header = "after-check" if alone else "discharge"
-    pieces = {"check-1": Piece("discharge", header, check)} if alone else {}
-    if plant.branch.fitted:
-        pieces |= _branch(plant, fluid, header)
-    if plant.burst.fitted:
-        jet = check_law(1 / 0.61**2, plant.burst.hole_mm, ends_that_hold(plant, fluid)["burst-air"])
-        pieces["burst"] = Piece(header, "burst-air", jet)
-    if plant.return_line.fitted:
-        back = plant.return_line
-        pipe = pipe_law(back.length_m, back.bore_mm, back.roughness_mm, back.fittings_k, fluid)
-        pieces["return-valve"] = Piece(
-            "discharge", "after-return-valve", kv_law(back.kv_open_m3h * back.opening)
-        )
-        pieces["return-line"] = Piece("after-return-valve", "supply", pipe)
-    start = "after-valve"
-    if plant.filter.fitted:
-        start = "after-filter"
-        pieces["filter"] = Piece("after-valve", start, filter_law(plant, fluid))
-    if plant.second_line.fitted:
-        other = plant.second_line
-        pipe = pipe_law(other.length_m, other.bore_mm, other.roughness_mm, other.fittings_k, fluid)
-        pieces["second-line"] = Piece(start, "pipe-end", pipe)
-    held = ends_that_hold(plant, fluid)["delivery"]
-    return (
-        pieces | {"valve": Piece(header, "after-valve", valve_law(plant))} | _way(plant, fluid, start, held)
-    )
-
-
-def _way(plant: Plant, fluid: Fluid, start: str, held: bool) -> dict[str, Piece]:
-    """The discharge line, whole, or up to its summit and on, or as far as it is full."""
-    line, at = plant.discharge, plant.summit.at
-
-    def pipe(share: float, k: float) -> Law:
-        return pipe_law(line.length_m * share, line.bore_mm, line.roughness_mm, k, fluid)
-
-    if line.filled < 1:
-        share = min(line.filled, at) if plant.summit.fitted else line.filled
-        front = check_law(1.0, line.bore_mm, held)
-        return {
-            "discharge-line": Piece(start, "pipe-end", pipe(share, share * line.fittings_k)),
-            "end": Piece("pipe-end", "delivery", front),
-        }
-    if not plant.summit.fitted:
-        return {
-            "discharge-line": Piece(start, "pipe-end", pipe(1.0, line.fittings_k)),
-            "end": Piece("pipe-end", "delivery", check_law(0.0, line.bore_mm, held)),
-        }
-    last = min(1.0, line.fittings_k)
-    spread = line.fittings_k - last
-    above = rise(plant, fluid)
-    over = summit_law(pipe(1 - at, last + (1 - at) * spread), above, line.bore_mm, held)
-    return {
-        "discharge-line": Piece(start, "summit", pipe(at, at * spread)),
-        "summit": Piece("summit", "pipe-end", over),
-        "end": Piece("pipe-end", "delivery", check_law(0.0, line.bore_mm, held and above <= 0)),
-    }
-
-
-def rise(plant: Plant, fluid: Fluid) -> float:
-    """How far the summit stands above the far end, less what a primed one may pull. [m]"""
-    pull = (air(plant) - fluid.vapour) / (fluid.density * G) if plant.summit.primed else 0.0
-    return plant.summit.height_m - pull - fixed_heads(plant, fluid)["delivery"]
-
-
-def air(plant: Plant) -> float:
-    """Absolute pressure of the air. [Pa] ISO 2533: 288.15 K at the sea, 6.5 K less per kilometre."""
-    if plant.site.barometer_bar is not None:
-        return plant.site.barometer_bar * 1e5
-    height = plant.site.altitude_m or 0.0
-    return float(101325 * (1 - 0.0065 * height / 288.15) ** (9.80665 / (287.05287 * 0.0065)))
-
-
-def summit_law(full: Law, above: float, bore_mm: float, held: bool) -> Law:
-    """The pipe beyond, or what it takes to get over: whichever asks for more; nothing comes back."""
-
-    def loss(flow: float) -> float:
-        if flow >= 0:
-            return max(full(flow), above + velocity_head(flow, bore_mm))
-        if above <= 0:
-            return full(flow)
-        return above + (STEEP * flow if held else full(flow))
-
-    return loss
-
-
-def velocity_head(flow: float, bore_mm: float) -> float:
-    """v²/2g. [m]"""
-    return (flow / (pi / 4 * (bore_mm / 1000) ** 2)) ** 2 / (2 * G)
-
-
-def filter_law(plant: Plant, fluid: Fluid) -> Law:
-    """The clean drop of water at 20 °C, as much more as it is fouled and the liquid thicker; and a square."""
-    own = plant.filter
-    per_flow = own.clean_drop_bar * 1e5 * 3600 / own.clean_flow_m3h * fluid.viscosity / 1.0016e-3
-    line = per_flow * (1 + own.fouling) / (fluid.density * G)
-    square = own.housing_k * velocity_head(1.0, plant.discharge.bore_mm)
-    return lambda flow: line * flow + square * flow * abs(flow)
-
-
-def _branch(plant: Plant, fluid: Fluid, header: str) -> dict[str, Piece]:
-    line = plant.branch
-    pipe = pipe_law(line.length_m, line.bore_mm, line.roughness_mm, line.fittings_k, fluid)
-    held = ends_that_hold(plant, fluid)["branch-delivery"]
-    return {
-        "branch-valve": Piece(header, "after-branch-valve", kv_law(line.kv_open_m3h * line.opening)),
-        "branch-line": Piece("after-branch-valve", "branch-pipe-end", pipe),
-        "branch-end": Piece("branch-pipe-end", "branch-delivery", check_law(0.0, line.bore_mm, held)),
-    }
-
-
-def ends_that_hold(plant: Plant, fluid: Fluid) -> dict[str, bool]:
-    """Ends above the surface let nothing back.
-
-    But behind a tight check valve the line cannot run empty: the lowest of the
-    ends that are open, and every end behind a shut valve, hands the column on.
-    """
-    heads = fixed_heads(plant, fluid)
-    outlet = plant.delivery.outlet_m
-    above = {"delivery": outlet is not None and outlet > plant.delivery.surface_m}
-    if plant.discharge.filled < 1:
-        above["delivery"] = True
-    elif plant.summit.fitted and rise(plant, fluid) > 0:
-        above["delivery"] = True
-        heads["delivery"] += rise(plant, fluid)
-    open_ = {"delivery": plant.valve.opening > 0}
-    if plant.branch.fitted:
-        above["branch-delivery"], open_["branch-delivery"] = plant.branch.pours, plant.branch.opening > 0
-    if plant.burst.fitted:
-        above["burst-air"] = open_["burst-air"] = True
-    lowest = min((heads[end] for end in above if open_[end]), default=heads["delivery"])
-    if not holds_full(plant, lowest - heads["supply"], fluid.density * G):
-        return above
-    return {end: above[end] and open_[end] and heads[end] > lowest for end in above}
-
-
-def _open_outlet(plant: Plant) -> dict[str, Piece]:
-    return {"end": Piece("discharge", "open", check_law(1.0, plant.discharge.bore_mm, True))}
-
-
-def holds_full(plant: Plant, column: float, weight: float) -> bool:
-    """Whether nothing lets a line that stands `column` [m] above the supply run empty."""
-    check, back, relief = plant.check, plant.return_line, plant.relief
-    if not check.fitted or check.stuck_open or check.leak_kv_m3h > 0:
-        return False
-    if plant.pump.arrangement == "single" or relief.state == "blocked" or not relief.fitted:
-        return plant.pump.arrangement == "single" or not (back.fitted and back.opening > 0)
-    assert relief.set_bar is not None
-    returns = back.fitted and back.opening > 0
-    return not returns and relief.state == "sound" and column * weight <= relief.set_bar * 1e5
-
-
-def pipe_law(length: float, bore_mm: float, roughness_mm: float, k: float, fluid: Fluid) -> Law:
-    """Darcy–Weisbach and fittings: (f L/D + K) v²/2g. [m³/s] -> [m]"""
-    bore, kinematic = bore_mm / 1000, fluid.viscosity / fluid.density
-
-    def loss(flow: float) -> float:
-        if flow == 0:
-            return 0.0
-        speed = abs(flow) / (pi / 4 * bore**2)
-        factor = friction_factor(speed * bore / kinematic, roughness_mm / bore_mm)
-        return copysign((factor * length / bore + k) * speed**2 / (2 * G), flow)
-
-    return loss
-
-
-def friction_factor(reynolds: float, roughness: float) -> float:
-    """64/Re below 2000, Colebrook above 4000, a cubic of logarithm over logarithm between."""
-    if reynolds <= 2000:
-        return 64 / reynolds
-    if reynolds >= 4000:
-        return _colebrook(reynolds, roughness)
-    end = _colebrook(4000, roughness)
-    bridge = CubicHermiteSpline(
-        [log(2000), log(4000)], [log(64 / 2000), log(end)], [-1.0, _colebrook_exponent(end, roughness)]
-    )
-    return exp(float(bridge(log(reynolds))))
-
-
-def _colebrook(reynolds: float, roughness: float) -> float:
-    x = 8.0  # 1/√f
-    for _ in range(60):
-        x = -2 * log10(roughness / 3.7 + 2.51 * x / reynolds)
-    return x**-2
-
-
-def _colebrook_exponent(factor: float, roughness: float) -> float:
-    """d ln f / d ln Re at Re 4000, by implicit differentiation of Colebrook's equation."""
-    x = 1 / sqrt(factor)
-    rough, smooth = roughness / 3.7, 2.51 * x / 4000
-    gain = 2 / log(10) * smooth / (rough + smooth)
-    return -2 * gain / (x + gain)
-
-
-def valve_law(plant: Plant) -> Law:
-    """IEC 60534: Kv m³/h pass at 1 bar, in water of 999.1 kg/m³; at opening 0 nothing."""
-    valve = plant.valve
-    share = {
-        "equal-percentage": valve.rangeability ** (valve.opening - 1),
-        "linear": 1 / valve.rangeability + (1 - 1 / valve.rangeability) * valve.opening,
-        "quick-opening": sqrt(valve.opening),
-    }[valve.characteristic]
-    return kv_law(valve.kv_open_m3h * share if valve.opening > 0 else 0.0)
-
-
-def kv_law(kv: float) -> Law:
-    """Head lost at a flow coefficient. [m³/h]"""
-    scale = 1e5 * 3600**2 / (999.1 * G)
-    if kv <= 10 * sqrt(scale) / STEEP:  # passes at 100 m no more than a shut one
-        return lambda flow: STEEP * flow
-    return lambda flow: scale / kv**2 * abs(flow) * flow
-
-
-def check_valve_law(plant: Plant) -> Law:
-    """Fitted, stuck open, or with a seat that lets so much by."""
-    check, bore = plant.check, plant.discharge.bore_mm
-    k = check.k if check.fitted else 0.0
-    if not check.fitted or check.stuck_open:
-        return lambda flow: k * copysign(velocity_head(flow, bore), flow)
-    seat = kv_law(check.leak_kv_m3h)
-    return lambda flow: k * velocity_head(flow, bore) if flow >= 0 else seat(flow)
-
-
-def check_law(k: float, bore_mm: float, holds: bool) -> Law:
-    """K v²/2g forward; backward one steep line where it holds, else the same."""
-    area = pi / 4 * (bore_mm / 1000) ** 2
-
-    def loss(flow: float) -> float:
-        if holds and flow < 0:
-            return STEEP * flow
-        return k * flow * abs(flow) / (2 * G * area**2)
-
-    return loss
-
-
-def relief_law(plant: Plant, fluid: Fluid) -> Law:
-    """On its seat steep (or a leaky orifice) to the set head, then in proportion, then an orifice."""
-    relief, weight = plant.relief, fluid.density * G
-    assert relief.set_bar is not None and relief.capacity_m3h is not None
-    lifts, full = relief.set_bar * 1e5 / weight, relief.capacity_m3h / 3600
-    most = lifts * (1 + relief.accumulation_percent / 100)
-    leak = relief.passing_percent / 100 * full if relief.state == "passing" else 0.0
-    tight = leak <= 10 * lifts / STEEP
-    seat = lifts / STEEP if tight else leak
-
-    def loss(flow: float) -> float:
-        if relief.state == "blocked" or (tight and flow <= seat):
-            return STEEP * flow
-        if flow <= seat:
-            return lifts * flow * abs(flow) / seat**2
-        if flow <= full:
-            return lifts + (most - lifts) * (flow - seat) / (full - seat)
-        return most * (flow / full) ** 2
-
-    return loss
+    return pieces | (line_pieces(plant, fluid, check) if plant.discharge.attached else open_outlet(plant))
 
 
 class Motor(NamedTuple):

@@ -299,6 +299,8 @@ def _beside(choose: Chooser, flow: float, far: float) -> Data:
         },
     }
     chosen = {table: keys | {"fitted": True} for table, keys in extras.items() if choose.pick((True, False))}
+    if choose.pick((True, False)):
+        chosen["valve"] = {"recovery": choose.number(0.3, 1)}
     if choose.pick((True, False, False)):
         chosen["discharge"] = {"filled": choose.number(0.01, 1)}
     if choose.pick((True, False, False)):

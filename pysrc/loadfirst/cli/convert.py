@@ -45,6 +45,8 @@ FACTS = {
     "last_flow": ("last_flow_m3h", 1 / HOUR),
     "head": ("head_m", 1.0),
     "missing": ("missing_m", 1.0),
+    "drop": ("drop_bar", BAR),
+    "most": ("most_bar", BAR),
     "rise": ("rise_m", 1.0),
     "height": ("height_m", 1.0),
     "filled": ("filled_percent", PERCENT),

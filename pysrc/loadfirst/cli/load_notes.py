@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from loadfirst.units import HOUR
+from loadfirst.units import BAR, HOUR
 
 Facts = dict[str, float]
 
@@ -55,6 +55,13 @@ def _broken(facts: Facts) -> str:
     )
 
 
+def _choked(facts: Facts) -> str:
+    return (
+        f"chokes: {facts['drop'] / BAR:.2f} bar stand across it, but only {facts['most'] / BAR:.2f} bar "
+        "drive the flow, the rest makes vapour and noise. Less pressure behind it brings no more flow."
+    )
+
+
 SENTENCES: dict[str, Callable[[Facts], str]] = {
     "not-reached": _dry,
     "not-supplied": _not_supplied,
@@ -63,4 +70,5 @@ SENTENCES: dict[str, Callable[[Facts], str]] = {
     "line-filling": _filling,
     "not-primed": _not_primed,
     "siphon-broken": _broken,
+    "choked": _choked,
 }

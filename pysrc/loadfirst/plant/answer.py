@@ -176,6 +176,7 @@ class Note(Struct, frozen=True):
         "line-filling",
         "not-primed",
         "siphon-broken",
+        "choked",
         "not-reached",
         "stalled",
         "pressure-limit",

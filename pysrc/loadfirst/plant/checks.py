@@ -31,7 +31,7 @@ SMOOTHER = 20  # bore over roughness, at least: the end of the range for which t
 SLACK = 1 + 1e-9  # a roughness written as bore/20 is one, whatever the last digit of its decimals
 LEAST_FLOW = 0.01  # [m³/h] of the last point, as the smallest Kv
 CLOSEST = 1e-4  # [-] of the last flow, between two points: nearer ones have no slope between them
-PROPERTIES = ("density_kgm3", "viscosity_mpas", "vapour_bar")
+PROPERTIES = ("density_kgm3", "viscosity_mpas", "vapour_bar", "critical_bar")
 NAMING = ("model", "curve", "displacement")  # any of them says which pump it is
 Faults = Iterator[InputError]
 Line = Suction | Discharge | Branch | ReturnLine | SecondLine
@@ -128,7 +128,7 @@ def _liquid_faults(liquid: Liquid) -> Faults:
                 f"liquid.{key}", value, "left out for water, whose temperature says all",
                 "Give the liquid another name.", rule="together", other="liquid.name",
             )  # fmt: skip
-        if not water and value is None:
+        if not water and value is None and key != "critical_bar":
             yield InputError(
                 f"liquid.{key}", None, "given for any liquid but water", f"This one is {liquid.name[:40]!r}.",
                 rule="missing", other="liquid.name",

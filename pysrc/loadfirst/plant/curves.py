@@ -16,9 +16,9 @@ from msgspec import UNSET, Struct, UnsetType
 
 from loadfirst.physics.displacement import DisplacementMachines
 from loadfirst.physics.law import Array, Flags
-from loadfirst.physics.network import solve
 from loadfirst.plant.answer import Duty
 from loadfirst.plant.build import Built, build
+from loadfirst.plant.choked import settle
 from loadfirst.plant.station_curve import (
     Through,
     check_loss,
@@ -162,8 +162,12 @@ def load_curve(built: Built, flow: Array, through: Through | None = None) -> tup
     forced = flow.ravel()
     load = spread(built.network.without(built.layout.station), flow)
     demand = {"suction": forced, "discharge": -forced}
-    found = solve(
-        replace(load, demand=demand), _scale(built.head_scale, flow), _scale(built.flow_scale, flow)
+    found = settle(
+        built,
+        replace(load, demand=demand),
+        _scale(built.head_scale, flow),
+        _scale(built.flow_scale, flow),
+        flow.shape[1],
     )
     head = found.head["discharge"] - found.head["suction"]
     known = found.converged & ~found.undefined["discharge"]
