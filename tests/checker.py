@@ -16,7 +16,7 @@ from typing import NamedTuple
 
 from scipy.interpolate import CubicHermiteSpline, PchipInterpolator
 from scipy.optimize import brentq
-from tests.checker_changes import Fate, Points, become
+from tests.checker_changes import Fate, Points, become, best
 from tests.checker_laws import STEEP, Fluid, G, Law, Piece, check_valve_law, pipe_law, relief_law
 from tests.checker_load import choking, fixed_heads, line_pieces, open_outlet
 
@@ -114,6 +114,8 @@ def machine_law(one: ResolvedPlant, number: int, fluid: Fluid) -> Law:
     own = one.plant.pump.second.motor_kw or (first if one.second is None else one.second.motor_kw)
     motor = first if number == 0 else own, drive.poles, supply, frequency
     has, gas = (one.plant.pump, one.plant.pump.second)[number], one.plant.suction.gas_percent / 100
+    if not has.running:
+        return standing_law(pump, fluid, has.wear_percent / 100)
     if isinstance(pump, Curve):
         fate = Fate(
             diameter=has.trim_percent / 100,
@@ -128,6 +130,25 @@ def machine_law(one: ResolvedPlant, number: int, fluid: Fluid) -> Law:
     return displacement_law(
         pump, *motor, fluid, has.wear_percent / 100, gas
     )  # the gearbox is among the pump's own numbers
+
+
+def standing_law(pump: Curve | Displacement, fluid: Fluid, wear: float) -> Law:
+    """A stopped pump: a windmill, backward a turbine, neither with a load; or gaps alone. [m³/s] -> [m]"""
+    if isinstance(pump, Curve):
+        flows = [q / 3600 for q in pump.flow_m3h]
+        top = best(
+            Points(pump.speed_rpm * pi / 30, pump.density_kgm3, flows, list(pump.head_m), shaft_powers(pump))
+        )
+        return lambda q: (0.4 if q > 0 else 2.3) * top.head * q * abs(q) / top.flow**2
+    slip, weight = _clearances(pump, fluid, wear), fluid.density * G
+
+    def loss(q: float) -> float:
+        high = 1.0
+        while slip(high * weight) < abs(q):
+            high *= 2
+        return copysign(float(brentq(lambda h: slip(h * weight) - abs(q), 0.0, high, rtol=1e-14)), q)
+
+    return loss
 
 
 def _motor(kw: float, poles: int, supply: float, frequency: float) -> Motor:

@@ -142,6 +142,8 @@ def plant_data(
         data["pump"].setdefault("second", {}).update(_condition(choose, impeller=False))
         if "curve" in data["pump"] and _propeller(curve):
             data["pump"]["rotation"] = "right"
+    data["pump"]["running"] = choose.pick((True,) * 9 + (False,))
+    data["pump"].setdefault("second", {})["running"] = choose.pick((True, True, True, False))
     data["suction"]["gas_percent"] = choose.pick((0.0, 0.0, 0.0, choose.number(0, 30)))
     if choose.pick((True, False, False, False)):
         data["relief"] = _relief(choose, flow, head)

@@ -26,6 +26,8 @@ GROUPS: dict[str, Group] = {
     "pump.blocked_percent": "machine",
     "pump.rotation": "machine",
     "pump.arrangement": "discharge-side",
+    "pump.running": "discharge-side",
+    "pump.second.running": "discharge-side",
     "drive": "drive",
     "check": "discharge-side",
     "relief": "discharge-side",

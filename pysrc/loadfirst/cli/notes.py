@@ -112,6 +112,32 @@ def _unprotected(facts: Facts) -> str:
     )
 
 
+def _standing(facts: Facts) -> str:
+    flow = facts["flow"] * HOUR
+    if flow == 0:
+        return "stands still; nothing passes it."
+    way, lost = ("forward", -facts["head"]) if flow > 0 else ("backward", facts["head"])
+    turns = f", turning it at {facts['speed'] / RPM:.0f} 1/min" if facts["speed"] else ""
+    return (
+        f"its motor is off; {abs(flow):.1f} m³/h are driven {way} through it{turns}; it costs {lost:.2f} m."
+    )
+
+
+def _turning_backward(facts: Facts) -> str:
+    return (
+        f"its motor is off and its check valve lets {-facts['flow'] * HOUR:.1f} m³/h back: it spins "
+        f"backward at {-facts['speed'] / RPM:.0f} 1/min. Never start a machine that spins backward: shaft or "
+        "coupling may break. Shut its valve, wait until it stands."
+    )
+
+
+def _held_shut(facts: Facts) -> str:
+    return (
+        f"the other pump holds it shut: {facts['against']:.1f} m stand behind it, and this pump has "
+        f"{facts['head']:.1f} m. It runs without flow."
+    )
+
+
 def _outside(rule: str, facts: Facts) -> str:
     name, _, limit = rule.partition(".")
     unit, factor = RULE_UNITS.get(limit, ("", 1.0))
@@ -146,5 +172,8 @@ SENTENCES: dict[str, Callable[[Facts], str]] = {
     "pressure-limit": _burst,
     "relief-lifted": _lifted,
     "no-relief": _unprotected,
+    "standing": _standing,
+    "turning-backward": _turning_backward,
+    "held-shut": _held_shut,
     **load_notes.SENTENCES,
 }

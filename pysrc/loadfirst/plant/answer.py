@@ -58,6 +58,7 @@ class Machine(Struct, frozen=True):
     current : [A]
     load : shaft power over the motor's rated power [-]
     rated_power : of the motor [W]
+    standing : its motor is off; only then is it said. The liquid may turn it: `speed`, negative backward
     pressure : outlet less inlet [Pa]; this and all below of a displacement pump only
     pressure_limit : most that its casing may bear [Pa]
     volumetric_efficiency : flow over what is displaced [-]
@@ -79,6 +80,7 @@ class Machine(Struct, frozen=True):
     load: float
     best_efficiency_flow: float
     rated_power: float
+    standing: bool | UnsetType = UNSET
     pressure: float | UnsetType = UNSET
     pressure_limit: float | UnsetType = UNSET
     volumetric_efficiency: float | UnsetType = UNSET
@@ -183,6 +185,9 @@ class Note(Struct, frozen=True):
         "relief-lifted",
         "no-relief",
         "outside-rule",
+        "standing",
+        "turning-backward",
+        "held-shut",
     ]
     where: str
     facts: dict[str, float]

@@ -14,20 +14,28 @@ from loadfirst.physics.changes.blocked import MOST as MOST_BLOCKED
 from loadfirst.physics.changes.outside import Outside
 from loadfirst.physics.changes.rotation import USUAL
 from loadfirst.physics.displacement import DisplacementMachines
+from loadfirst.physics.displacement_curve import curves, stack
 from loadfirst.physics.displacement_pump import worn_clearance
 from loadfirst.physics.drive import synchronous_speed
 from loadfirst.physics.law import Array
 from loadfirst.physics.liquids import Liquid
 from loadfirst.physics.machine import Machines
 from loadfirst.physics.motor import Motor
+from loadfirst.physics.standing import (
+    BACKWARD,
+    FORWARD,
+    TURNS_BACKWARD,
+    TURNS_FORWARD,
+    StandingPumps,
+)
 from loadfirst.plant.plant import Curve, Displacement, Pump
 from loadfirst.plant.points import pump_curve, rated_pump
 from loadfirst.plant.pumps import SOUND, Condition, ResolvedPlant, conditions
-from loadfirst.units import PERCENT, TO_SI
+from loadfirst.units import PERCENT, TO_SI, G
 
 CM3, KW, MPAS = TO_SI["cm3"], TO_SI["kw"], TO_SI["mpas"]
 
-MachineLaw = Machines | DisplacementMachines
+MachineLaw = Machines | DisplacementMachines | StandingPumps
 
 
 class Service(NamedTuple):
@@ -49,8 +57,10 @@ class Service(NamedTuple):
     condition: Condition
 
 
-def law_of(pump: Pump) -> str:
+def law_of(pump: Pump, has: Condition) -> str:
     """Name of the law that a pump obeys."""
+    if not has.running:
+        return "standing"
     return "pumps" if isinstance(pump, Curve) else "displacement"
 
 
@@ -109,7 +119,11 @@ def _machines(rows: tuple[tuple[Service, ...], ...]) -> MachineLaw:
         frequency=each("frequency"),
     )
     geared = motor._replace(poles=motor.poles * each("gear_ratio"))  # slower and stronger, as with more poles
-    if law_of(rows[0][0].pump) == "pumps":
+    law = law_of(rows[0][0].pump, rows[0][0].condition)
+    if law == "standing":
+        numbers = np.array([[_at_rest(one) for one in row] for row in rows])
+        return StandingPumps(geared, *np.moveaxis(numbers, -1, 0))
+    if law == "pumps":
         return Machines.build([[changed(one)[0] for one in row] for row in rows], geared, each("density"))
     return DisplacementMachines.build(
         [[rated_pump(one.pump) for one in row if isinstance(one.pump, Displacement)] for row in rows],
@@ -119,6 +133,45 @@ def _machines(rows: tuple[tuple[Service, ...], ...]) -> MachineLaw:
         clearance=np.array([[_clearance(one) for one in row] for row in rows]),
         gas=each("gas"),
     )
+
+
+class AtRest(NamedTuple):
+    """Numbers of `StandingPumps` for one pump, in their order."""
+
+    straight: float
+    forward: float
+    backward: float
+    turns_forward: float
+    turns_backward: float
+    head: float
+    last: float
+    usual: float
+
+
+@lru_cache(maxsize=64)
+def _at_rest(service: Service) -> AtRest:
+    """A pump that stands: as its maker measured it, or as tight as its gaps are by now."""
+    if isinstance(service.pump, Curve):
+        pump = pump_curve(service.pump)
+        best, head = pump.best_efficiency_flow, pump.best_efficiency_head
+        turns = pump.speed / best
+        return AtRest(
+            0.0,
+            FORWARD * head / best**2,
+            BACKWARD * head / best**2,
+            TURNS_FORWARD * turns,
+            TURNS_BACKWARD * turns,
+            pump.shut_off_head,
+            pump.last_flow,
+            best,
+        )
+    rated, motor = stack([[rated_pump(service.pump)]]), Motor.rated(service.rated_power)
+    numbers = (service.density, service.viscosity, _clearance(service), 0.0)
+    gaps = curves(rated, motor, *(np.full((1, 1), number) for number in numbers))
+    laminar, bent = gaps.table[int(gaps.start[0, 0]), 4:6].tolist()
+    head = float(rated.pressure_limit[0, 0]) / (service.density * G)
+    flow = float(rated.rated_flow[0, 0])
+    return AtRest(laminar, bent, bent, 0.0, 0.0, head, flow, flow)
 
 
 def changed(service: Service) -> tuple[PumpCurve, tuple[Outside, ...]]:

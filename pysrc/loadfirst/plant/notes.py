@@ -15,6 +15,7 @@ from msgspec import UNSET
 from loadfirst.physics.changes.outside import Outside
 from loadfirst.physics.changes.viscosity import CENTISTOKE
 from loadfirst.physics.machine import Machines
+from loadfirst.physics.standing import StandingPumps
 from loadfirst.plant.air import air_pressure
 from loadfirst.plant.answer import Machine, Note, PathPoint
 from loadfirst.plant.machines import changed
@@ -32,6 +33,7 @@ LIMIT_UNITS = {"cSt": CENTISTOKE, "m³/h": 1 / HOUR}
 def notes(one: OnePlant, machines: tuple[Machine, ...], path: tuple[PathPoint, ...]) -> tuple[Note, ...]:
     """All notes on one plant, the machines' first."""
     found = [note for column, machine in enumerate(machines) for note in _machine_notes(one, machine, column)]
+    found += _held_shut(one, machines)
     found += _unprotected(one, machines)
     found += _boiling(one, path)
     found += _undefined(one, machines)
@@ -57,6 +59,9 @@ def _undefined(one: OnePlant, machines: tuple[Machine, ...]) -> Iterator[Note]:
 def _machine_notes(one: OnePlant, machine: Machine, place: int) -> Iterator[Note]:
     law, running, column = one.running(place)
     where = machine.name
+    if isinstance(law, StandingPumps):
+        yield _standing(machine)
+        return
     service = one.built.services[one.row][place]
     if machine.flow == 0:
         yield Note("dead-headed", where, {"head": machine.head, "shaft_power": machine.shaft_power})
@@ -77,6 +82,25 @@ def _machine_notes(one: OnePlant, machine: Machine, place: int) -> Iterator[Note
     available = machine.npsh_available
     if machine.flow > 0 and available is not None and available < machine.npsh_required:
         yield Note("npsh-short", where, {"available": available, "required": machine.npsh_required})
+
+
+def _standing(machine: Machine) -> Note:
+    """A pump whose motor is off; one that turns backward must not be started."""
+    facts = {"flow": machine.flow, "head": machine.head, "speed": machine.speed}
+    backward = machine.flow < 0 and machine.speed < 0
+    return Note("turning-backward" if backward else "standing", machine.name, facts)
+
+
+def _held_shut(one: OnePlant, machines: tuple[Machine, ...]) -> Iterator[Note]:
+    """Side by side the stronger pump holds the check valve of the weaker shut."""
+    if one.layout.side_by_side == 1 or not any(machine.flow > 0 for machine in machines):
+        return
+    suction, discharge = one.head("suction"), one.head("discharge")
+    if suction is None or discharge is None:
+        return
+    for machine, check in zip(machines, one.layout.checks, strict=True):
+        if machine.flow == 0 and machine.standing is UNSET and one.shut(check):
+            yield Note("held-shut", check, {"head": machine.head, "against": discharge - suction})
 
 
 def _outside(where: str, limit: Outside) -> Note:

@@ -29,6 +29,7 @@ class Condition(NamedTuple):
     trim_percent: float
     blocked_percent: float
     rotation: str
+    running: bool = True
 
 
 SOUND = Condition(0.0, 100.0, 0.0, "right")
@@ -36,7 +37,7 @@ SOUND = Condition(0.0, 100.0, 0.0, "right")
 
 def condition(pump: PumpStation | SecondPump) -> Condition:
     """The keys of one pump that say what has become of it."""
-    return Condition(pump.wear_percent, pump.trim_percent, pump.blocked_percent, pump.rotation)
+    return Condition(pump.wear_percent, pump.trim_percent, pump.blocked_percent, pump.rotation, pump.running)
 
 
 def conditions(plant: Plant) -> tuple[Condition, Condition]:

@@ -26,6 +26,9 @@ Rotation = Annotated[
 ]
 
 
+Running = Annotated[bool, choice("false: its motor is off, and liquid may be driven through it either way.")]
+
+
 class SecondPump(Part, frozen=True):
     """The second of two pumps: its model where it is another, and its own condition."""
 
@@ -41,6 +44,7 @@ class SecondPump(Part, frozen=True):
     trim_percent: Trim = 100.0
     blocked_percent: Blocked = 0.0
     rotation: Rotation = "right"
+    running: Running = True
 
 
 class PumpStation(Part, frozen=True):
@@ -58,6 +62,7 @@ class PumpStation(Part, frozen=True):
     trim_percent: Trim = 100.0
     blocked_percent: Blocked = 0.0
     rotation: Rotation = "right"
+    running: Running = True
     second: SecondPump = SecondPump()
 
 
