@@ -7,6 +7,7 @@ from math import copysign, exp, log, log10, pi, sqrt
 from typing import NamedTuple
 
 from scipy.interpolate import CubicHermiteSpline
+from scipy.optimize import brentq
 
 from loadfirst.plant.plant import Plant
 
@@ -94,13 +95,26 @@ def check_law(k: float, bore_mm: float, holds: bool) -> Law:
 
 
 def summit_law(full: Law, above: float, bore_mm: float, held: bool) -> Law:
-    """The pipe beyond, or what it takes to get over: whichever asks for more; nothing comes back."""
+    """The pipe beyond, or what it takes to get over: whichever asks for more.
+
+    Nothing comes back where the summit stands above; else no more than leaves it its least head.
+    """
+
+    def spare(flow: float) -> float:
+        return full(flow) - above - velocity_head(flow, bore_mm)
+
+    most = -sqrt(max(-above, 0.0) / velocity_head(1.0, bore_mm))
+    limit = float(brentq(spare, most, 0.0, xtol=1e-300, rtol=1e-15)) if spare(most) < 0 < spare(0.0) else most
 
     def loss(flow: float) -> float:
         if flow >= 0:
             return max(full(flow), above + velocity_head(flow, bore_mm))
         if above <= 0:
-            return full(flow)
+            return (
+                full(flow)
+                if flow >= limit
+                else full(limit) + min(STEEP, 1e6 * above / limit) * (flow - limit)
+            )
         return above + (STEEP * flow if held else full(flow))
 
     return loss

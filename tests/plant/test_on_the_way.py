@@ -161,3 +161,20 @@ def test_a_line_is_filled_up_to_its_summit() -> None:
         state = true_state(rig(summit=summit, discharge={"filled": share}))
         heights.append(next(note.facts["height"] for note in state.notes if note.kind == "line-filling"))
     assert heights == pytest.approx([0.5 + 19.5 / 2, 20.0, 20.0], rel=1e-12)
+
+
+def test_a_high_vessel_that_empties_over_a_summit_is_held_back_by_the_pressure_there() -> None:
+    """Without a check valve: what comes back leaves the summit its vapour pressure, and no less."""
+    high = {"surface_m": 25.0, "bottom_m": 24.0, "top_m": 26.0}
+    line = {"length_m": 40.0, "fittings_k": 2.0, "bore_mm": 60.0}
+    state = true_state(
+        rig(
+            summit=ON | {"height_m": 33.5, "at": 0.3}, delivery=high, discharge=line, check={"fitted": False},
+            drive={"frequency_hz": 5.0}, valve=DIRECT,
+        )
+    )  # fmt: skip
+    assert state.converged and state.flow < 0
+    assert ("siphon-broken", "summit") in kinds(state)
+    assert place(state, "summit") == pytest.approx(state.liquid.vapour_pressure - ATMOSPHERE, abs=0.01)
+    assert "below-vapour-pressure" not in [kind for kind, where in kinds(state) if where == "summit"]
+    assert sum(stack_of(state).values()) == pytest.approx(state.station.head, rel=1e-6)

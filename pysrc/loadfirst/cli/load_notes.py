@@ -48,6 +48,10 @@ def _not_primed(facts: Facts) -> str:
 
 
 def _broken(facts: Facts) -> str:
+    if facts["rise"] < 0:
+        return (
+            "the pressure has fallen to that at which the liquid boils: no more comes back over the summit."
+        )
     return (
         "the pressure has fallen to that at which the liquid boils: the siphon breaks here, and "
         f"{facts['rise']:.2f} m more are asked than a full line would ask. A real one breaks earlier, by "

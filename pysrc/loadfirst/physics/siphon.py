@@ -32,10 +32,15 @@ import numpy as np
 from loadfirst.physics.law import SHUT, Array, Flags, Index, Law, column, pick
 from loadfirst.physics.pipe import Pipes, velocity_head
 from loadfirst.physics.ranges import require
+from loadfirst.physics.root import rising_root
 from loadfirst.units import ATMOSPHERE, G
 
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike
+
+HOLD = 1e6
+"""Slope of the line at which the most that comes back is held, of the pull over that flow. [-] Steeper, and
+the last digit of the flow would be seen in the head."""
 
 
 def summit_floor(
@@ -126,8 +131,8 @@ class Siphons:
     -----
     With a positive `rise` nothing comes back over the summit; where the line
     stands full the law goes on with the run's own, for the trifles that a shut
-    element lets through. With no `rise` liquid may come back, and the run's own
-    law holds: a summit at vapour pressure in reversed flow is not covered.
+    element lets through. With no `rise` liquid may come back, and no more of it
+    than leaves the summit its least head: beyond that flow one steep line.
     """
 
     def __init__(self, run: Law, rise: ArrayLike, bore: ArrayLike, holds: ArrayLike = True) -> None:
@@ -136,6 +141,31 @@ class Siphons:
         require("summit.rise", self._rise, np.isfinite(self._rise), "a number")
         require("summit.bore", bore, bore > 0, "above 0 m")
         self._speed = velocity_head(1.0, bore)
+        self._most_back = self._limit()
+        self._rest = np.where(self._rise > 0, self._rise, run.head_drop(self._most_back)[0])
+        with np.errstate(divide="ignore", invalid="ignore"):
+            steep = HOLD * self._rise / self._most_back
+        self._steep = np.where(self._most_back < 0, np.minimum(steep, SHUT), SHUT)
+
+    def _limit(self) -> Array:
+        """The most that comes back, as a flow from 0 down: there the summit has its least head. [m³/s]"""
+        pull = np.maximum(-self._rise, 0.0)
+        flow = -np.sqrt(pull / self._speed)  # all of the pull for speed: more than any run leaves
+        if not (pull > 0).any():
+            return np.asarray(flow)
+        nought = np.zeros_like(flow)
+        flow = rising_root(lambda q: self._spare(q)[0], flow, nought)[0]
+        for _ in range(2):  # Newton, to the last digit: a steep line begins there
+            left, slope = self._spare(flow)
+            flow = np.where(
+                (pull > 0) & (slope > 0), np.minimum(flow - left / np.maximum(slope, 1e-300), 0.0), flow
+            )
+        return np.asarray(flow)
+
+    def _spare(self, flow: Array) -> tuple[Array, Array]:
+        """Head at the summit above its least, in reversed flow, and how fast it grows."""
+        drop, slope = self._run.head_drop(flow)
+        return drop - self._rise - self._speed * flow**2, slope - 2 * self._speed * flow
 
     @property
     def count(self) -> int:
@@ -149,32 +179,37 @@ class Siphons:
         back = self.shut(flow)
         broken = (flow >= 0) & (held > full)
         full = np.where((flow < 0) & self._stands, full + np.maximum(self._rise, 0.0), full)
-        drop = np.where(back, self._rise + SHUT * flow, np.where(broken, held, full))
-        return drop, np.where(back, SHUT, np.where(broken, 2 * self._speed * np.abs(flow), full_slope))
+        drop = np.where(
+            back, self._rest + self._steep * (flow - self._most_back), np.where(broken, held, full)
+        )
+        return drop, np.where(back, self._steep, np.where(broken, 2 * self._speed * np.abs(flow), full_slope))
 
     def broken(self, flow: Array) -> Flags:
         """Where the pipe beyond the summit does not run full: air or vapour stands there. (B, M)"""
         held = self._rise + self._speed * flow * np.abs(flow)
         above = (flow >= 0) & (held > self._run.head_drop(flow)[0])
-        return np.asarray(above | ((self._rise > 0) & (flow < 0)))
+        return np.asarray(above | (flow < self._most_back))
 
-    def corners(self) -> Array | None:
-        """No flow, where the summit stands above; the other corner has no formula."""
-        if not (self._rise > 0).any():
-            return None
-        return np.where(self._rise > 0, 0.0, np.nan)
+    def corners(self) -> Array:
+        """The most that comes back over the summit; the other corner has no formula."""
+        return self._most_back
 
     def shut(self, flow: Array) -> Flags:
-        """Where nothing gets over the summit. (B, M)"""
-        return np.asarray((self._rise > 0) & (flow < 0) & ~self._stands)
+        """Where nothing, or nothing more, comes back over the summit. (B, M)"""
+        return np.asarray((flow < self._most_back) & ~((self._rise > 0) & self._stands))
 
     def rows(self, index: Index) -> Siphons:
         """The same summits of some of the plants only."""
         some = object.__new__(Siphons)
         some._run = self._run.rows(index)
-        some._rise, some._speed = pick(self._rise, index), pick(self._speed, index)
-        some._stands = self._stands[index] if len(self._stands) > 1 else self._stands
+        some._take(self, index)
         return some
+
+    def _take(self, other: Siphons, index: Index) -> None:
+        """The numbers of some of another's rows."""
+        for name in ("_rise", "_speed", "_most_back", "_rest", "_steep"):
+            setattr(self, name, pick(getattr(other, name), index))
+        self._stands = other._stands[index] if len(other._stands) > 1 else other._stands
 
 
 class Summits(Siphons):
@@ -214,6 +249,5 @@ class Summits(Siphons):
         """The same summits of some of the plants only."""
         some = object.__new__(Summits)
         some._run = some._pipes = self._pipes.rows(index)
-        some._rise, some._speed = pick(self._rise, index), pick(self._speed, index)
-        some._stands = self._stands[index] if len(self._stands) > 1 else self._stands
+        some._take(self, index)
         return some

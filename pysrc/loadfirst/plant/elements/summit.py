@@ -53,13 +53,25 @@ def _law(one: OnePlant) -> tuple[Summits, np.ndarray]:
     return law.rows(np.array([one.row])), np.array([[one.exact_flow("summit")]])
 
 
+def not_reached(one: OnePlant) -> bool:
+    """Whether the liquid stands below the summit."""
+    return one.shut("summit") and _rise(one) > 0
+
+
+def _least_pressure(one: OnePlant) -> float:
+    """Gauge pressure of what stands at a broken summit: the vapour's, or the air's. [Pa]"""
+    if not one.plant.summit.primed:
+        return 0.0
+    return one.liquid.vapour_pressure - air_pressure(one.plant) + SPARE
+
+
 def _rise(one: OnePlant) -> float:
     return summit_rise(Given(one.plant, one.liquid))
 
 
 def _losses(one: OnePlant) -> Iterator[Loss]:
     drop = one.drop("summit")
-    if one.shut("summit"):
+    if not_reached(one):
         yield Loss("summit", _rise(one))
         yield Loss("not-reached", drop - _rise(one), shut=True)
     elif _broken(one):
@@ -74,16 +86,17 @@ def _losses(one: OnePlant) -> Iterator[Loss]:
 def _places(one: OnePlant, behind: float) -> Iterator[PathPoint]:
     line, height = one.plant.discharge, one.plant.summit.height_m
     before, beyond = run(one.plant)[0], run(one.plant, beyond_summit=True)[0]
-    head = None if one.shut("summit") else one.head("summit")
-    pressure = static_pressure(one, head, height, one.velocity_head("discharge-line", line.bore_mm))
-    if pressure is not None and _broken(one):
-        pressure = max(pressure, one.liquid.vapour_pressure - air_pressure(one.plant) + SPARE)
+    velocity = one.velocity_head("discharge-line", line.bore_mm)
+    head = None if not_reached(one) else one.head("summit")
+    if head is not None and _broken(one):
+        head = max(head, height + velocity + _least_pressure(one) / one.weight)
+    pressure = static_pressure(one, head, height, velocity)
     yield PathPoint("summit", behind + before, height, head, pressure)
     yield from pipe_end(one, behind + before + beyond)
 
 
 def _notes(one: OnePlant) -> Iterator[Note]:
-    if one.shut("summit"):
+    if not_reached(one):
         yield Note("not-reached", "summit", {"missing": _rise(one) - one.drop("summit")})
     elif _broken(one):
         law, flow = _law(one)
