@@ -11,33 +11,17 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from functools import lru_cache
-from math import copysign, exp, log, log10, pi, sqrt
+from math import copysign, log, pi, sqrt
 from typing import NamedTuple
 
 from scipy.interpolate import CubicHermiteSpline, PchipInterpolator
 from scipy.optimize import brentq
+from tests.checker_changes import Fate, Points, become, best
+from tests.checker_laws import STEEP, Fluid, G, Law, Piece, check_valve_law, pipe_law, relief_law
+from tests.checker_load import choking, fixed_heads, line_pieces, open_outlet
 
-from loadfirst.plant.plant import Curve, Displacement, Plant
+from loadfirst.plant.plant import Curve, Displacement
 from loadfirst.plant.pumps import ResolvedPlant
-
-G = 9.80665
-STEEP = 1e10  # [m/(m³/s)] anything shut
-Law = Callable[[float], float]
-
-
-class Piece(NamedTuple):
-    """An element between two nodes, with what it loses at a flow."""
-
-    inlet: str
-    outlet: str
-    loss: Law
-
-
-class Fluid(NamedTuple):
-    """Density [kg/m³] and dynamic viscosity [Pa·s]; water's are checked elsewhere."""
-
-    density: float
-    viscosity: float
 
 
 class Off(NamedTuple):
@@ -60,6 +44,8 @@ def check(one: ResolvedPlant, fluid: Fluid, flow: Mapping[str, float], head: Map
     head : energy head of each node. [m]
     """
     pieces, fixed = plant_pieces(one, fluid), fixed_heads(one.plant, fluid)
+    if "valve" in pieces:
+        pieces["valve"] = choking(one.plant, fluid, pieces["valve"], *_around(pieces["valve"], head))
     assert set(flow) == set(pieces), "the elements are those of the plant"
     worst_head, element = max(
         (abs(head[piece.inlet] - head[piece.outlet] - piece.loss(flow[name])), name)
@@ -76,19 +62,9 @@ def check(one: ResolvedPlant, fluid: Fluid, flow: Mapping[str, float], head: Map
     return Off(worst_head, element, worst_flow, node)
 
 
-def fixed_heads(plant: Plant, fluid: Fluid) -> dict[str, float]:
-    """Heads of supply and delivery (or of the open outlet). [m]"""
-    weight = fluid.density * G
-    heads = {"supply": plant.supply.surface_m + plant.supply.gas_bar * 1e5 / weight}
-    if not plant.discharge.attached:
-        return heads | {"open": plant.pump.centre_m}
-    far = plant.delivery.surface_m
-    if plant.delivery.outlet_m is not None:
-        far = max(far, plant.delivery.outlet_m)
-    heads["delivery"] = far + plant.delivery.gas_bar * 1e5 / weight
-    if plant.branch.fitted:
-        heads["branch-delivery"] = plant.branch.end_m + plant.branch.gas_bar * 1e5 / weight
-    return heads
+def _around(piece: Piece, head: Mapping[str, float]) -> tuple[float, float]:
+    """Heads before and behind. [m]"""
+    return head[piece.inlet], head[piece.outlet]
 
 
 def plant_pieces(one: ResolvedPlant, fluid: Fluid) -> dict[str, Piece]:
@@ -103,7 +79,7 @@ def plant_pieces(one: ResolvedPlant, fluid: Fluid) -> dict[str, Piece]:
         fluid,
     )
     pieces = {"suction-line": Piece("supply", "suction", suction)}
-    check = check_law(plant.check.k, plant.discharge.bore_mm, plant.check.fitted)
+    check = check_valve_law(plant)
     match plant.pump.arrangement:
         case "single":
             pieces["pump-1"] = Piece("suction", "discharge", pumps[0])
@@ -118,155 +94,7 @@ def plant_pieces(one: ResolvedPlant, fluid: Fluid) -> dict[str, Piece]:
             pieces["check-2"] = Piece("pump-2-out", "discharge", check)
     if plant.relief.fitted:
         pieces["relief"] = Piece("discharge", "supply", relief_law(plant, fluid))
-    return pieces | (_line(plant, fluid, check) if plant.discharge.attached else _open_outlet(plant))
-
-
-def _line(plant: Plant, fluid: Fluid, check: Law) -> dict[str, Piece]:
-    line = plant.discharge
-    alone = plant.pump.arrangement == "single"
-    header = "after-check" if alone else "discharge"
-    pieces = {"check-1": Piece("discharge", header, check)} if alone else {}
-    if plant.branch.fitted:
-        pieces |= _branch(plant, fluid, header)
-    held = ends_that_hold(plant, fluid)["delivery"]
-    return pieces | {
-        "valve": Piece(header, "after-valve", valve_law(plant)),
-        "discharge-line": Piece(
-            "after-valve",
-            "pipe-end",
-            pipe_law(line.length_m, line.bore_mm, line.roughness_mm, line.fittings_k, fluid),
-        ),
-        "end": Piece("pipe-end", "delivery", check_law(0.0, line.bore_mm, held)),
-    }
-
-
-def _branch(plant: Plant, fluid: Fluid, header: str) -> dict[str, Piece]:
-    line = plant.branch
-    pipe = pipe_law(line.length_m, line.bore_mm, line.roughness_mm, line.fittings_k, fluid)
-    held = ends_that_hold(plant, fluid)["branch-delivery"]
-    return {
-        "branch-valve": Piece(header, "after-branch-valve", kv_law(line.kv_open_m3h * line.opening)),
-        "branch-line": Piece("after-branch-valve", "branch-pipe-end", pipe),
-        "branch-end": Piece("branch-pipe-end", "branch-delivery", check_law(0.0, line.bore_mm, held)),
-    }
-
-
-def ends_that_hold(plant: Plant, fluid: Fluid) -> dict[str, bool]:
-    """Ends above the surface let nothing back.
-
-    But behind a tight check valve the line cannot run empty: the lowest of the
-    ends that are open, and every end behind a shut valve, hands the column on.
-    """
-    heads = fixed_heads(plant, fluid)
-    outlet = plant.delivery.outlet_m
-    above = {"delivery": outlet is not None and outlet > plant.delivery.surface_m}
-    open_ = {"delivery": plant.valve.opening > 0}
-    if plant.branch.fitted:
-        above["branch-delivery"], open_["branch-delivery"] = plant.branch.pours, plant.branch.opening > 0
-    if not plant.check.fitted:
-        return above
-    lowest = min((heads[end] for end in above if open_[end]), default=0.0)
-    return {end: above[end] and open_[end] and heads[end] > lowest for end in above}
-
-
-def _open_outlet(plant: Plant) -> dict[str, Piece]:
-    return {"end": Piece("discharge", "open", check_law(1.0, plant.discharge.bore_mm, True))}
-
-
-def pipe_law(length: float, bore_mm: float, roughness_mm: float, k: float, fluid: Fluid) -> Law:
-    """Darcy–Weisbach and fittings: (f L/D + K) v²/2g. [m³/s] -> [m]"""
-    bore, kinematic = bore_mm / 1000, fluid.viscosity / fluid.density
-
-    def loss(flow: float) -> float:
-        if flow == 0:
-            return 0.0
-        speed = abs(flow) / (pi / 4 * bore**2)
-        factor = friction_factor(speed * bore / kinematic, roughness_mm / bore_mm)
-        return copysign((factor * length / bore + k) * speed**2 / (2 * G), flow)
-
-    return loss
-
-
-def friction_factor(reynolds: float, roughness: float) -> float:
-    """64/Re below 2000, Colebrook above 4000, a cubic of logarithm over logarithm between."""
-    if reynolds <= 2000:
-        return 64 / reynolds
-    if reynolds >= 4000:
-        return _colebrook(reynolds, roughness)
-    end = _colebrook(4000, roughness)
-    bridge = CubicHermiteSpline(
-        [log(2000), log(4000)], [log(64 / 2000), log(end)], [-1.0, _colebrook_exponent(end, roughness)]
-    )
-    return exp(float(bridge(log(reynolds))))
-
-
-def _colebrook(reynolds: float, roughness: float) -> float:
-    x = 8.0  # 1/√f
-    for _ in range(60):
-        x = -2 * log10(roughness / 3.7 + 2.51 * x / reynolds)
-    return x**-2
-
-
-def _colebrook_exponent(factor: float, roughness: float) -> float:
-    """d ln f / d ln Re at Re 4000, by implicit differentiation of Colebrook's equation."""
-    x = 1 / sqrt(factor)
-    rough, smooth = roughness / 3.7, 2.51 * x / 4000
-    gain = 2 / log(10) * smooth / (rough + smooth)
-    return -2 * gain / (x + gain)
-
-
-def valve_law(plant: Plant) -> Law:
-    """IEC 60534: Kv m³/h pass at 1 bar, in water of 999.1 kg/m³; at opening 0 nothing."""
-    valve = plant.valve
-    share = {
-        "equal-percentage": valve.rangeability ** (valve.opening - 1),
-        "linear": 1 / valve.rangeability + (1 - 1 / valve.rangeability) * valve.opening,
-        "quick-opening": sqrt(valve.opening),
-    }[valve.characteristic]
-    return kv_law(valve.kv_open_m3h * share if valve.opening > 0 else 0.0)
-
-
-def kv_law(kv: float) -> Law:
-    """Head lost at a flow coefficient. [m³/h]"""
-    scale = 1e5 * 3600**2 / (999.1 * G)
-    if kv <= 10 * sqrt(scale) / STEEP:  # passes at 100 m no more than a shut one
-        return lambda flow: STEEP * flow
-    return lambda flow: scale / kv**2 * abs(flow) * flow
-
-
-def check_law(k: float, bore_mm: float, holds: bool) -> Law:
-    """K v²/2g forward; backward one steep line where it is fitted, else the same."""
-    area = pi / 4 * (bore_mm / 1000) ** 2
-    k = k if holds else 0.0
-
-    def loss(flow: float) -> float:
-        if holds and flow < 0:
-            return STEEP * flow
-        return k * flow * abs(flow) / (2 * G * area**2)
-
-    return loss
-
-
-def relief_law(plant: Plant, fluid: Fluid) -> Law:
-    """On its seat steep (or a leaky orifice) to the set head, then in proportion, then an orifice."""
-    relief, weight = plant.relief, fluid.density * G
-    assert relief.set_bar is not None and relief.capacity_m3h is not None
-    lifts, full = relief.set_bar * 1e5 / weight, relief.capacity_m3h / 3600
-    most = lifts * (1 + relief.accumulation_percent / 100)
-    leak = relief.passing_percent / 100 * full if relief.state == "passing" else 0.0
-    tight = leak <= 10 * lifts / STEEP
-    seat = lifts / STEEP if tight else leak
-
-    def loss(flow: float) -> float:
-        if relief.state == "blocked" or (tight and flow <= seat):
-            return STEEP * flow
-        if flow <= seat:
-            return lifts * flow * abs(flow) / seat**2
-        if flow <= full:
-            return lifts + (most - lifts) * (flow - seat) / (full - seat)
-        return most * (flow / full) ** 2
-
-    return loss
+    return pieces | (line_pieces(plant, fluid, check) if plant.discharge.attached else open_outlet(plant))
 
 
 class Motor(NamedTuple):
@@ -285,9 +113,42 @@ def machine_law(one: ResolvedPlant, number: int, fluid: Fluid) -> Law:
     first = one.curve.motor_kw if drive.motor_kw is None else drive.motor_kw
     own = one.plant.pump.second.motor_kw or (first if one.second is None else one.second.motor_kw)
     motor = first if number == 0 else own, drive.poles, supply, frequency
+    has, gas = (one.plant.pump, one.plant.pump.second)[number], one.plant.suction.gas_percent / 100
+    if not has.running:
+        return standing_law(pump, fluid, has.wear_percent / 100)
     if isinstance(pump, Curve):
-        return pump_law(pump, *motor, fluid.density)
-    return displacement_law(pump, *motor, fluid)  # the gearbox is among the pump's own numbers
+        fate = Fate(
+            diameter=has.trim_percent / 100,
+            wrong=has.rotation == "wrong",
+            blocked=has.blocked_percent / 100,
+            wear=has.wear_percent / 100,
+            viscosity=0.0 if one.plant.liquid.name == "water" else fluid.viscosity / fluid.density,
+            speed=4 * pi * frequency / drive.poles,
+            gas=gas,
+        )
+        return pump_law(pump, *motor, fluid.density, fate)
+    return displacement_law(
+        pump, *motor, fluid, has.wear_percent / 100, gas
+    )  # the gearbox is among the pump's own numbers
+
+
+def standing_law(pump: Curve | Displacement, fluid: Fluid, wear: float) -> Law:
+    """A stopped pump: a windmill, backward a turbine, neither with a load; or gaps alone. [m³/s] -> [m]"""
+    if isinstance(pump, Curve):
+        flows = [q / 3600 for q in pump.flow_m3h]
+        top = best(
+            Points(pump.speed_rpm * pi / 30, pump.density_kgm3, flows, list(pump.head_m), shaft_powers(pump))
+        )
+        return lambda q: (0.4 if q > 0 else 2.3) * top.head * q * abs(q) / top.flow**2
+    slip, weight = _clearances(pump, fluid, wear), fluid.density * G
+
+    def loss(q: float) -> float:
+        high = 1.0
+        while slip(high * weight) < abs(q):
+            high *= 2
+        return copysign(float(brentq(lambda h: slip(h * weight) - abs(q), 0.0, high, rtol=1e-14)), q)
+
+    return loss
 
 
 def _motor(kw: float, poles: int, supply: float, frequency: float) -> Motor:
@@ -304,12 +165,16 @@ def _motor(kw: float, poles: int, supply: float, frequency: float) -> Motor:
 
 
 @lru_cache(maxsize=32)
-def pump_law(curve: Curve, kw: float, poles: int, supply: float, frequency: float, density: float) -> Law:
+def pump_law(
+    curve: Curve, kw: float, poles: int, supply: float, frequency: float, density: float, fate: Fate
+) -> Law:
     """Minus the head of a pump on its motor. [m³/s] -> [m]"""
     motor = _motor(kw, poles, supply, frequency)
     test = curve.speed_rpm * pi / 30
     flow = [q / 3600 for q in curve.flow_m3h]
-    head, torque = list(curve.head_m), [power / test for power in shaft_powers(curve)]
+    made = Points(test, curve.density_kgm3, flow, list(curve.head_m), shaft_powers(curve))
+    _, _, flow, head, powers = become(made, fate)
+    torque = [power / test for power in powers]
     lost = [motor.droop * density / curve.density_kgm3 * t / test for t in torque]
     ratio = [speed_ratio(motor.field / test, c) for c in lost]
     _hold(ratio, flow, head)
@@ -341,13 +206,20 @@ GAPS = {"gear": (2e-6, 4, 1e4, 0.2), "lobe": (5e-6, 2, 5e3, 0.5), "screw": (1e-6
 
 @lru_cache(maxsize=32)
 def displacement_law(
-    pump: Displacement, kw: float, poles: int, supply: float, frequency: float, fluid: Fluid
+    pump: Displacement,
+    kw: float,
+    poles: int,
+    supply: float,
+    frequency: float,
+    fluid: Fluid,
+    wear: float,
+    gas: float,
 ) -> Law:
     """Minus the head of a displacement pump on its motor, by root finders. [m³/s] -> [m]"""
     motor = _geared(_motor(kw, poles, supply, frequency), pump.gear_ratio)
     turns = _torque_line(motor, 4 * pi * supply / poles / pump.gear_ratio)
     at_rest = float(brentq(turns, 0.0, 2 * motor.most + motor.field / motor.droop))
-    slip, torque = _clearances(pump, fluid), _torques(pump, fluid, at_rest)
+    slip, torque = _clearances(pump, fluid, wear), _torques(pump, fluid, at_rest)
     swept, weight = pump.displacement_cm3 * 1e-6 / (2 * pi), fluid.density * G
 
     def speed(head: float) -> float:
@@ -356,7 +228,7 @@ def displacement_law(
         return float(brentq(lambda w: w - turns(torque(head * weight, w)), -far, far, xtol=1e-13, rtol=1e-15))
 
     def flow(head: float) -> float:
-        return swept * speed(head) - slip(head * weight)
+        return (1 - gas) * swept * speed(head) - slip(head * weight)
 
     def loss(at: float) -> float:
         high = 1.0
@@ -370,19 +242,22 @@ def displacement_law(
     return loss
 
 
-def _clearances(pump: Displacement, fluid: Fluid) -> Law:
-    """Flow back through the gaps over the pressure: dp = a mu s + b rho s². [Pa] -> [m³/s]"""
+def _clearances(pump: Displacement, fluid: Fluid, wear: float) -> Law:
+    """Flow back through the gaps over the pressure: dp = a mu s + b rho s². [Pa] -> [m³/s]
+
+    Worn gaps are c times as high, so that a goes with 1/c³ and b with 1/c².
+    """
     gap, gaps, _, _ = GAPS[pump.kind]
     rated, thick, dense = pump.pressure_bar * 1e5, pump.viscosity_mpas / 1e3, pump.density_kgm3
-    back = (1 - pump.volumetric_percent / 100) * pump.displacement_cm3 * 1e-6 * pump.speed_rpm / 60
+    moved = pump.displacement_cm3 * 1e-6 * pump.speed_rpm / 60
+    back = (1 - pump.volumetric_percent / 100) * moved
     v = float(brentq(lambda v: 12 * thick * v / gap + 0.75 * dense * v**2 - rated / gaps, 0, 1e6, xtol=1e-15))
     rubbed = 12 * thick * v / gap * gaps / rated
-    a = (
-        min(rubbed * rated / (thick * back) * fluid.viscosity / (fluid.density * G), STEEP)
-        * fluid.density
-        * G
-    )
-    b = (1 - rubbed) * rated / (dense * back**2) * fluid.density
+    more = 1 + wear * pump.volumetric_percent / 100 * moved / back
+    c = brentq(lambda c: c**3 - (1 - rubbed) * more**2 * c - rubbed * more, 0.5, more + 1, xtol=1e-15)
+    weight = fluid.density * G
+    a = min(rubbed * rated / (thick * back * c**3) * fluid.viscosity / weight, STEEP) * weight
+    b = (1 - rubbed) * rated / (dense * back**2 * c**2) * fluid.density
 
     def slip(pressure: float) -> float:
         size = abs(pressure)

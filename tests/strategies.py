@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 from loadfirst.plant.checks import check_plant
 from loadfirst.plant.decode import decode
 from loadfirst.plant.keys import keys_of
-from loadfirst.plant.plant import Branch, Discharge, Plant, Suction
+from loadfirst.plant.plant import Branch, Discharge, Plant, ReturnLine, SecondLine, Suction
 from loadfirst.plant.pumps import ResolvedPlant, resolve
 
 T = TypeVar("T")
@@ -27,7 +27,13 @@ MODELS = ("small", "medium", "large")
 MACHINES = ("centrifugal", "centrifugal", "centrifugal", "displacement", "unlike")
 """Centrifugal pumps, equal if two; displacement pumps; a centrifugal pump with any other."""
 ARRANGEMENTS = ("single", "side-by-side", "in-line")
-LINES = {"suction": Suction(), "discharge": Discharge(), "branch": Branch()}
+LINES = {
+    "suction": Suction(),
+    "discharge": Discharge(),
+    "branch": Branch(),
+    "return_line": ReturnLine(),
+    "second_line": SecondLine(),
+}
 """Tables with a bore and a roughness, as they are when nothing is said."""
 NO_NUMBER = ("gauges.", "meters.", "pump.curve", "pump.displacement", "format")
 """Keys that are no number, or that no flow depends on."""
@@ -129,7 +135,16 @@ def plant_data(
     if choose.pick((True, False, False)):
         data["delivery"]["outlet_m"] = data["delivery"]["surface_m"] + choose.number(-1, 3)
     if attached and choose.pick((True, False)):
-        data |= _beside(choose, flow, data["delivery"]["surface_m"])
+        for table, keys in _beside(choose, flow, data["delivery"]["surface_m"]).items():
+            data[table] = data.get(table, {}) | keys
+    if choose.pick((True, False, False)):
+        data["pump"] |= _condition(choose, impeller=machine != "displacement")
+        data["pump"].setdefault("second", {}).update(_condition(choose, impeller=False))
+        if "curve" in data["pump"] and _propeller(curve):
+            data["pump"]["rotation"] = "right"
+    data["pump"]["running"] = choose.pick((True,) * 9 + (False,))
+    data["pump"].setdefault("second", {})["running"] = choose.pick((True, True, True, False))
+    data["suction"]["gas_percent"] = choose.pick((0.0, 0.0, 0.0, choose.number(0, 30)))
     if choose.pick((True, False, False, False)):
         data["relief"] = _relief(choose, flow, head)
     for _ in range(wild):
@@ -186,6 +201,24 @@ def _displacement(choose: Chooser, flow: float) -> Data:
         "viscosity_mpas": _times(choose, 1, 1000),
         "npshr_m": choose.number(0.5, 6),
     }
+
+
+def _condition(choose: Chooser, impeller: bool) -> Data:
+    """What has become of a pump; some of it only where it has an impeller."""
+    wear = {"wear_percent": choose.pick((0.0, choose.number(0, 50)))}
+    if not impeller:
+        return wear
+    return wear | {
+        "trim_percent": choose.pick((100.0, choose.number(70, 120))),
+        "blocked_percent": choose.pick((0.0, 0.0, choose.number(0, 100))),
+        "rotation": choose.pick(("right", "right", "wrong")),
+    }
+
+
+def _propeller(curve: Data) -> bool:
+    """Whether a pump may be axial: such a one cannot turn the wrong way and pump."""
+    points = list(zip(curve["flow_m3h"], curve["head_m"], strict=True))[1:]
+    return any(curve["speed_rpm"] * sqrt(q / 3600) / h**0.75 > 120 for q, h in points)
 
 
 def _relief(choose: Chooser, flow: float, head: float) -> Data:
@@ -248,8 +281,33 @@ def _beside(choose: Chooser, flow: float, far: float) -> Data:
             "gas_bar": choose.pick((0.0, 0.0, choose.number(0, 5))),
             "pours": choose.pick((True, False)),
         },
+        "return_line": _line(choose, flow, (0.5, 20.0), (1, 50))
+        | {
+            "opening": choose.pick((0.0, 1.0, choose.number(0, 1))),
+            "kv_open_m3h": min(max(flow * _times(choose, 0.02, 2), 0.01), 1e5),
+        },
+        "filter": {
+            "fouling": choose.pick((0.0, _times(choose, 0.1, 1000))),
+            "clean_drop_bar": choose.number(0, 1),
+            "clean_flow_m3h": min(max(flow * _times(choose, 0.3, 3), 0.01), 1e5),
+            "housing_k": choose.number(0, 20),
+        },
+        "burst": {"hole_mm": _times(choose, 1, 300)},
+        "second_line": _line(choose, flow, (0.5, 20.0), (1, 2000)),
+        "summit": {
+            "height_m": min(max(far + choose.number(-5, 15), -30.0), 1100.0),
+            "at": choose.number(0.05, 0.95),
+            "primed": choose.pick((True, False)),
+        },
     }
     chosen = {table: keys | {"fitted": True} for table, keys in extras.items() if choose.pick((True, False))}
+    if choose.pick((True, False)):
+        chosen["valve"] = {"recovery": choose.number(0.3, 1)}
+    if choose.pick((True, False, False)):
+        chosen["discharge"] = {"filled": choose.number(0.01, 1)}
+    if choose.pick((True, False, False)):
+        worn: tuple[Data, ...] = {"stuck_open": True}, {"leak_kv_m3h": flow * _times(choose, 0.001, 1)}
+        chosen["check"] = choose.pick(worn)
     return chosen
 
 
@@ -289,6 +347,11 @@ def _numbers() -> list[tuple[str, float, float]]:
 
 def _mend(data: Data) -> Data:
     """What holds between keys: see `plant.checks`."""
+    first, second = data["pump"], data["pump"].get("second", {})
+    for pump, own in ((first, first), (second, second if "model" in second else first)):
+        if "displacement" in own or own.get("model") == "gear":  # it has no impeller
+            pump.pop("trim_percent", None)
+            pump.pop("blocked_percent", None)
     site = data.setdefault("site", {})
     if "altitude_m" in site:
         site.pop("barometer_bar", None)
@@ -305,6 +368,8 @@ def _mend(data: Data) -> Data:
         if name in data:
             line = {"bore_mm": usual.bore_mm, "roughness_mm": usual.roughness_mm} | data[name]
             data[name] = line | {"roughness_mm": min(line["roughness_mm"], line["bore_mm"] / 20.0001, 5.0)}
+    if data.get("second_line", {}).get("fitted"):
+        data["discharge"]["filled"] = 1.0
     if data["delivery"].get("outlet_m") is not None:
         outlet = max(data["delivery"]["outlet_m"], data["delivery"]["bottom_m"], -30.0)
         data["delivery"]["outlet_m"] = min(outlet, 1010.0)

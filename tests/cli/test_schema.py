@@ -10,6 +10,7 @@ import pytest
 from loadfirst.__main__ import main
 from loadfirst.cli.schema import schemas
 
+LOAD = {"housing_k", "fouling", "at", "filled", "recovery"}
 NO_UNIT = {
     "format",
     "gear_ratio",
@@ -20,6 +21,7 @@ NO_UNIT = {
     "rangeability",
     "opening",
     "class",
+    *LOAD,
 }
 
 

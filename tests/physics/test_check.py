@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from loadfirst.errors import InputError
 from loadfirst.physics.check import CheckValves
 from loadfirst.physics.law import SHUT, column
+from loadfirst.physics.valve import Valves
 
 BOTH_WAYS = np.array([[0.02], [-1e-9]])
 
@@ -66,3 +69,39 @@ def test_a_negative_loss_is_refused() -> None:
     """A check valve cannot give head."""
     with pytest.raises(InputError, match="check.k_head is -1.0, but must be 0 s²/m⁵ or more"):
         CheckValves(-1.0)
+
+
+@given(st.floats(0, 1e4), st.floats(0, 100), st.floats(-0.1, 0.1), st.floats(-0.1, 0.1))
+def test_more_flow_never_costs_less_through_a_passing_seat(k: float, kv: float, a: float, b: float) -> None:
+    """Forward the valve's own law, backward its seat's: together they never fall."""
+    law, (low, high) = CheckValves(k, True, kv), sorted((a, b))
+    (less, slope), (more, _) = law.head_drop(column(low)), law.head_drop(column(high))
+    assert more[0, 0] >= less[0, 0] - 1e-12 * abs(less[0, 0])
+    assert slope[0, 0] >= 0
+
+
+def test_a_passing_seat_is_an_orifice_of_its_flow_coefficient() -> None:
+    """As the same Kv of a valve, backward; forward nothing is to be seen of it. It holds nothing."""
+    law = CheckValves(5000.0, True, 2.5)
+    assert law.head_drop(column(-0.001))[0] == Valves(2.5).head_drop(column(-0.001))[0]
+    assert law.head_drop(column(0.02))[0][0, 0] == pytest.approx(2.0)
+    assert not law.shut(BOTH_WAYS).any() and law.corners() is None
+
+
+def test_a_seat_that_passes_next_to_nothing_is_tight() -> None:
+    """Less than what a shut valve leaks."""
+    assert CheckValves(0.0, True, 1e-6).shut(column(-1e-9)).all()
+
+
+def test_a_batch_keeps_which_of_its_seats_pass() -> None:
+    """One of three."""
+    law = CheckValves([[10.0]], [[True], [True], [False]], [[0.0], [3.0], [3.0]])
+    some = law.rows(np.array([1, 0, 2]))
+    assert some.shut(np.full((3, 1), -0.1)).ravel().tolist() == [False, True, False]
+    assert some.head_drop(np.full((3, 1), -0.1))[0][2, 0] == pytest.approx(-0.1)
+
+
+def test_a_negative_leak_is_refused() -> None:
+    """A flow coefficient is 0 or more."""
+    with pytest.raises(InputError, match="check.leak is -1.0"):
+        CheckValves(1.0, True, -1.0)

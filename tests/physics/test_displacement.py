@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 from hypothesis import given
+from hypothesis import strategies as st
 from tests.displacement import (
     GEAR,
     MOTOR,
@@ -246,3 +247,16 @@ def test_a_service_that_cannot_be_is_refused(name: str, value: float) -> None:
     """The error names what is wrong."""
     with pytest.raises(InputError, match=f"pump.{name} is"):
         machine(**{name: value})
+
+
+@given(pumps(), services(), st.floats(0, 1))
+def test_the_flow_at_a_head_is_the_inverse_of_the_head_at_a_flow(
+    pump: DisplacementPump, service: Service, part: float
+) -> None:
+    """At any head that is not negative, stalled or not: that flow has that head."""
+    machines = service.of(pump)
+    head = part * machines.shut_off_head
+    back = -machines.head_drop(machines.flow_at(head))[0]
+    slope = machines.head_drop(machines.flow_at(head))[1]
+    rounding = 1e-14 * slope * (machines.last_flow + machines.curves.table[:, 0].max())
+    assert np.allclose(back, np.maximum(head, 0.0), rtol=1e-9, atol=1e-9 + 10 * rounding.max())

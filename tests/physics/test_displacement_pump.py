@@ -6,10 +6,17 @@ from dataclasses import replace
 
 import pytest
 from hypothesis import given
+from hypothesis import strategies as st
 from tests.displacement import GEAR, pumps
 
 from loadfirst.errors import InputError
-from loadfirst.physics.displacement_pump import KINDS, MOST_DRAG, DisplacementPump, laminar_share
+from loadfirst.physics.displacement_pump import (
+    KINDS,
+    MOST_DRAG,
+    DisplacementPump,
+    laminar_share,
+    worn_clearance,
+)
 from loadfirst.units import BAR
 
 
@@ -94,3 +101,19 @@ def test_what_no_maker_could_print_is_refused(name: str, value: object, said: st
 def test_a_pump_is_compared_by_its_numbers() -> None:
     """Two of the same print are the same pump."""
     assert replace(GEAR) == GEAR
+
+
+@given(pumps(), st.floats(0, 0.5))
+def test_a_worn_pump_slips_more_by_its_wear_at_the_makers_point(pump: DisplacementPump, wear: float) -> None:
+    """Higher gaps pass the added share of the rated flow at the rated pressure, neither more nor less."""
+    c = worn_clearance(pump, wear)
+    slip = pump.per_radian * pump.speed - pump.rated_flow + wear * pump.rated_flow
+    rubbed = pump.laminar * pump.viscosity * slip / c**3
+    fast = pump.inertia * pump.density * slip**2 / c**2
+    assert c >= 1
+    assert rubbed + fast == pytest.approx(pump.pressure, rel=1e-9)
+
+
+def test_a_new_pump_has_the_makers_gaps() -> None:
+    """No wear, no change, to the last digit."""
+    assert worn_clearance(GEAR, 0.0) == 1.0

@@ -13,7 +13,7 @@ from loadfirst.physics.filter import Filters
 from loadfirst.physics.flow_limit import FlowLimits
 from loadfirst.physics.law import Array, Law, column
 from loadfirst.physics.pipe import Pipes
-from loadfirst.physics.siphon import Siphons
+from loadfirst.physics.siphon import Siphons, Summits
 
 Make = Callable[[Array], Law]
 """A law of one element each for the plants of a (B, 1) table of sizes from 0 to 1."""
@@ -35,7 +35,13 @@ def siphons(size: Array) -> Law:
     return Siphons(run, 30 * size - 12, 0.08 + 0.1 * size)
 
 
-ALL = pytest.mark.parametrize("make", [filters, limits, siphons])
+def summits(size: Array) -> Law:
+    """The same with pipes of their own, and a line before them that stands full."""
+    bore = 0.08 + 0.1 * size
+    return Summits(30.0, bore, 5e-5, 2.0, 1e-6, 30 * size - 12, False)
+
+
+ALL = pytest.mark.parametrize("make", [filters, limits, siphons, summits])
 SIZE = st.floats(0, 1)
 FLOW = st.one_of(st.just(0.0), st.floats(-0.5, 0.5), st.floats(-1e-9, 1e-9), st.floats(-1e-4, 1e-4))
 

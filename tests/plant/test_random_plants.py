@@ -42,7 +42,7 @@ def checked(one: Solved, row: int) -> Off:
     solution, liquid = one.solution, one.built.liquids[row]
     return check(
         one.built.plants[row],
-        Fluid(liquid.density, liquid.viscosity),
+        Fluid(liquid.density, liquid.viscosity, liquid.vapour_pressure),
         {name: float(flow[row]) for name, flow in solution.flow.items()},
         {node: float(head[row]) for node, head in solution.head.items()},
     )

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from msgspec import UNSET
+
+from loadfirst.cli import load_notes
 from loadfirst.plant.answer import Note
 from loadfirst.units import BAR, HOUR, RPM
 
@@ -15,6 +18,8 @@ NEVER = "A thought experiment: never open a flange to try it."
 
 def sentence(note: Note, flows: bool = True) -> str:
     """One or two sentences that say what the note means and what to mind; `flows`: anything at all."""
+    if note.rule is not UNSET:
+        return f"{note.where}: {_outside(note.rule, note.facts)}"
     said = SENTENCES[note.kind](note.facts) if flows or note.kind != "line-off" else f"{OFF} {NEVER}"
     return f"{note.where}: {said}"
 
@@ -64,13 +69,6 @@ def _undefined(_: Facts) -> str:
     return "the pressure is undefined: shut elements cut this place off, so it depends on what was trapped."
 
 
-def _dry(facts: Facts) -> str:
-    return (
-        f"the liquid does not get here: {facts['missing']:.2f} m of head are missing, "
-        f"the pumps give {facts['head']:.2f} m."
-    )
-
-
 def _several(_: Facts) -> str:
     return (
         "with this motor its head would rise with the flow somewhere; it is held level here. In truth more "
@@ -100,17 +98,6 @@ def _burst(facts: Facts) -> str:
     )
 
 
-def _not_supplied(facts: Facts) -> str:
-    return (
-        f"gets nothing although its valve is open: {facts['missing']:.2f} m of head are missing there. "
-        "The other user draws the pressure down."
-    )
-
-
-def _backflow(facts: Facts) -> str:
-    return f"{-facts['flow'] * HOUR:.1f} m³/h flow backward here."
-
-
 def _lifted(facts: Facts) -> str:
     return (
         f"has lifted at {facts['set'] / BAR:.1f} bar and lets {facts['flow'] * HOUR:.2f} m³/h back to the "
@@ -125,6 +112,52 @@ def _unprotected(facts: Facts) -> str:
     )
 
 
+def _standing(facts: Facts) -> str:
+    flow = facts["flow"] * HOUR
+    if flow == 0:
+        return "stands still; nothing passes it."
+    way, lost = ("forward", -facts["head"]) if flow > 0 else ("backward", facts["head"])
+    turns = f", turning it at {facts['speed'] / RPM:.0f} 1/min" if facts["speed"] else ""
+    return (
+        f"its motor is off; {abs(flow):.1f} m³/h are driven {way} through it{turns}; it costs {lost:.2f} m."
+    )
+
+
+def _turning_backward(facts: Facts) -> str:
+    return (
+        f"its motor is off and its check valve lets {-facts['flow'] * HOUR:.1f} m³/h back: it spins "
+        f"backward at {-facts['speed'] / RPM:.0f} 1/min. Never start a machine that spins backward: shaft or "
+        "coupling may break. Shut its valve, wait until it stands."
+    )
+
+
+def _held_shut(facts: Facts) -> str:
+    return (
+        f"the other pump holds it shut: {facts['against']:.1f} m stand behind it, and this pump has "
+        f"{facts['head']:.1f} m. It runs without flow."
+    )
+
+
+def _outside(rule: str, facts: Facts) -> str:
+    name, _, limit = rule.partition(".")
+    unit, factor = RULE_UNITS.get(limit, ("", 1.0))
+    got, low, high = (facts[key] / factor for key in ("got", "low", "high"))
+    done = "held at the end of its range" if facts["held"] else "carried on without the backing of tests"
+    return (
+        f"the rule for {name} is used outside its range: {limit.replace('-', ' ')} {got:.3g}{unit}, made for "
+        f"{low:.3g} to {high:.3g}{unit}. It is {done}."
+    )
+
+
+RULE_UNITS = {
+    "viscosity": (" cSt", 1e-6),
+    "flow": (" m³/h", 1 / HOUR),
+    "head": (" m", 1.0),
+    "diameter": (" %", 0.01),
+    "fraction": (" %", 0.01),
+}
+"""Of the limits of rules: how they are written, and that in SI."""
+
 SENTENCES: dict[str, Callable[[Facts], str]] = {
     "beyond-curve": _beyond,
     "below-vapour-pressure": _boiling,
@@ -135,11 +168,12 @@ SENTENCES: dict[str, Callable[[Facts], str]] = {
     "pressure-undefined": _undefined,
     "more-than-one-state": _several,
     "line-off": _line_off,
-    "not-reached": _dry,
     "stalled": _stalled,
     "pressure-limit": _burst,
     "relief-lifted": _lifted,
     "no-relief": _unprotected,
-    "not-supplied": _not_supplied,
-    "backflow": _backflow,
+    "standing": _standing,
+    "turning-backward": _turning_backward,
+    "held-shut": _held_shut,
+    **load_notes.SENTENCES,
 }

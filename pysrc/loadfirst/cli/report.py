@@ -20,6 +20,8 @@ BLOCKS = {
     "pipe": "pipe",
     "fittings": "fittings",
     "valve": "control valve",
+    "filter": "filter",
+    "summit": "over the summit",
     "check-valve": "check valve",
     "jet": "jet at the open end",
     "not-reached": "not reached",
@@ -40,7 +42,7 @@ def read_text(output: ReadOutput) -> str:
         return "\n".join(lines)
     lines += ["", "Instruments", *_instruments(output)]
     lines += ["", f"Duty point   {output.duty.flow_m3h:.2f} m³/h at {output.duty.head_m:.2f} m"]
-    lines += [f"  {name:<10} {flow:>7z.2f} m³/h" for name, flow in output.aside_m3h.items()]
+    lines += [f"  {name:<11} {flow:>z9.2f} m³/h" for name, flow in output.aside_m3h.items()]
     lines += ["", "Load and answer", *_breakdown(output), *_balance(output)]
     lines += ["", "Power", *(line for machine in output.machines for line in _power(machine))]
     if output.notes:

@@ -87,7 +87,7 @@ def _tachometers(state: State, plant: Plant) -> Iterator[Reading]:
     for number, machine in enumerate(state.machines, start=1):
         error = plant.meters.speed_percent
         dial = Instrument(f"tachometer-{number}", "speed", 0.0, high, reading_percent=error)
-        yield dial.show(_if(state, machine, "speed"))
+        yield dial.show(abs(machine.speed) if state.converged else None)  # it counts turns, either way
 
 
 def _if(state: State, machine: Machine, name: str) -> float | None:

@@ -45,6 +45,7 @@ from loadfirst.physics.law import column
 from loadfirst.physics.ranges import require
 
 IN_AND_OUT = 1.5  # [-] velocity heads lost on entering and leaving a gap
+HALVINGS = 60  # of a range, to the last digit
 MOST_DRAG = 0.7  # [-] of the lost torque at the maker's point, whatever the liquid
 
 
@@ -160,6 +161,33 @@ class DisplacementPump:
     def rated_power(self) -> float:
         """Shaft power of the maker's point, to choose a motor by. [W]"""
         return self.per_radian * self.pressure * self.speed / self.mechanical_efficiency
+
+
+def worn_clearance(pump: DisplacementPump, wear: float) -> float:
+    """Height of the gaps of a worn pump over that when new.
+
+    Parameters
+    ----------
+    pump : DisplacementPump
+        As new.
+    wear : float
+        Slip that is added at the maker's point, over the flow there, 0 or more. [-]
+
+    Returns
+    -------
+    clearance : float
+        1 or more. [-] A gap c times as high passes c³ times as much by
+        friction and c² times by speed, so c is the root of
+        Δp c³ = b ρ s² c + a μ s with the greater slip s.
+    """
+    back = pump.per_radian * pump.speed - pump.rated_flow
+    s = back + wear * pump.rated_flow
+    rubbed, fast = pump.laminar * pump.viscosity * s, pump.inertia * pump.density * s**2
+    low, high = 1.0, s / back
+    for _ in range(HALVINGS):
+        middle = (low + high) / 2
+        low, high = (middle, high) if pump.pressure * middle**3 < fast * middle + rubbed else (low, middle)
+    return low if wear > 0 else 1.0
 
 
 def laminar_share(kind: Kind, pressure: float, viscosity: float, density: float) -> float:

@@ -16,15 +16,19 @@ housing is common practice.
 
 from __future__ import annotations
 
-import numpy as np
-import numpy.typing as npt
+from typing import TYPE_CHECKING
 
-from loadfirst.physics.law import Array, Flags, column, pick
+import numpy as np
+
+from loadfirst.physics.law import Array, Flags, Index, column, pick
 from loadfirst.physics.ranges import require
 from loadfirst.units import G
 
+if TYPE_CHECKING:
+    from numpy.typing import ArrayLike
 
-def medium_resistance(drop: npt.ArrayLike, flow: npt.ArrayLike, viscosity: npt.ArrayLike) -> Array:
+
+def medium_resistance(drop: ArrayLike, flow: ArrayLike, viscosity: ArrayLike) -> Array:
     """Resistance of a clean medium from one known drop.
 
     Parameters
@@ -78,10 +82,10 @@ class Filters:
 
     def __init__(
         self,
-        resistance: npt.ArrayLike,
-        fouling: npt.ArrayLike,
-        viscosity: npt.ArrayLike,
-        k_head: npt.ArrayLike = 0.0,
+        resistance: ArrayLike,
+        fouling: ArrayLike,
+        viscosity: ArrayLike,
+        k_head: ArrayLike = 0.0,
     ) -> None:
         resistance, fouling, viscosity, k_head = map(column, (resistance, fouling, viscosity, k_head))
         require("filter.resistance", resistance, resistance >= 0, "0 1/m³ or more")
@@ -110,7 +114,7 @@ class Filters:
         shape = np.broadcast_shapes(self._line.shape, self._square.shape, flow.shape)
         return np.zeros(shape, dtype=bool)
 
-    def rows(self, index: npt.NDArray[np.intp]) -> Filters:
+    def rows(self, index: Index) -> Filters:
         """The same filters of some of the plants only."""
         some = object.__new__(Filters)
         some._line, some._square = pick(self._line, index), pick(self._square, index)

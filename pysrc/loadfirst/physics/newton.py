@@ -30,6 +30,9 @@ REFINEMENTS = 6
 LIMIT = 60
 """Steps after which a plant counts as stalled; the worst seen took about half."""
 
+PATIENCE, EASING = 15, 0.5
+"""Steps after which the least slope of the matrix is halved at each: it shortens them between flat laws."""
+
 STRAIGHT = 1e-6
 """Change of a flow, of itself, along which every law is straight to 1e-12. [-]"""
 
@@ -55,12 +58,12 @@ class Direction(NamedTuple):
         return Direction(*(part[index] for part in self))
 
 
-def direction(equations: Equations, point: Point) -> Direction:
-    """Junction heads and change of flow that would balance straight laws."""
+def direction(equations: Equations, point: Point, ease: float = 1.0) -> Direction:
+    """Junction heads and change of flow that would balance straight laws, with `ease` of the least slope."""
     shape = equations.shape
-    conductance = 1.0 / np.maximum(point.slope, equations.floor)
     lost = point.loss - equations.ends
     if not shape.junctions:
+        conductance = 1.0 / np.maximum(point.slope, equations.floor)
         off = np.abs(lost).max(axis=1) / (HEAD_TOLERANCE * equations.head_scale[:, 0])
         change = _along_parabola(point.flow, -lost * conductance)
         return Direction(np.empty((len(lost), 0)), equations.ends, change, off)
@@ -69,6 +72,8 @@ def direction(equations: Equations, point: Point) -> Direction:
         head = lost @ shape.spread.T
         change = np.zeros_like(lost)
     else:
+        size = np.maximum(np.abs(point.flow), equations.flow_scale)  # far above the scale less is steep
+        conductance = 1.0 / np.maximum(point.slope, ease * equations.floor * equations.flow_scale / size)
         small = 0.1 * HEAD_TOLERANCE * equations.head_scale
         head, change = _schur(shape, conductance, lost, lack, small)
     missing = head @ shape.junction.T - lost
@@ -155,7 +160,7 @@ def balance(equations: Equations) -> Balanced:
     out = _nothing(point, len(shape.junctions))
     rows, within = np.arange(len(point.flow)), np.zeros(len(point.flow), dtype=bool)
     for iteration in range(LIMIT):
-        towards = direction(equations, point)
+        towards = direction(equations, point, EASING ** max(0, iteration - PATIENCE))
         good, ended = towards.imbalance <= 1.0, within | np.isnan(towards.imbalance)
         if good.any() or ended.any():
             last, short = _last_step(shape, point, towards)

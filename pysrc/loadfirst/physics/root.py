@@ -12,11 +12,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 import numpy as np
-import numpy.typing as npt
 
 from loadfirst.physics.law import Array
+
+if TYPE_CHECKING:  # costs a page that starts more than it says
+    from numpy.typing import ArrayLike
 
 WITHIN = 1e-14  # [-] of the bounds' distance, beside the last digits of the numbers themselves
 STEPS = 90  # at most; some ten are usual, fifty are halvings only
@@ -49,10 +52,10 @@ def close_in(
 
 def rising_root(
     miss: Callable[[Array], Array],
-    low: npt.ArrayLike,
-    high: npt.ArrayLike,
+    low: ArrayLike,
+    high: ArrayLike,
     *,
-    within: npt.ArrayLike = 0.0,
+    within: ArrayLike = 0.0,
     ends: tuple[Array, Array] | None = None,
 ) -> tuple[Array, Array]:
     """Where `miss`, which never falls, is nought between `low` and `high`, each row for itself.

@@ -25,21 +25,30 @@ of suction (common practice).
 
 from __future__ import annotations
 
-import numpy as np
-import numpy.typing as npt
+from typing import TYPE_CHECKING
 
-from loadfirst.physics.law import SHUT, Array, Flags, Law, column, pick
-from loadfirst.physics.pipe import velocity_head
+import numpy as np
+
+from loadfirst.physics.law import SHUT, Array, Flags, Index, Law, column, pick
+from loadfirst.physics.pipe import Pipes, velocity_head
 from loadfirst.physics.ranges import require
+from loadfirst.physics.root import rising_root
 from loadfirst.units import ATMOSPHERE, G
+
+if TYPE_CHECKING:
+    from numpy.typing import ArrayLike
+
+HOLD = 1e6
+"""Slope of the line at which the most that comes back is held, of the pull over that flow. [-] Steeper, and
+the last digit of the flow would be seen in the head."""
 
 
 def summit_floor(
-    height: npt.ArrayLike,
-    primed: npt.ArrayLike,
-    density: npt.ArrayLike,
-    vapour_pressure: npt.ArrayLike,
-    ambient: npt.ArrayLike = ATMOSPHERE,
+    height: ArrayLike,
+    primed: ArrayLike,
+    density: ArrayLike,
+    vapour_pressure: ArrayLike,
+    ambient: ArrayLike = ATMOSPHERE,
 ) -> Array:
     """The lowest head, less velocity head, that liquid can have at the summit.
 
@@ -65,12 +74,12 @@ def summit_floor(
 
 
 def summit_pressure(
-    head: npt.ArrayLike,
-    height: npt.ArrayLike,
-    flow: npt.ArrayLike,
-    bore: npt.ArrayLike,
-    density: npt.ArrayLike,
-    ambient: npt.ArrayLike = ATMOSPHERE,
+    head: ArrayLike,
+    height: ArrayLike,
+    flow: ArrayLike,
+    bore: ArrayLike,
+    density: ArrayLike,
+    ambient: ArrayLike = ATMOSPHERE,
 ) -> Array:
     """Absolute pressure at the summit of a siphon that runs full.
 
@@ -109,6 +118,9 @@ class Siphons:
         above the outlet, less what a primed one can pull. [m]
     bore : array_like (B or 1, M)
         At the summit, above 0. [m]
+    holds : array_like of bool (B or 1, M)
+        Whether the line before the summit can run empty. One that cannot,
+        because a check valve holds its liquid, stands full up to the summit.
 
     Raises
     ------
@@ -117,16 +129,43 @@ class Siphons:
 
     Notes
     -----
-    With a positive `rise` nothing comes back over the summit. Else it may, and
-    the run's own law holds there: a summit at vapour pressure in reversed flow
-    is not covered.
+    With a positive `rise` nothing comes back over the summit; where the line
+    stands full the law goes on with the run's own, for the trifles that a shut
+    element lets through. With no `rise` liquid may come back, and no more of it
+    than leaves the summit its least head: beyond that flow one steep line.
     """
 
-    def __init__(self, run: Law, rise: npt.ArrayLike, bore: npt.ArrayLike) -> None:
+    def __init__(self, run: Law, rise: ArrayLike, bore: ArrayLike, holds: ArrayLike = True) -> None:
         self._run, self._rise, bore = run, column(rise), column(bore)
+        self._stands = np.atleast_2d(~np.asarray(holds, dtype=bool))
         require("summit.rise", self._rise, np.isfinite(self._rise), "a number")
         require("summit.bore", bore, bore > 0, "above 0 m")
         self._speed = velocity_head(1.0, bore)
+        self._most_back = self._limit()
+        self._rest = np.where(self._rise > 0, self._rise, run.head_drop(self._most_back)[0])
+        with np.errstate(divide="ignore", invalid="ignore"):
+            steep = HOLD * self._rise / self._most_back
+        self._steep = np.where(self._most_back < 0, np.minimum(steep, SHUT), SHUT)
+
+    def _limit(self) -> Array:
+        """The most that comes back, as a flow from 0 down: there the summit has its least head. [m³/s]"""
+        pull = np.maximum(-self._rise, 0.0)
+        flow = -np.sqrt(pull / self._speed)  # all of the pull for speed: more than any run leaves
+        if not (pull > 0).any():
+            return np.asarray(flow)
+        nought = np.zeros_like(flow)
+        flow = rising_root(lambda q: self._spare(q)[0], flow, nought)[0]
+        for _ in range(2):  # Newton, to the last digit: a steep line begins there
+            left, slope = self._spare(flow)
+            flow = np.where(
+                (pull > 0) & (slope > 0), np.minimum(flow - left / np.maximum(slope, 1e-300), 0.0), flow
+            )
+        return np.asarray(flow)
+
+    def _spare(self, flow: Array) -> tuple[Array, Array]:
+        """Head at the summit above its least, in reversed flow, and how fast it grows."""
+        drop, slope = self._run.head_drop(flow)
+        return drop - self._rise - self._speed * flow**2, slope - 2 * self._speed * flow
 
     @property
     def count(self) -> int:
@@ -139,27 +178,76 @@ class Siphons:
         held = self._rise + self._speed * flow * np.abs(flow)
         back = self.shut(flow)
         broken = (flow >= 0) & (held > full)
-        drop = np.where(back, self._rise + SHUT * flow, np.where(broken, held, full))
-        return drop, np.where(back, SHUT, np.where(broken, 2 * self._speed * np.abs(flow), full_slope))
+        full = np.where((flow < 0) & self._stands, full + np.maximum(self._rise, 0.0), full)
+        drop = np.where(
+            back, self._rest + self._steep * (flow - self._most_back), np.where(broken, held, full)
+        )
+        return drop, np.where(back, self._steep, np.where(broken, 2 * self._speed * np.abs(flow), full_slope))
 
     def broken(self, flow: Array) -> Flags:
         """Where the pipe beyond the summit does not run full: air or vapour stands there. (B, M)"""
         held = self._rise + self._speed * flow * np.abs(flow)
-        return np.asarray(self.shut(flow) | ((flow >= 0) & (held > self._run.head_drop(flow)[0])))
+        above = (flow >= 0) & (held > self._run.head_drop(flow)[0])
+        return np.asarray(above | (flow < self._most_back))
 
-    def corners(self) -> Array | None:
-        """No flow, where the summit stands above; the other corner has no formula."""
-        if not (self._rise > 0).any():
-            return None
-        return np.where(self._rise > 0, 0.0, np.nan)
+    def corners(self) -> Array:
+        """The most that comes back over the summit; the other corner has no formula."""
+        return self._most_back
 
     def shut(self, flow: Array) -> Flags:
-        """Where nothing gets over the summit. (B, M)"""
-        return np.asarray((self._rise > 0) & (flow < 0))
+        """Where nothing, or nothing more, comes back over the summit. (B, M)"""
+        return np.asarray((flow < self._most_back) & ~((self._rise > 0) & self._stands))
 
-    def rows(self, index: npt.NDArray[np.intp]) -> Siphons:
+    def rows(self, index: Index) -> Siphons:
         """The same summits of some of the plants only."""
         some = object.__new__(Siphons)
         some._run = self._run.rows(index)
-        some._rise, some._speed = pick(self._rise, index), pick(self._speed, index)
+        some._take(self, index)
+        return some
+
+    def _take(self, other: Siphons, index: Index) -> None:
+        """The numbers of some of another's rows."""
+        for name in ("_rise", "_speed", "_most_back", "_rest", "_steep"):
+            setattr(self, name, pick(getattr(other, name), index))
+        self._stands = other._stands[index] if len(other._stands) > 1 else other._stands
+
+
+class Summits(Siphons):
+    """M siphons whose run beyond the summit is a pipe: `Pipes`' parameters, then those of `Siphons`.
+
+    Parameters
+    ----------
+    length, bore, roughness, k, viscosity : array_like (B or 1, M)
+        Of the pipe beyond the summit, as `Pipes` takes them.
+    rise, holds : array_like (B or 1, M)
+        As `Siphons` takes them.
+
+    Raises
+    ------
+    InputError
+        When made with a value outside their ranges.
+    """
+
+    def __init__(
+        self,
+        length: ArrayLike,
+        bore: ArrayLike,
+        roughness: ArrayLike,
+        k: ArrayLike,
+        viscosity: ArrayLike,
+        rise: ArrayLike,
+        holds: ArrayLike = True,
+    ) -> None:
+        self._pipes = Pipes(length, bore, roughness, k, viscosity)
+        super().__init__(self._pipes, rise, bore, holds)
+
+    def breakdown(self, flow: Array) -> tuple[Array, Array]:
+        """What the run costs along its wall and in its fittings where it is full, (B, M) each. [m]"""
+        return self._pipes.breakdown(flow)
+
+    def rows(self, index: Index) -> Summits:
+        """The same summits of some of the plants only."""
+        some = object.__new__(Summits)
+        some._run = some._pipes = self._pipes.rows(index)
+        some._take(self, index)
         return some

@@ -18,8 +18,8 @@ if TYPE_CHECKING:
 CHARACTERISTICS = ("equal-percentage", "linear", "quick-opening")
 
 WATER_15C = 999.1  # [kg/m³] the water that the flow coefficient is defined with
-_SCALE = BAR * HOUR**2 / (WATER_15C * G)  # head × Kv² / flow²
-_AS_GOOD_AS_SHUT = 10 * sqrt(_SCALE) / SHUT  # [m³/h] passes at 100 m what a shut valve leaks
+HEAD_KV2 = BAR * HOUR**2 / (WATER_15C * G)  # head × Kv² / flow²
+AS_GOOD_AS_SHUT = 10 * sqrt(HEAD_KV2) / SHUT  # [m³/h] passes at 100 m what a shut valve leaks
 
 
 def inherent_flow(opening: ArrayLike, characteristic: str, rangeability: ArrayLike) -> Array:
@@ -129,9 +129,9 @@ class Valves:
     def __init__(self, kv: ArrayLike) -> None:
         kv = column(kv)
         require("valve.kv", kv, kv >= 0, "0 m³/h or more")
-        shut = kv <= _AS_GOOD_AS_SHUT
+        shut = kv <= AS_GOOD_AS_SHUT
         self._line = np.where(shut, SHUT, 0.0)
-        self._square = np.where(shut, 0.0, _SCALE / np.where(shut, 1.0, kv) ** 2)
+        self._square = np.where(shut, 0.0, HEAD_KV2 / np.where(shut, 1.0, kv) ** 2)
 
     @property
     def count(self) -> int:

@@ -20,6 +20,8 @@ BlockName = Literal[
     "pipe",
     "fittings",
     "valve",
+    "filter",
+    "summit",
     "jet",
     "not-reached",
 ]
@@ -56,6 +58,7 @@ class Machine(Struct, frozen=True):
     current : [A]
     load : shaft power over the motor's rated power [-]
     rated_power : of the motor [W]
+    standing : its motor is off; only then is it said. The liquid may turn it: `speed`, negative backward
     pressure : outlet less inlet [Pa]; this and all below of a displacement pump only
     pressure_limit : most that its casing may bear [Pa]
     volumetric_efficiency : flow over what is displaced [-]
@@ -77,6 +80,7 @@ class Machine(Struct, frozen=True):
     load: float
     best_efficiency_flow: float
     rated_power: float
+    standing: bool | UnsetType = UNSET
     pressure: float | UnsetType = UNSET
     pressure_limit: float | UnsetType = UNSET
     volumetric_efficiency: float | UnsetType = UNSET
@@ -155,6 +159,7 @@ class Note(Struct, frozen=True):
     kind : which of the notes
     where : a pump, a node or a place along the path
     facts : the numbers behind it, SI
+    rule : which limit of which rule, where it is about one: "viscosity.parameter"
     """
 
     kind: Literal[
@@ -169,14 +174,24 @@ class Note(Struct, frozen=True):
         "line-off",
         "not-supplied",
         "backflow",
+        "burst",
+        "line-filling",
+        "not-primed",
+        "siphon-broken",
+        "choked",
         "not-reached",
         "stalled",
         "pressure-limit",
         "relief-lifted",
         "no-relief",
+        "outside-rule",
+        "standing",
+        "turning-backward",
+        "held-shut",
     ]
     where: str
     facts: dict[str, float]
+    rule: str | UnsetType = UNSET
 
 
 class LiquidState(Struct, frozen=True):

@@ -15,7 +15,7 @@ from loadfirst.physics.network import Network
 from loadfirst.plant.elements.section import Given
 from loadfirst.plant.laws import LAWS
 from loadfirst.plant.layout import Layout, layout, shape_of
-from loadfirst.plant.machines import MachineLaw, machines, services
+from loadfirst.plant.machines import MachineLaw, Service, machines, services
 from loadfirst.plant.plant import Plant
 from loadfirst.plant.pumps import ResolvedPlant
 from loadfirst.units import BAR, TO_SI
@@ -36,6 +36,7 @@ class Built:
     layout : which elements stand where.
     network : with all laws, the machines' too.
     machines : the laws of the pumps alone, by name.
+    services : what each pump is put to, of each plant.
     liquids : what each plant pumps.
     head_scale : usual head of the station, and how far apart the known heads are, together. (B,) [m]
         Of a centrifugal pump the shut-off head, of a displacement pump that at its casing's limit.
@@ -46,6 +47,7 @@ class Built:
     layout: Layout
     network: Network
     machines: Mapping[str, MachineLaw]
+    services: tuple[tuple[Service, ...], ...]
     liquids: tuple[Liquid, ...]
     head_scale: Array
     flow_scale: Array
@@ -77,7 +79,8 @@ def build(plants: Sequence[ResolvedPlant]) -> Built:
         raise ValueError(f"plants of {len(shapes)} shapes cannot be built together")
     shape = layout(shapes.pop())
     given = [Given(one.plant, _liquid(one.plant)) for one in plants]
-    made = _machines(shape, plants, given)
+    rows = tuple([services(one, each.liquid) for one, each in zip(plants, given, strict=True)])
+    made = _machines(shape, rows)
     fixed = {known.node: np.array([known.head(each) for each in given]) for known in shape.fixed}
     static = np.ptp(list(fixed.values()), axis=0)
     head, flow = _usual(shape, made)
@@ -86,17 +89,15 @@ def build(plants: Sequence[ResolvedPlant]) -> Built:
         layout=shape,
         network=Network(shape.elements, _laws(shape, given, made), fixed),
         machines=made,
+        services=rows,
         liquids=tuple(each.liquid for each in given),
         head_scale=head + static + LEAST_HEAD,
         flow_scale=np.broadcast_to(flow, len(plants)),
     )
 
 
-def _machines(
-    shape: Layout, plants: Sequence[ResolvedPlant], given: Sequence[Given]
-) -> dict[str, MachineLaw]:
+def _machines(shape: Layout, rows: Sequence[tuple[Service, ...]]) -> dict[str, MachineLaw]:
     """The laws of the pumps, each with those that obey it."""
-    rows = [services(one, each.liquid) for one, each in zip(plants, given, strict=True)]
     places: dict[str, list[int]] = {}
     for number, (law, _) in enumerate(shape.machines):
         places.setdefault(law, []).append(number)

@@ -19,6 +19,8 @@ from loadfirst.plant.plant import (
     Gauge,
     Liquid,
     Plant,
+    ReturnLine,
+    SecondLine,
     Site,
     Suction,
     Supply,
@@ -29,9 +31,10 @@ SMOOTHER = 20  # bore over roughness, at least: the end of the range for which t
 SLACK = 1 + 1e-9  # a roughness written as bore/20 is one, whatever the last digit of its decimals
 LEAST_FLOW = 0.01  # [m³/h] of the last point, as the smallest Kv
 CLOSEST = 1e-4  # [-] of the last flow, between two points: nearer ones have no slope between them
-PROPERTIES = ("density_kgm3", "viscosity_mpas", "vapour_bar")
+PROPERTIES = ("density_kgm3", "viscosity_mpas", "vapour_bar", "critical_bar")
 NAMING = ("model", "curve", "displacement")  # any of them says which pump it is
 Faults = Iterator[InputError]
+Line = Suction | Discharge | Branch | ReturnLine | SecondLine
 
 
 def check_plant(plant: Plant, file: str = "") -> None:
@@ -82,6 +85,9 @@ def _plant_faults(plant: Plant) -> Faults:
     yield from _line_faults("suction", plant.suction)
     yield from _line_faults("discharge", plant.discharge)
     yield from _line_faults("branch", plant.branch)
+    yield from _line_faults("return_line", plant.return_line)
+    yield from _line_faults("second_line", plant.second_line)
+    yield from _filling_faults(plant)
     for name in ("suction", "discharge", "after_valve"):
         yield from _gauge_faults(f"gauges.{name}", getattr(plant.gauges, name))
 
@@ -122,7 +128,7 @@ def _liquid_faults(liquid: Liquid) -> Faults:
                 f"liquid.{key}", value, "left out for water, whose temperature says all",
                 "Give the liquid another name.", rule="together", other="liquid.name",
             )  # fmt: skip
-        if not water and value is None:
+        if not water and value is None and key != "critical_bar":
             yield InputError(
                 f"liquid.{key}", None, "given for any liquid but water", f"This one is {liquid.name[:40]!r}.",
                 rule="missing", other="liquid.name",
@@ -162,12 +168,20 @@ def _outlet_faults(delivery: Delivery) -> Faults:
         )
 
 
-def _line_faults(where: str, line: Suction | Discharge | Branch) -> Faults:
+def _line_faults(where: str, line: Line) -> Faults:
     limit = line.bore_mm / SMOOTHER
     if line.roughness_mm > limit * SLACK:
         yield _beside(
             f"{where}.roughness_mm", line.roughness_mm, "at or below", f"1/20 of {where}.bore_mm", limit, "mm"
         )
+
+
+def _filling_faults(plant: Plant) -> Faults:
+    if plant.discharge.filled < 1 and plant.second_line.fitted:
+        yield InputError(
+            "discharge.filled", plant.discharge.filled, "1 where a second line is fitted",
+            "Both lines serve one end: both are full or none.", rule="together", other="second_line.fitted",
+        )  # fmt: skip
 
 
 def _gauge_faults(where: str, gauge: Gauge) -> Faults:

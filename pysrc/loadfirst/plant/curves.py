@@ -16,10 +16,18 @@ from msgspec import UNSET, Struct, UnsetType
 
 from loadfirst.physics.displacement import DisplacementMachines
 from loadfirst.physics.law import Array, Flags
-from loadfirst.physics.network import solve
 from loadfirst.plant.answer import Duty
 from loadfirst.plant.build import Built
-from loadfirst.plant.station_curve import check_loss, pump_curve, pump_head, spread, station_curve
+from loadfirst.plant.choked import settle
+from loadfirst.plant.station_curve import (
+    Through,
+    check_loss,
+    pump_curve,
+    pump_head,
+    split,
+    spread,
+    station_curve,
+)
 
 __all__ = ["Curves", "curves", "load_curve", "pump_curve", "station_curve"]
 
@@ -69,10 +77,12 @@ def curves(one: Built, duty: Duty, points: int = POINTS) -> Curves:
     """
     top = _top(one, duty)
     flow = _samples(one, points, duty, top)
-    asked, known = load_curve(one, flow)
+    through = split(one, flow)
+    asked, known = load_curve(one, flow, through)
+    even = flow.copy()
     if known.any():
         flow, asked, known = _through(duty, flow, asked, known, VISIBLE * float(one.head_scale[0]))
-    pump, head = pump_curve(one, flow), station_curve(one, flow)
+    pump, head = pump_curve(one, flow), station_curve(one, flow, through if (flow == even).all() else None)
     return Curves(
         flow=_column(flow),
         load=_known(asked, known),
@@ -134,24 +144,29 @@ def _column(values: Array) -> tuple[float, ...]:
     return tuple(values[0].tolist())
 
 
-def load_curve(built: Built, flow: Array) -> tuple[Array, Flags]:
+def load_curve(built: Built, flow: Array, through: Through | None = None) -> tuple[Array, Flags]:
     """Head that the load asks at flows through the station.
 
     Parameters
     ----------
     flow : (B, F) [m³/s]
+    through : as `station_curve.station_curve` takes it.
 
     Returns
     -------
     head : (B, F) that the pumps must add. [m]
     known : (B, F) False where no flow can pass: a shut valve answers with any head.
     """
-    checks, within = check_loss(built, flow)
-    through = flow.ravel()
+    checks, within = check_loss(built, flow, through)
+    forced = flow.ravel()
     load = spread(built.network.without(built.layout.station), flow)
-    demand = {"suction": through, "discharge": -through}
-    found = solve(
-        replace(load, demand=demand), _scale(built.head_scale, flow), _scale(built.flow_scale, flow)
+    demand = {"suction": forced, "discharge": -forced}
+    found = settle(
+        built,
+        replace(load, demand=demand),
+        _scale(built.head_scale, flow),
+        _scale(built.flow_scale, flow),
+        flow.shape[1],
     )
     head = found.head["discharge"] - found.head["suction"]
     known = found.converged & ~found.undefined["discharge"]

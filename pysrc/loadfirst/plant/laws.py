@@ -6,9 +6,11 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from loadfirst.physics.check import CheckValves
+from loadfirst.physics.filter import Filters
 from loadfirst.physics.law import Array, Law
 from loadfirst.physics.pipe import Pipes
 from loadfirst.physics.relief import ReliefValves
+from loadfirst.physics.siphon import Summits
 from loadfirst.physics.valve import Valves
 
 
@@ -37,7 +39,9 @@ def relief_valves(
 LAWS: dict[str, LawKind] = {
     "pipes": LawKind(("length", "bore", "roughness", "k", "viscosity"), Pipes),
     "valves": LawKind(("kv",), Valves),
-    "checks": LawKind(("k_head", "holds"), CheckValves),
+    "checks": LawKind(("k_head", "holds", "leak"), CheckValves),
+    "filters": LawKind(("resistance", "fouling", "viscosity", "k_head"), Filters),
+    "summits": LawKind(("length", "bore", "roughness", "k", "viscosity", "rise", "holds"), Summits),
     "reliefs": LawKind(
         ("set_pressure", "capacity", "density", "accumulation", "leak", "blocked"), relief_valves
     ),

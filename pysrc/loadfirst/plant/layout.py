@@ -13,7 +13,7 @@ from loadfirst.physics.network import Element
 from loadfirst.plant.elements import WAY
 from loadfirst.plant.elements.section import Fixed, Section, Shape, Spec, Stand
 from loadfirst.plant.machines import law_of
-from loadfirst.plant.pumps import ResolvedPlant
+from loadfirst.plant.pumps import ResolvedPlant, conditions
 
 __all__ = ["Layout", "Shape", "layout", "shape_of"]
 
@@ -71,7 +71,7 @@ def shape_of(one: ResolvedPlant) -> Shape:
     plant = one.plant
     return Shape(
         arrangement=plant.pump.arrangement,
-        machines=tuple([law_of(pump) for pump in one.pumps]),
+        machines=tuple([law_of(*each) for each in zip(one.pumps, conditions(plant), strict=False)]),
         fitted=tuple(
             [section.name for section in WAY if section.fitted is not None and section.fitted(plant)]
         ),

@@ -9,23 +9,40 @@ from typing import NamedTuple
 import numpy as np
 
 from loadfirst.physics.centrifugal import PumpCurve
+from loadfirst.physics.changes.apply import Changes, apply
+from loadfirst.physics.changes.blocked import MOST as MOST_BLOCKED
+from loadfirst.physics.changes.outside import Outside
+from loadfirst.physics.changes.rotation import USUAL
 from loadfirst.physics.displacement import DisplacementMachines
-from loadfirst.physics.displacement_pump import DisplacementPump
+from loadfirst.physics.displacement_curve import curves, stack
+from loadfirst.physics.displacement_pump import worn_clearance
+from loadfirst.physics.drive import synchronous_speed
 from loadfirst.physics.law import Array
 from loadfirst.physics.liquids import Liquid
 from loadfirst.physics.machine import Machines
 from loadfirst.physics.motor import Motor
+from loadfirst.physics.standing import (
+    BACKWARD,
+    FORWARD,
+    TURNS_BACKWARD,
+    TURNS_FORWARD,
+    StandingPumps,
+)
 from loadfirst.plant.plant import Curve, Displacement, Pump
-from loadfirst.plant.pumps import ResolvedPlant
-from loadfirst.units import BAR, HOUR, PERCENT, RPM, TO_SI
+from loadfirst.plant.points import pump_curve, rated_pump
+from loadfirst.plant.pumps import SOUND, Condition, ResolvedPlant, conditions
+from loadfirst.units import PERCENT, TO_SI, G
 
 CM3, KW, MPAS = TO_SI["cm3"], TO_SI["kw"], TO_SI["mpas"]
 
-MachineLaw = Machines | DisplacementMachines
+MachineLaw = Machines | DisplacementMachines | StandingPumps
 
 
 class Service(NamedTuple):
-    """What makes one machine differ from another."""
+    """What makes one machine differ from another: itself, its motor, its liquid, its condition.
+
+    `thick` is the kinematic viscosity that the pump's points do not know of; 0 for water. [m²/s]
+    """
 
     pump: Pump
     rated_power: float
@@ -35,10 +52,15 @@ class Service(NamedTuple):
     frequency: float
     density: float
     viscosity: float
+    thick: float
+    gas: float
+    condition: Condition
 
 
-def law_of(pump: Pump) -> str:
+def law_of(pump: Pump, has: Condition) -> str:
     """Name of the law that a pump obeys."""
+    if not has.running:
+        return "standing"
     return "pumps" if isinstance(pump, Curve) else "displacement"
 
 
@@ -63,8 +85,11 @@ def services(one: ResolvedPlant, liquid: Liquid) -> tuple[Service, ...]:
             frequency=drive.frequency_hz or float(drive.supply_hz),
             density=liquid.density,
             viscosity=liquid.viscosity,
+            thick=0.0 if liquid.name == "water" else liquid.kinematic,
+            gas=one.plant.suction.gas_percent * PERCENT,
+            condition=has,
         )
-        for pump, power in zip(one.pumps, powers, strict=True)
+        for pump, power, has in zip(one.pumps, powers, conditions(one.plant), strict=False)
     )
 
 
@@ -94,44 +119,89 @@ def _machines(rows: tuple[tuple[Service, ...], ...]) -> MachineLaw:
         frequency=each("frequency"),
     )
     geared = motor._replace(poles=motor.poles * each("gear_ratio"))  # slower and stronger, as with more poles
-    pumps = [[service.pump for service in row] for row in rows]
-    if law_of(pumps[0][0]) == "pumps":
-        curves = [[pump_curve(pump) for pump in row if isinstance(pump, Curve)] for row in pumps]
-        return Machines.build(curves, geared, each("density"))
-    rated = [[rated_pump(pump) for pump in row if isinstance(pump, Displacement)] for row in pumps]
-    return DisplacementMachines.build(rated, geared, each("density"), each("viscosity"))
-
-
-@lru_cache(maxsize=64)
-def pump_curve(curve: Curve) -> PumpCurve:
-    """A centrifugal pump's points in SI."""
-
-    def numbers(values: tuple[float, ...] | None, factor: float) -> Array | None:
-        return None if values is None else np.array(values) * factor
-
-    return PumpCurve.from_points(
-        curve.speed_rpm * RPM,
-        np.array(curve.flow_m3h) / HOUR,
-        np.array(curve.head_m),
-        np.array(curve.npshr_m),
-        efficiency=numbers(curve.efficiency_percent, PERCENT),
-        power=numbers(curve.power_kw, KW),
-        density=curve.density_kgm3,
+    law = law_of(rows[0][0].pump, rows[0][0].condition)
+    if law == "standing":
+        numbers = np.array([[_at_rest(one) for one in row] for row in rows])
+        return StandingPumps(geared, *np.moveaxis(numbers, -1, 0))
+    if law == "pumps":
+        return Machines.build([[changed(one)[0] for one in row] for row in rows], geared, each("density"))
+    return DisplacementMachines.build(
+        [[rated_pump(one.pump) for one in row if isinstance(one.pump, Displacement)] for row in rows],
+        geared,
+        each("density"),
+        each("viscosity"),
+        clearance=np.array([[_clearance(one) for one in row] for row in rows]),
+        gas=each("gas"),
     )
 
 
+class AtRest(NamedTuple):
+    """Numbers of `StandingPumps` for one pump, in their order."""
+
+    straight: float
+    forward: float
+    backward: float
+    turns_forward: float
+    turns_backward: float
+    head: float
+    last: float
+    usual: float
+
+
 @lru_cache(maxsize=64)
-def rated_pump(pump: Displacement) -> DisplacementPump:
-    """A displacement pump's rated point in SI."""
-    return DisplacementPump(
-        kind=pump.kind,
-        displacement=pump.displacement_cm3 * CM3,
-        speed=pump.speed_rpm * RPM,
-        pressure=pump.pressure_bar * BAR,
-        viscosity=pump.viscosity_mpas * MPAS,
-        density=pump.density_kgm3,
-        volumetric_efficiency=pump.volumetric_percent * PERCENT,
-        mechanical_efficiency=pump.mechanical_percent * PERCENT,
-        npsh_required=pump.npshr_m,
-        pressure_limit=(pump.limit_bar or pump.pressure_bar) * BAR,
+def _at_rest(service: Service) -> AtRest:
+    """A pump that stands: as its maker measured it, or as tight as its gaps are by now."""
+    if isinstance(service.pump, Curve):
+        pump = pump_curve(service.pump)
+        best, head = pump.best_efficiency_flow, pump.best_efficiency_head
+        turns = pump.speed / best
+        return AtRest(
+            0.0,
+            FORWARD * head / best**2,
+            BACKWARD * head / best**2,
+            TURNS_FORWARD * turns,
+            TURNS_BACKWARD * turns,
+            pump.shut_off_head,
+            pump.last_flow,
+            best,
+        )
+    rated, motor = stack([[rated_pump(service.pump)]]), Motor.rated(service.rated_power)
+    numbers = (service.density, service.viscosity, _clearance(service), 0.0)
+    gaps = curves(rated, motor, *(np.full((1, 1), number) for number in numbers))
+    laminar, bent = gaps.table[int(gaps.start[0, 0]), 4:6].tolist()
+    head = float(rated.pressure_limit[0, 0]) / (service.density * G)
+    flow = float(rated.rated_flow[0, 0])
+    return AtRest(laminar, bent, bent, 0.0, 0.0, head, flow, flow)
+
+
+def changed(service: Service) -> tuple[PumpCurve, tuple[Outside, ...]]:
+    """A centrifugal pump as it has become, and where the rules for that do not reach."""
+    assert isinstance(service.pump, Curve)
+    if service.condition == SOUND and not service.thick and not service.gas:
+        return pump_curve(service.pump), ()
+    speed = float(synchronous_speed(service.frequency, service.poles))
+    return _changed(service.pump, service.condition, service.thick, speed, service.gas)
+
+
+@lru_cache(maxsize=256)
+def _changed(
+    pump: Curve, has: Condition, thick: float, speed: float, gas: float
+) -> tuple[PumpCurve, tuple[Outside, ...]]:
+    """The speed is the field's: slip would change the parameter of viscosity by a hundredth (our choice)."""
+    blocked = has.blocked_percent * PERCENT
+    changes = Changes(
+        diameter=has.trim_percent * PERCENT,
+        blocked=blocked if blocked <= MOST_BLOCKED else 1.0,
+        wear=has.wear_percent * PERCENT,
+        wrong_rotation=None if has.rotation == "right" else USUAL,
+        viscosity=thick,
+        speed=speed,
+        gas=gas,
     )
+    return apply(pump_curve(pump), changes)
+
+
+def _clearance(service: Service) -> float:
+    """Height of a displacement pump's gaps over that when new. [-]"""
+    assert isinstance(service.pump, Displacement)
+    return worn_clearance(rated_pump(service.pump), service.condition.wear_percent * PERCENT)

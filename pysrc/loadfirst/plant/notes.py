@@ -12,19 +12,28 @@ from collections.abc import Iterator
 
 from msgspec import UNSET
 
+from loadfirst.physics.changes.outside import Outside
+from loadfirst.physics.changes.viscosity import CENTISTOKE
 from loadfirst.physics.machine import Machines
+from loadfirst.physics.standing import StandingPumps
 from loadfirst.plant.air import air_pressure
 from loadfirst.plant.answer import Machine, Note, PathPoint
+from loadfirst.plant.machines import changed
 from loadfirst.plant.solved import OnePlant
 from loadfirst.plant.stack import own_head, static_head
+from loadfirst.units import HOUR
 
 UNSEEN = ("pipe-end", "after-branch-valve", "branch-pipe-end")
 """Nodes that no gauge is tapped at: a pressure that is undefined there is missed by nobody."""
+
+LIMIT_UNITS = {"cSt": CENTISTOKE, "m³/h": 1 / HOUR}
+"""Of the limits that rules have, in SI; others are in it already."""
 
 
 def notes(one: OnePlant, machines: tuple[Machine, ...], path: tuple[PathPoint, ...]) -> tuple[Note, ...]:
     """All notes on one plant, the machines' first."""
     found = [note for column, machine in enumerate(machines) for note in _machine_notes(one, machine, column)]
+    found += _held_shut(one, machines)
     found += _unprotected(one, machines)
     found += _boiling(one, path)
     found += _undefined(one, machines)
@@ -50,6 +59,10 @@ def _undefined(one: OnePlant, machines: tuple[Machine, ...]) -> Iterator[Note]:
 def _machine_notes(one: OnePlant, machine: Machine, place: int) -> Iterator[Note]:
     law, running, column = one.running(place)
     where = machine.name
+    if isinstance(law, StandingPumps):
+        yield _standing(machine)
+        return
+    service = one.built.services[one.row][place]
     if machine.flow == 0:
         yield Note("dead-headed", where, {"head": machine.head, "shaft_power": machine.shaft_power})
     if machine.flow < 0:
@@ -60,6 +73,7 @@ def _machine_notes(one: OnePlant, machine: Machine, place: int) -> Iterator[Note
             yield Note("beyond-curve", where, {"flow": machine.flow, "last_flow": last})
         if one.per_machine(law.limited)[column]:
             yield Note("more-than-one-state", where, {})
+        yield from (_outside(where, limit) for limit in changed(service)[1])
     else:
         yield from _displacement_notes(machine)
     if machine.load > 1:
@@ -68,6 +82,33 @@ def _machine_notes(one: OnePlant, machine: Machine, place: int) -> Iterator[Note
     available = machine.npsh_available
     if machine.flow > 0 and available is not None and available < machine.npsh_required:
         yield Note("npsh-short", where, {"available": available, "required": machine.npsh_required})
+
+
+def _standing(machine: Machine) -> Note:
+    """A pump whose motor is off; one that turns backward must not be started."""
+    facts = {"flow": machine.flow, "head": machine.head, "speed": machine.speed}
+    backward = machine.flow < 0 and machine.speed < 0
+    return Note("turning-backward" if backward else "standing", machine.name, facts)
+
+
+def _held_shut(one: OnePlant, machines: tuple[Machine, ...]) -> Iterator[Note]:
+    """Side by side the stronger pump holds the check valve of the weaker shut."""
+    if one.layout.side_by_side == 1 or not any(machine.flow > 0 for machine in machines):
+        return
+    suction, discharge = one.head("suction"), one.head("discharge")
+    if suction is None or discharge is None:
+        return
+    for machine, check in zip(machines, one.layout.checks, strict=True):
+        if machine.flow == 0 and machine.standing is UNSET and one.shut(check):
+            yield Note("held-shut", check, {"head": machine.head, "against": discharge - suction})
+
+
+def _outside(where: str, limit: Outside) -> Note:
+    """A rule that is used outside what it was made for; `held` at the end of its range, or carried on."""
+    unit = LIMIT_UNITS.get(limit.range.unit, 1.0)
+    low, high = limit.range.low * unit, limit.range.high * unit
+    facts = {"got": limit.got * unit, "low": low, "high": high, "held": float(limit.range.held)}
+    return Note("outside-rule", where, facts, f"{limit.rule}.{limit.limit}")
 
 
 def _displacement_notes(machine: Machine) -> Iterator[Note]:

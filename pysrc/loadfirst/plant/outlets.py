@@ -12,12 +12,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from loadfirst.plant.heights import far_gas_bar, far_height, pours_freely
+from loadfirst.plant.heights import far_gas_bar, far_height, filling, pours_freely
 from loadfirst.units import BAR, G
 
 if TYPE_CHECKING:
     from loadfirst.plant.elements.section import Given
-    from loadfirst.plant.plant import Plant
 
 
 class Outlet(NamedTuple):
@@ -25,8 +24,8 @@ class Outlet(NamedTuple):
 
     Attributes
     ----------
-    head : just outside. [m]
-    pours : it is above any surface.
+    head : up to which a line that cannot run empty stands full. [m]
+    pours : air comes in there, not liquid.
     open : its valve is.
     """
 
@@ -46,32 +45,76 @@ def branch_head(given: Given) -> float:
     return branch.end_m + branch.gas_bar * BAR / (given.liquid.density * G)
 
 
+def burst_head(given: Given) -> float:
+    """Head in front of a hole near the pumps. [m]"""
+    return given.plant.pump.centre_m
+
+
+def summit_rise(given: Given) -> float:
+    """How far the summit stands above the far end, less what a primed one can pull. [m]"""
+    from loadfirst.physics.siphon import summit_floor
+    from loadfirst.plant.air import air_pressure
+
+    plant, liquid = given
+    air, vapour = air_pressure(plant), liquid.vapour_pressure
+    floor = summit_floor(plant.summit.height_m, plant.summit.primed, liquid.density, vapour, air)
+    return float(floor) - main_head(given)
+
+
+def over_summit(given: Given) -> bool:
+    """Whether nothing can come back because a summit stands in between."""
+    plant = given.plant
+    return plant.summit.fitted and not filling(plant) and summit_rise(given) > 0
+
+
 def holds(given: Given, name: str) -> bool:
     """Whether nothing comes back at an outlet, because air would.
 
     Parameters
     ----------
-    name : "delivery" or "branch"
+    name : "delivery", "branch" or "burst"
     """
     plant = given.plant
-    if not (plant.branch.pours if name == "branch" else pours_freely(plant)):
-        return False
-    if not _tight(plant):
-        return True
+    if name == "delivery" and not (pours_freely(plant) or over_summit(given)):
+        return False  # the usual case, and no more is asked
     outlets = _outlets(given)
-    lowest = min((each.head for each in outlets.values() if each.open), default=0.0)
+    if not outlets[name].pours:
+        return False
+    lowest = min((each.head for each in outlets.values() if each.open), default=outlets["delivery"].head)
+    if not _tight(given, lowest):
+        return True
     return outlets[name].open and outlets[name].head > lowest
 
 
-def _tight(plant: Plant) -> bool:
-    """Whether the lines cannot run empty through the pumps."""
-    return plant.check.fitted
+def _tight(given: Given, column: float) -> bool:
+    """Whether the lines cannot run empty through the pumps, nor to the supply from behind two of them."""
+    check = given.plant.check
+    if not check.fitted or check.stuck_open or check.leak_kv_m3h:
+        return False
+    return given.plant.pump.arrangement == "single" or not _drains(given, column)
+
+
+def _drains(given: Given, column: float) -> bool:
+    """Whether return line or relief valve lets a column of that head back to the supply."""
+    plant, weight = given.plant, given.liquid.density * G
+    back, relief = plant.return_line, plant.relief
+    if back.fitted and back.opening > 0:
+        return True
+    if not relief.fitted or relief.state == "blocked":
+        return False
+    assert relief.set_bar is not None  # plant.pumps has seen to it
+    supply = plant.supply.surface_m + plant.supply.gas_bar * BAR / weight
+    return relief.state == "passing" or column - supply > relief.set_bar * BAR / weight
 
 
 def _outlets(given: Given) -> dict[str, Outlet]:
     plant = given.plant
-    found = {"delivery": Outlet(main_head(given), pours_freely(plant), plant.valve.opening > 0)}
+    main, over = main_head(given), over_summit(given)
+    spill = main + summit_rise(given) if over else main
+    found = {"delivery": Outlet(spill, pours_freely(plant) or over, plant.valve.opening > 0)}
     if plant.branch.fitted:
         branch = plant.branch
         found["branch"] = Outlet(branch_head(given), branch.pours, branch.opening > 0)
+    if plant.burst.fitted:
+        found["burst"] = Outlet(burst_head(given), True, True)
     return found

@@ -12,16 +12,22 @@ from loadfirst.plant.dials import Gauge, Gauges, Meters
 from loadfirst.plant.meta import Part, choice, words
 from loadfirst.plant.pump_file import Curve, Displacement, DisplacementFile, Pump, PumpFile
 from loadfirst.plant.tables.branch import Branch
+from loadfirst.plant.tables.burst import Burst
 from loadfirst.plant.tables.control_valve import ControlValve
+from loadfirst.plant.tables.filter import Filter
 from loadfirst.plant.tables.lines import Discharge, Suction
 from loadfirst.plant.tables.liquid import Liquid
 from loadfirst.plant.tables.relief import Relief
+from loadfirst.plant.tables.return_line import ReturnLine
+from loadfirst.plant.tables.second_line import SecondLine
 from loadfirst.plant.tables.site import Site
 from loadfirst.plant.tables.station import Check, Drive, PumpStation, SecondPump
+from loadfirst.plant.tables.summit import Summit
 from loadfirst.plant.tables.vessels import Delivery, Supply
 
 __all__ = [
     "Branch",
+    "Burst",
     "Check",
     "ControlValve",
     "Curve",
@@ -30,6 +36,7 @@ __all__ = [
     "Displacement",
     "DisplacementFile",
     "Drive",
+    "Filter",
     "Gauge",
     "Gauges",
     "Liquid",
@@ -40,9 +47,12 @@ __all__ = [
     "PumpFile",
     "PumpStation",
     "Relief",
+    "ReturnLine",
+    "SecondLine",
     "SecondPump",
     "Site",
     "Suction",
+    "Summit",
     "Supply",
 ]
 
@@ -65,5 +75,10 @@ class Plant(Part, frozen=True, kw_only=True):
     discharge: Discharge = Discharge()
     delivery: Delivery = Delivery()
     branch: Branch = Branch()
+    return_line: ReturnLine = ReturnLine()
+    filter: Filter = Filter()
+    burst: Burst = Burst()
+    second_line: SecondLine = SecondLine()
+    summit: Summit = Summit()
     gauges: Gauges = Gauges()
     meters: Meters = Meters()

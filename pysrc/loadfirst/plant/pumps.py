@@ -11,13 +11,38 @@ from msgspec import UnsetType
 from msgspec.structs import replace
 
 from loadfirst.errors import InputError
+from loadfirst.physics.changes.rotation import pumps_backward
 from loadfirst.plant import library, toml_text
 from loadfirst.plant.checks import check_curve, check_displacement
 from loadfirst.plant.decode import decode, in_file, nearest
 from loadfirst.plant.expect import one_of
-from loadfirst.plant.plant import DisplacementFile, Plant, Pump, PumpFile, SecondPump
+from loadfirst.plant.plant import Curve, DisplacementFile, Plant, Pump, PumpFile, PumpStation, SecondPump
+from loadfirst.plant.points import pump_curve
 from loadfirst.plant.pump_file import KINDS
 from loadfirst.plant.scales import LEAST_CAPACITY, flow_meter_scale, relief_set, together
+
+
+class Condition(NamedTuple):
+    """What has become of a pump, as its plant has it."""
+
+    wear_percent: float
+    trim_percent: float
+    blocked_percent: float
+    rotation: str
+    running: bool = True
+
+
+SOUND = Condition(0.0, 100.0, 0.0, "right")
+
+
+def condition(pump: PumpStation | SecondPump) -> Condition:
+    """The keys of one pump that say what has become of it."""
+    return Condition(pump.wear_percent, pump.trim_percent, pump.blocked_percent, pump.rotation, pump.running)
+
+
+def conditions(plant: Plant) -> tuple[Condition, Condition]:
+    """Those of the first pump and of the second."""
+    return condition(plant.pump), condition(plant.pump.second)
 
 
 class ResolvedPlant(NamedTuple):
@@ -43,8 +68,11 @@ class ResolvedPlant(NamedTuple):
 
     @property
     def alike(self) -> bool:
-        """Whether both pumps are equal, motors and all."""
-        return self.second is None and self.plant.pump.second == SecondPump()
+        """Whether both pumps are equal, motors, wear and all."""
+        second = self.plant.pump.second
+        return (
+            self.second is None and second.motor_kw is None and conditions(self.plant)[0] == condition(second)
+        )
 
 
 def resolve(plant: Plant, beside: Path | None = None) -> ResolvedPlant:
@@ -55,7 +83,26 @@ def resolve(plant: Plant, beside: Path | None = None) -> ResolvedPlant:
         curve=resolve_pump(plant, beside),
         second=None if isinstance(second, UnsetType) else find_pump(second, beside, "pump.second.model"),
     )
+    for number, pump in enumerate(one.pumps):
+        _refuse(pump, conditions(plant)[number], ("pump", "pump.second")[number])
     return one._replace(plant=_suited(plant, one.pumps))
+
+
+def _refuse(pump: Pump, has: Condition, where: str) -> None:
+    """Refuse what can become of an impeller only, where there is none; a propeller would pump backward."""
+    if isinstance(pump, Curve):
+        if has.rotation == "wrong" and pumps_backward(pump_curve(pump)):
+            raise InputError(
+                f"{where}.rotation", has.rotation, "right for a propeller",
+                "An axial pump would pump backward.", rule="together", other=f"{where}.model",
+            )  # fmt: skip
+        return
+    for name in ("trim_percent", "blocked_percent", "rotation"):
+        if getattr(has, name) != getattr(SOUND, name):
+            raise InputError(
+                f"{where}.{name}", getattr(has, name), "left out for a displacement pump",
+                "It has no impeller.", rule="together", other=f"{where}.model",
+            )  # fmt: skip
 
 
 def _suited(plant: Plant, pumps: tuple[Pump, ...]) -> Plant:

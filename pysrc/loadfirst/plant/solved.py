@@ -12,9 +12,10 @@ from loadfirst.physics.displacement import DisplacementRunning
 from loadfirst.physics.law import SHUT, Array
 from loadfirst.physics.liquids import Liquid
 from loadfirst.physics.machine import Running
-from loadfirst.physics.network import Solution, solve
+from loadfirst.physics.network import Solution
 from loadfirst.physics.pipe import Pipes, velocity_head
 from loadfirst.plant.build import Built
+from loadfirst.plant.choked import settle
 from loadfirst.plant.machines import MachineLaw
 from loadfirst.plant.plant import Plant
 from loadfirst.units import TO_SI, G
@@ -52,7 +53,7 @@ class Solved(NamedTuple):
 
 def solve_plants(built: Built) -> Solved:
     """Balance the plants and run their pumps."""
-    solution = solve(built.network, built.head_scale, built.flow_scale)
+    solution = settle(built, built.network, built.head_scale, built.flow_scale)
     pipes = built.network.laws["pipes"]
     assert isinstance(pipes, Pipes)
     return Solved(

@@ -45,13 +45,23 @@ def stack(one: OnePlant, head: float) -> tuple[Block, ...]:
     head : the pumps' own. [m]
     """
     found = [loss for section in one.layout.sections for loss in section.losses(one)]
-    losses = tuple(sorted(found, key=lambda loss: ORDER.index(loss.block)))
+    losses = tuple(sorted(_together(found), key=lambda loss: ORDER.index(loss.block)))
     holding = [loss.block for loss in losses if loss.shut] if not one.flow("end") else []
     if not one.flow("suction-line") and not any(map(one.flow, one.layout.aside)):
         losses = _at_rest(losses)
     unknown = holding if len(holding) > 1 and any(map(one.trapped, one.layout.way)) else ()
     blocks = (*_static(one), *losses)
     return tuple(Block(loss.block, None if loss.block in unknown else loss.head) for loss in blocks)
+
+
+def _together(losses: list[Loss]) -> list[Loss]:
+    """One block for what two sections lose in the same way: pipe before and beyond a summit."""
+    whole: dict[str, Loss] = {}
+    for loss in losses:
+        before = whole.get(loss.block)
+        both = loss if before is None else Loss(loss.block, before.head + loss.head, before.shut or loss.shut)
+        whole[loss.block] = both
+    return list(whole.values())
 
 
 def _static(one: OnePlant) -> tuple[Loss, Loss]:

@@ -7,8 +7,10 @@ from collections.abc import Sequence
 import numpy as np
 from msgspec.structs import replace
 
-from loadfirst.physics.machine import Machines, Running
+from loadfirst.physics.displacement import DisplacementMachines
+from loadfirst.physics.machine import Running
 from loadfirst.physics.network import LOST, STALLED
+from loadfirst.physics.standing import StandingPumps
 from loadfirst.plant.air import air_pressure
 from loadfirst.plant.answer import Duty, LiquidState, Machine, State, Station, Why
 from loadfirst.plant.build import Built, ResolvedPlant, build
@@ -112,7 +114,9 @@ def _machine(one: OnePlant, name: str, place: int, inlet: str) -> Machine:
         best_efficiency_flow=float(one.per_machine(law.best_efficiency_flow)[column]),
         rated_power=float(one.per_machine(law.motor.rated_power)[column]),
     )
-    if isinstance(running, Running) or isinstance(law, Machines):
+    if isinstance(law, StandingPumps):
+        return replace(machine, standing=True, speed=machine.speed if machine.flow else 0.0)
+    if isinstance(running, Running) or not isinstance(law, DisplacementMachines):
         return machine
     return replace(
         machine,

@@ -23,30 +23,38 @@ from loadfirst.plant.machines import MachineLaw
 Spreads = TypeVar("Spreads", Network, MachineLaw, Law)
 
 
-def station_curve(built: Built, flow: Array) -> Array:
+Through = tuple[Array, ...]
+"""Flow through each of the pumps, (B, F). [m³/s]"""
+
+
+def station_curve(built: Built, flow: Array, through: Through | None = None) -> Array:
     """Own head of the pumps together at flows through them all: flows shared or heads added.
 
     Parameters
     ----------
     flow : (B, F) [m³/s]
+    through : the same shared out, from `split`; left out it is worked out.
 
     Returns
     -------
     head : (B, F) [m]
     """
-    through = split(built, flow)
+    through = split(built, flow) if through is None else through
     heads = [pump_head(built, number, each) for number, each in enumerate(through)]
     return _together(built, through, heads, heads)
 
 
-def check_loss(built: Built, flow: Array) -> tuple[Array, Flags]:
-    """Head lost in the check valves of two pumps, and where they let the flow pass. (B, F) [m]"""
+def check_loss(built: Built, flow: Array, through: Through | None = None) -> tuple[Array, Flags]:
+    """Head lost in the check valves of two pumps, and where they let the flow pass. (B, F) [m]
+
+    Parameters as of `station_curve`.
+    """
     shape = built.layout
     if len(shape.pumps) == 1:
         return np.zeros(flow.shape), np.ones(flow.shape, dtype=bool)
     law = built.network.laws["checks"]
     checks = spread(law, flow)
-    through = split(built, flow)
+    through = split(built, flow) if through is None else through
     drops, passes = [], []
     for name, each in zip(shape.checks, through, strict=True):
         all_alike = np.repeat(each.reshape(-1, 1), law.count, axis=1)
@@ -58,7 +66,7 @@ def check_loss(built: Built, flow: Array) -> tuple[Array, Flags]:
     return _together(built, through, drops, heads), np.asarray(open_way)
 
 
-def split(built: Built, flow: Array) -> tuple[Array, ...]:
+def split(built: Built, flow: Array) -> Through:
     """Flow through each of the pumps at flows through the station, (B, F) each. [m³/s]"""
     shape = built.layout
     if not _unlike(built):
@@ -100,7 +108,7 @@ def _unlike(built: Built) -> bool:
     return built.layout.side_by_side > 1 and not all(one.alike for one in built.plants)
 
 
-def _together(built: Built, through: tuple[Array, ...], values: list[Array], heads: list[Array]) -> Array:
+def _together(built: Built, through: Through, values: list[Array], heads: list[Array]) -> Array:
     """Something of each pump's way, as it counts for the station; `heads` say which pump is the stronger."""
     if built.layout.side_by_side == 1:
         return np.asarray(sum(values[1:], values[0]))

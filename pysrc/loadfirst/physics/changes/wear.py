@@ -38,7 +38,10 @@ from loadfirst.physics.changes.outside import between, never_rising
 
 MOST = 0.5  # [-] of the best-efficiency flow: half of what is pumped goes round inside
 LEFT = 0.1  # [-] of the last flow that always gets out
-HALVINGS = 60  # of the flow axis: to the last digit
+ROUNDS, PARTS = (
+    7,
+    256,
+)  # each round looks at so many parts of what is left of the flow axis: to the last digit
 
 
 def leakage(curve: PumpCurve, share: float) -> float:
@@ -114,8 +117,10 @@ def _all_leaks(curve: PumpCurve, k: float) -> float:
     positive at the last.
     """
     low, high = 0.0, curve.last_flow
-    for _ in range(HALVINGS):
-        middle = (low + high) / 2
-        head = float(curve.at([middle])[0][0])
-        low, high = (middle, high) if middle < k * math.sqrt(head) else (low, middle)
+    for _ in range(ROUNDS):
+        inside = np.linspace(low, high, PARTS + 1)
+        out = inside >= k * np.sqrt(curve.at(inside)[0])
+        out[-1] = True
+        first = int(np.argmax(out))
+        low, high = float(inside[max(first - 1, 0)]), float(inside[first])
     return high

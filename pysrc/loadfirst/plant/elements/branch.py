@@ -41,7 +41,7 @@ def _line(given: Given) -> tuple[float, ...]:
 
 
 def _end(given: Given) -> tuple[float, ...]:
-    return 0.0, holds(given, "branch")
+    return 0.0, holds(given, "branch"), 0.0
 
 
 def _notes(one: OnePlant) -> Iterator[Note]:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from loadfirst.physics.pipe import velocity_head
 from loadfirst.plant.answer import PathPoint
 from loadfirst.plant.elements.section import Given, Loss, Section, Shape, Spec, Stand
-from loadfirst.plant.velocity import discharge_velocity_head, point
+from loadfirst.plant.velocity import point
 from loadfirst.units import TO_SI
 
 if TYPE_CHECKING:
@@ -41,7 +41,8 @@ def _fitted(plant: Plant) -> bool:
 def _values(given: Given) -> tuple[float, ...]:
     check = given.plant.check
     unit = float(velocity_head(1.0, given.plant.discharge.bore_mm * MM))
-    return check.k * unit * check.fitted, check.fitted
+    holds = check.fitted and not check.stuck_open
+    return check.k * unit * check.fitted, holds, check.leak_kv_m3h
 
 
 def _losses(one: OnePlant) -> Iterator[Loss]:
@@ -56,7 +57,8 @@ def _losses(one: OnePlant) -> Iterator[Loss]:
 
 def _places(one: OnePlant, behind: float) -> Iterator[PathPoint]:
     if one.layout.check_in_load and one.plant.check.fitted:
-        yield point(one, "after-check", behind, one.plant.pump.centre_m, discharge_velocity_head(one))
+        velocity = one.velocity_head("check-1", one.plant.discharge.bore_mm)
+        yield point(one, "after-check", behind, one.plant.pump.centre_m, velocity)
 
 
 SECTION = Section("check-valve", _stand, _fitted, _losses, _places)

@@ -1,4 +1,4 @@
-"""The line from the control valve to the delivery vessel: pipe and fittings."""
+"""The line from the control valve to the delivery vessel, or to its summit: pipe and fittings."""
 
 from __future__ import annotations
 
@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 
 from loadfirst.plant.answer import PathPoint
 from loadfirst.plant.elements.section import Given, Loss, Section, Shape, Spec, Stand
-from loadfirst.plant.heights import pipe_end_height
-from loadfirst.plant.velocity import line_velocity_head, static_pressure
+from loadfirst.plant.heights import filling, full_share, pipe_end_height
+from loadfirst.plant.velocity import static_pressure
 from loadfirst.units import TO_SI
 
 if TYPE_CHECKING:
@@ -19,7 +19,8 @@ MM = TO_SI["mm"]
 
 
 def _stand(shape: Shape, node: str) -> Stand:
-    return Stand((Spec("discharge-line", node, "pipe-end", "pipes", _values),), "pipe-end")
+    outlet = "summit" if "summit" in shape.fitted else "pipe-end"
+    return Stand((Spec("discharge-line", node, outlet, "pipes", _values),), outlet)
 
 
 def _fitted(plant: Plant) -> bool:
@@ -27,8 +28,26 @@ def _fitted(plant: Plant) -> bool:
 
 
 def _values(given: Given) -> tuple[float, ...]:
+    length, k = run(given.plant)
     line = given.plant.discharge
-    return line.length_m, line.bore_mm * MM, line.roughness_mm * MM, line.fittings_k, given.liquid.kinematic
+    return length, line.bore_mm * MM, line.roughness_mm * MM, k, given.liquid.kinematic
+
+
+def run(plant: Plant, beyond_summit: bool = False) -> tuple[float, float]:
+    """Length of the line up to its summit or its end, or of what is beyond the summit, and K there. [m]
+
+    Fittings are spread evenly, but for the exit, the last 1 of them, which is at the end.
+    """
+    line = plant.discharge
+    if filling(plant):
+        return line.length_m * full_share(plant), line.fittings_k * full_share(plant)
+    if not plant.summit.fitted:
+        return line.length_m, line.fittings_k
+    share = plant.summit.at
+    exit_ = min(1.0, line.fittings_k)
+    if beyond_summit:
+        return line.length_m * (1 - share), exit_ + (line.fittings_k - exit_) * (1 - share)
+    return line.length_m * share, (line.fittings_k - exit_) * share
 
 
 def _losses(one: OnePlant) -> Iterator[Loss]:
@@ -38,18 +57,21 @@ def _losses(one: OnePlant) -> Iterator[Loss]:
 
 
 def _places(one: OnePlant, behind: float) -> Iterator[PathPoint]:
-    velocity, height = line_velocity_head(one), pipe_end_height(one.plant)
-    head = _head_before_exit(one, velocity)
-    pressure = static_pressure(one, head, height, velocity)
-    yield PathPoint("pipe-end", behind + one.plant.discharge.length_m, height, head, pressure)
+    if "pipe-end" in one.layout.way:
+        yield from pipe_end(one, behind + run(one.plant)[0])
 
 
-def _head_before_exit(one: OnePlant, velocity: float) -> float | None:
-    """Head just inside the end: the exit's loss, one velocity head of `fittings_k`, is still to come."""
+def pipe_end(one: OnePlant, behind: float) -> Iterator[PathPoint]:
+    """Just inside the end: the exit's loss, one velocity head of `fittings_k`, is still to come."""
+    velocity, height = _velocity_head(one), pipe_end_height(one.plant)
     head = one.head("pipe-end")
-    if head is None or one.exact_flow("discharge-line") <= 0:
-        return head
-    return head + min(1.0, one.plant.discharge.fittings_k) * velocity
+    if head is not None and one.exact_flow("discharge-line") > 0 and not filling(one.plant):
+        head += min(1.0, one.plant.discharge.fittings_k) * velocity
+    yield PathPoint("pipe-end", behind, height, head, static_pressure(one, head, height, velocity))
+
+
+def _velocity_head(one: OnePlant) -> float:
+    return one.velocity_head("discharge-line", one.plant.discharge.bore_mm)
 
 
 SECTION = Section("discharge-line", _stand, _fitted, _losses, _places)

@@ -29,7 +29,7 @@ def _fitted(plant: Plant) -> bool:
 
 def _values(given: Given) -> tuple[float, ...]:
     """Air, not liquid, would come in: no flow back."""
-    return float(velocity_head(1.0, given.plant.discharge.bore_mm * MM)), True
+    return float(velocity_head(1.0, given.plant.discharge.bore_mm * MM)), True, 0.0
 
 
 def _head(given: Given) -> float:

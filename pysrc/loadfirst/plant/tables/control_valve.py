@@ -18,3 +18,9 @@ class ControlValve(Part, frozen=True):
         50.0
     )
     opening: Annotated[float, quantity("-", 0, 1, "Stem position: 0 shut, 1 fully open.")] = 0.6
+    recovery: (
+        Annotated[
+            float, quantity("-", 0.3, 1, "Pressure recovery factor F_L; left out, choking is not asked.")
+        ]
+        | None
+    ) = None

@@ -21,6 +21,9 @@ class Suction(Part, frozen=True):
     strainer_k: Annotated[
         float, quantity("-", 0, 1e5, "Loss coefficient of the strainer; 0 where there is none.")
     ] = 0.8
+    gas_percent: Annotated[
+        float, quantity("%", 0, 30, "Gas drawn along with the liquid, of the volume at the pump's inlet.")
+    ] = 0.0
 
 
 class Discharge(Part, frozen=True):
@@ -37,3 +40,6 @@ class Discharge(Part, frozen=True):
     fittings_k: Annotated[
         float, quantity("-", 0, 1e5, "Loss coefficients of all fittings and the exit, added up.")
     ] = 6.0
+    filled: Annotated[
+        float, quantity("-", 0.01, 1, "Share of its length that is full; below 1 it is still being filled.")
+    ] = 1.0

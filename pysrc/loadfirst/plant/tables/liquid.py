@@ -19,6 +19,9 @@ class Liquid(Part, frozen=True):
         Annotated[float, quantity("mPa·s", 0.05, 5000, "Dynamic viscosity; for a liquid other than water.")]
         | None
     ) = None
+    critical_bar: (
+        Annotated[float, quantity("bar", 1, 1000, "Absolute critical pressure; left out for water.")] | None
+    ) = None
     vapour_bar: (
         Annotated[float, quantity("bar", 0, 50, "Absolute vapour pressure; for a liquid other than water.")]
         | None

@@ -11,9 +11,26 @@ from loadfirst.plant.pump_file import Curve, Displacement
 
 Model = Annotated[str, words("Id of a pump: that of its file, without .toml.", 60)] | UnsetType
 
+Wear = Annotated[
+    float,
+    quantity("%", 0, 50, "Leakage back through worn gaps, over the flow at best efficiency (or the rated)."),
+]
+Trim = Annotated[
+    float, quantity("%", 70, 120, "Diameter of the impeller, over that which the curve stands for.")
+]
+Blocked = Annotated[
+    float, quantity("%", 0, 100, "Share of the impeller's passages that is stopped up; above 90 all are.")
+]
+Rotation = Annotated[
+    Literal["right", "wrong"], choice("wrong: two phases are exchanged, the impeller turns backward.")
+]
+
+
+Running = Annotated[bool, choice("false: its motor is off, and liquid may be driven through it either way.")]
+
 
 class SecondPump(Part, frozen=True):
-    """The second of two pumps, where it differs from the first; counts in no other arrangement."""
+    """The second of two pumps: its model where it is another, and its own condition."""
 
     model: Model = UNSET
     motor_kw: (
@@ -23,6 +40,11 @@ class SecondPump(Part, frozen=True):
         ]
         | None
     ) = None
+    wear_percent: Wear = 0.0
+    trim_percent: Trim = 100.0
+    blocked_percent: Blocked = 0.0
+    rotation: Rotation = "right"
+    running: Running = True
 
 
 class PumpStation(Part, frozen=True):
@@ -36,6 +58,11 @@ class PumpStation(Part, frozen=True):
         Literal["single", "side-by-side", "in-line"],
         choice("One pump, or two side by side or in line, equal unless `pump.second` says otherwise."),
     ] = "single"
+    wear_percent: Wear = 0.0
+    trim_percent: Trim = 100.0
+    blocked_percent: Blocked = 0.0
+    rotation: Rotation = "right"
+    running: Running = True
     second: SecondPump = SecondPump()
 
 
@@ -63,3 +90,9 @@ class Check(Part, frozen=True):
 
     fitted: Annotated[bool, choice("Whether there is one.")] = True
     k: Annotated[float, quantity("-", 0, 1000, "Loss coefficient when open, on the discharge bore.")] = 2.0
+    stuck_open: Annotated[bool, choice("It no longer closes, and passes backward as it does forward.")] = (
+        False
+    )
+    leak_kv_m3h: Annotated[
+        float, quantity("m³/h", 0, 1e5, "Flow coefficient Kv that its seat leaves backward; 0: tight.")
+    ] = 0.0
