@@ -139,6 +139,13 @@ test("a pump without speed stands still, in words too", () => {
   assert.match(part("pump-1").getAttribute("aria-label"), /draw-pump-standing/);
 });
 
+test("a pump whose motor is off is drawn as standing, though the liquid may turn it either way", () => {
+  const says = (speed) => drawn([], {state: {machines: [{name: "pump-1", flow: -0.001, speed, standing: true}]}}).part("pump-1");
+  assert.match(says(40).getAttribute("class"), /running standing/);
+  assert.match(says(40).getAttribute("aria-label"), /draw-pump-driven 382/);
+  assert.match(says(-40).getAttribute("aria-label"), /draw-pump-driven-back 382/);
+});
+
 test("each kind of pump has its own rotors", () => {
   const has = (model, kind) => drawn([], {edits: {"pump.model": model}}).within("pump-1", kind);
   for (const [model, kind] of [["gear", "gear"], ["lobe", "lobe"], ["screw", "thread"], ["axial", "axial"], ["mixed", "mixed"], ["medium", "centrifugal"]]) assert.ok(has(model, kind), model);

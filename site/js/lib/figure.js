@@ -65,9 +65,14 @@ export function createFigure(host, document, name, {size, plan = () => "", fit =
     key = wanted;
     if (focused) svg.querySelector(`[data-control="${focused}"]`)?.focus();
   };
-  const observer = watch(host, document, () => {
+  const resized = () => {
     box = null;
     update();
+  };
+  /** What is in a hand is not drawn anew under it: the new size waits until the hand lets go. */
+  const observer = watch(host, document, () => {
+    if (svg.querySelector(":active")) document.addEventListener("pointerup", () => document.defaultView.requestAnimationFrame(resized), {once: true});
+    else resized();
   });
   return {
     update,

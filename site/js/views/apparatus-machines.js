@@ -12,7 +12,7 @@ export function updateMachines({pumps, checks}, model, words) {
     const machine = machines[i];
     const condition = conditionOf(plant, i);
     const boiling = BOILS.some((kind) => noted(answer, kind, `pump-${i + 1}`));
-    const standing = Boolean(machine) && !machine.speed;
+    const standing = Boolean(machine) && (machine.standing ?? !machine.speed);
     pump.update({speed: machine?.speed ?? 0, turns: turning, condition, boiling, standing, says: pumpSays(machine, {...condition, boiling, standing}, model, words)});
   });
   Object.values(checks).forEach((check, i) => updateCheck(check, machines[i], model, words, pumps.length));
@@ -21,7 +21,9 @@ export function updateMachines({pumps, checks}, model, words) {
 /** Speed, and what else there is to say of a pump. */
 function pumpSays(machine, {trim, blocked, wrong, boiling, standing}, {units}, words) {
   if (!machine) return words("draw-no-reading");
-  const state = standing ? words("draw-pump-standing") : words("draw-pump-state", {speed: units.full("speed", machine.speed)});
+  const speed = units.full("speed", Math.abs(machine.speed));
+  const driven = machine.speed < 0 ? "draw-pump-driven-back" : machine.speed ? "draw-pump-driven" : "draw-pump-standing";
+  const state = words(standing ? driven : "draw-pump-state", {speed});
   const also = [
     wrong && words("draw-pump-wrong"), boiling && words("draw-pump-boiling"),
     trim !== 1 && words("draw-pump-trimmed", {share: units.full("opening", trim)}),

@@ -133,3 +133,10 @@ def test_no_negative_leakage() -> None:
     for k in (-1e-6, float("nan")):
         with pytest.raises(InputError, match="pump.wear"):
             wear.wear(RADIAL, k)
+
+
+@given(st.floats(0, 0.5))
+def test_worn_rings_never_make_a_pump_better(share: float) -> None:
+    """The efficiency at every flow is at most that of the new pump at the impeller's flow."""
+    changed = worn(RADIAL, share)
+    assert changed.best_efficiency <= RADIAL.best_efficiency * (1 + 1e-9)
