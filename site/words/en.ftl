@@ -44,6 +44,7 @@ switch-curves-off = Show curves
 ## Where the readings come from
 origin-built = Readings computed when this site was built
 origin-none = Dials are blank until Python is ready
+origin-refused = Dials are blank: this rig cannot be computed
 live = Live: computed here, in your browser.
 live-not-kept = Live. This browser keeps nothing between visits: use “Share link” to save your rig.
 
@@ -175,6 +176,7 @@ error-truth = { $name }: exactly one verdict must be the one that holds, and it 
 ## The one sentence
 why-idea = A pump does not choose its pressure: the load asks for it, and the pump answers.
 why-no-answer = The numbers come as soon as Python is ready.
+why-refused = There are no numbers for this rig: one of its values will not do.
 why-asks = The load asks { $head } at { $flow };
 why-answers = { $pumps ->
     [one] the pump answers
