@@ -240,9 +240,12 @@ note-beyond-curve = { $where } { $count ->
    *[other] deliver, each,
  } { $flow }, more than the { $last_flow } that the maker measured. What is shown there is an estimate.
     .title = Beyond the last point of the curve
-note-below-vapour-pressure = At { $where } the pressure would be { $pressure }; the liquid boils at { $vapour_pressure }. The real flow is less than shown.
+note-below-vapour-pressure = At { $where } the pressure would fall to { $pressure }; the liquid boils at { $vapour_pressure }. The real flow is less than shown.
     .title = The liquid would boil
     .caution = Vapour hammers and pits the pump, and the head collapses. Clear the suction side, or ask for less flow.
+note-below-vapour-pressure-behind = At { $where } the pressure would fall to { $pressure }; the liquid boils at { $vapour_pressure }. The line is not full there: true pressures and flow differ from those shown.
+    .title = The liquid column may part
+    .caution = Where it closes again it hammers the pipe. Throttle at the low end of the line, not above it.
 note-npsh-short = { $where } { $count ->
     [one] needs
    *[other] need, each,

@@ -109,6 +109,27 @@ def test_notes_are_told_in_plain_words(capsys: pytest.CaptureFixture[str], setti
     assert note in " ".join(run(capsys, "read", PLANT, "--set", setting)[1].split())
 
 
+DEEP = ("surface_m=-25", "bottom_m=-27", "top_m=-23")
+
+
+@pytest.mark.parametrize(
+    ("settings", "place", "advice"),
+    [
+        (["suction.strainer_k=3000"], "suction", "pits the pump"),
+        ([f"delivery.{key}" for key in DEEP], "after-valve", "may part here"),
+    ],
+)
+def test_what_to_mind_where_liquid_boils_depends_on_the_place(
+    capsys: pytest.CaptureFixture[str], settings: list[str], place: str, advice: str
+) -> None:
+    """Before the pump its vapour harms the pump; behind it the liquid column parts."""
+    args = [part for setting in settings for part in ("--set", setting)]
+    notes = as_json(capsys, "read", PLANT, *args)["notes"]
+    boiling = {note["where"]: note["text"] for note in notes if note["kind"] == "below-vapour-pressure"}
+    assert advice in boiling[place]
+    assert all((advice in text) == (where == place) for where, text in boiling.items())
+
+
 NOTED = {
     "beyond-curve": ["valve.kv_open_m3h=1000", "delivery.surface_m=12", "discharge.bore_mm=300"],
     "dead-headed": ["valve.opening=0"],

@@ -117,6 +117,27 @@ test("a pipe taken off is no fault of the pump, and nobody is told to try it", (
   assert.match(entry.caution, /Never open a line/);
 });
 
+test("liquid that boils before the pump harms the pump; behind it the column parts, and each is said for its own places", () => {
+  const told = (...places) =>
+    noteEntries({answer: answer({notes: places.map((where) => ({kind: "below-vapour-pressure", where, facts: FACTS["below-vapour-pressure"]}))}), units, words});
+  for (const place of ["supply-surface", "supply-outlet", "suction"]) assert.match(told(place)[0].caution, /suction side/);
+  for (const place of ["discharge", "after-check", "after-valve", "pipe-end", "delivery-surface"]) {
+    const [entry] = told(place);
+    assert.match(entry.title, /may part/);
+    assert.match(entry.caution, /low end/);
+    assert.doesNotMatch(entry.caution, /pump|suction/);
+  }
+  const both = told("suction", "after-valve");
+  assert.deepEqual(both.map(({kind}) => kind), ["below-vapour-pressure", "below-vapour-pressure-behind"]);
+  assert.doesNotMatch(both[0].text, /valve/);
+  assert.match(both[1].text, /behind the control valve/);
+});
+
+test("where the liquid boils in several places, the lowest pressure is told", () => {
+  const notes = [-99_100, -150_000, -99_500].map((pressure, i) => ({kind: "below-vapour-pressure", where: ["discharge", "after-valve", "pipe-end"][i], facts: {pressure, vapour_pressure: -98_900}}));
+  assert.match(noteEntries({answer: answer({notes}), units, words})[0].text, /would fall to −1\.50/);
+});
+
 test("the same note on both pumps is said once", () => {
   const notes = ["pump-1", "pump-2"].map((where) => ({kind: "npsh-short", where, facts: FACTS["npsh-short"]}));
   const two = answer({notes});

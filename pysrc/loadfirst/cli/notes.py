@@ -9,13 +9,23 @@ from loadfirst.units import BAR, HOUR
 
 Facts = dict[str, float]
 
+BEFORE_PUMP = ("supply-surface", "supply-outlet", "suction")
+"""Places on the suction side; at all others liquid that boils does the pump no harm."""
+
 OFF = "the discharge line is off."
 NEVER = "A thought experiment: never open a flange to try it."
+VAPOUR_BEFORE = "Vapour hammers and pits the pump: clear the suction side, or ask for less flow."
+VAPOUR_BEHIND = (
+    "The liquid column may part here, and hammers where it closes again: throttle at the low end of "
+    "the line, not above it."
+)
 
 
 def sentence(note: Note, flows: bool = True) -> str:
     """One or two sentences that say what the note means and what to mind; `flows`: anything at all."""
     said = SENTENCES[note.kind](note.facts) if flows or note.kind != "line-off" else f"{OFF} {NEVER}"
+    if note.kind == "below-vapour-pressure":
+        said = f"{said} {VAPOUR_BEFORE if note.where in BEFORE_PUMP else VAPOUR_BEHIND}"
     return f"{note.where}: {said}"
 
 

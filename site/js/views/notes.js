@@ -3,7 +3,13 @@ import {at} from "../state.js";
 import {h, hide, setText} from "./dom.js";
 import {endOf} from "./why.js";
 
-/** What is most urgent comes first; `caution` says whether the real plant needs a warning. */
+/** Places on the suction side; what boils at all others does the pump no harm. */
+const BEFORE_PUMP = ["supply-surface", "supply-outlet", "suction"];
+
+/**
+ * What is most urgent comes first; `caution` says whether the real plant needs a warning. Where the place matters,
+ * `at` says at which of them, and `id` names the words, if they are not those of the kind.
+ */
 const KINDS = [
   {kind: "line-off", caution: true},
   {kind: "not-reached", caution: false},
@@ -11,7 +17,8 @@ const KINDS = [
   {kind: "reverse-flow", caution: true},
   {kind: "overload", caution: true},
   {kind: "npsh-short", caution: true},
-  {kind: "below-vapour-pressure", caution: true},
+  {kind: "below-vapour-pressure", caution: true, at: (place) => BEFORE_PUMP.includes(place)},
+  {kind: "below-vapour-pressure", id: "below-vapour-pressure-behind", caution: true, at: (place) => !BEFORE_PUMP.includes(place)},
   {kind: "beyond-curve", caution: false},
   {kind: "pressure-undefined", caution: false},
   {kind: "more-than-one-state", caution: false},
@@ -55,24 +62,25 @@ export function create(host, {document, words}) {
   };
 }
 
-/** The notes as words; equal notes on both pumps are said once. No DOM. */
+/** The notes as words, each under the name of its words; equal notes on both pumps are said once. No DOM. */
 export function noteEntries({answer, units, words}) {
   if (!answer) return [];
-  return KINDS.flatMap(({kind, caution}) => {
-    const all = answer.notes.filter((note) => note.kind === kind);
-    return all.length ? [entry({...all[0], caution, places: all.map(({where}) => where)}, answer, units, words)] : [];
+  return KINDS.flatMap(({kind, id = kind, caution, at: here = () => true}) => {
+    const all = answer.notes.filter((note) => note.kind === kind && here(note.where));
+    const worst = all.reduce((one, other) => (other.facts.pressure < one.facts.pressure ? other : one), all[0]);
+    return all.length ? [entry({...worst, id, caution, places: all.map(({where}) => where)}, answer, units, words)] : [];
   });
 }
 
-function entry({kind, caution, places, facts}, answer, units, words) {
+function entry({kind, id: own, caution, places, facts}, answer, units, words) {
   const pumps = answer.state.machines.length;
   const still = answer.state.station.flow <= 0;
   const named = (place) => (words.has(`place-${place}`) ? words(`place-${place}`, {pumps}) : place);
   const where = kind === "not-reached" ? words(endOf(at(answer.plant, "discharge.attached") === false)) : places.map(named).join(words("and"));
   const args = {where, pumps, count: places.length, ...worded(kind === "reverse-flow" ? {...facts, flow: Math.abs(facts.flow)} : facts, units)};
-  const id = still && words.has(`note-${kind}-still`) ? `note-${kind}-still` : `note-${kind}`; // what is advised where liquid flows, may be no way out here
+  const id = still && words.has(`note-${own}-still`) ? `note-${own}-still` : `note-${own}`; // what is advised where liquid flows, may be no way out here
   return {
-    kind,
+    kind: own,
     title: words(`${id}.title`, args),
     text: capital(words(id, args), words.locale),
     caution: caution ? words(`${id}.caution`, args) : null,
