@@ -67,6 +67,8 @@ trouble-bug = Something went wrong that should not. The picture shows the last g
 trouble-plant = This plant cannot be computed. { $what }
 trouble-link-long = This link is longer than any real one, so it was not opened. The rig starts as it comes.
 trouble-link-broken = This link is damaged, perhaps cut short on its way. The rig starts as it comes.
+trouble-link-long-stays = This link is longer than any real one, so it was not opened. Your rig stays as it was.
+trouble-link-broken-stays = This link is damaged, perhaps cut short on its way. Your rig stays as it was.
 trouble-link-newer = This link was made by a newer Loadfirst. Reload the page, then open it again.
 trouble-link-content = This link holds something that is not a rig, so it was not opened.
 
@@ -240,6 +242,11 @@ note-beyond-curve = { $where } { $count ->
    *[other] deliver, each,
  } { $flow }, more than the { $last_flow } that the maker measured. What is shown there is an estimate.
     .title = Beyond the last point of the curve
+note-other-speed = { $where } { $count ->
+    [one] runs
+   *[other] run
+ } at { $speed }, but the points were measured at { $measured_speed }. So far away the affinity laws are a rough guide. Do poles and frequency suit this pump?
+    .title = Far from the measured speed
 note-below-vapour-pressure = At { $where } the pressure would fall to { $pressure }; the liquid boils at { $vapour_pressure }. The real flow is less than shown.
     .title = The liquid would boil
     .caution = Vapour hammers and pits the pump, and the head collapses. Clear the suction side, or ask for less flow.

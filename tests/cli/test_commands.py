@@ -138,6 +138,7 @@ NOTED = {
     "below-vapour-pressure": ["suction.strainer_k=3000"],
     "reverse-flow": ["check.fitted=false", "drive.frequency_hz=5"],
     "line-off": ["discharge.attached=false"],
+    "other-speed": ["drive.poles=8", "delivery.surface_m=2", "delivery.bottom_m=0"],
 }
 
 
@@ -149,7 +150,7 @@ def test_the_numbers_behind_a_note_have_their_units_in_their_keys(
     settings = [part for setting in NOTED[kind] for part in ("--set", setting)]
     notes = as_json(capsys, "read", PLANT, *settings)["notes"]
     note = next(note for note in notes if note["kind"] == kind)
-    assert all(key.endswith(("_m3h", "_m", "_kw", "_percent", "_bar")) for key in note["facts"])
+    assert all(key.endswith(("_m3h", "_m", "_kw", "_percent", "_bar", "_rpm")) for key in note["facts"])
     if kind == "dead-headed":
         assert f"{note['facts']['shaft_power_kw']:.2f} kW" in note["text"]
 

@@ -97,6 +97,7 @@ const FACTS = {
   "more-than-one-state": {},
   "line-off": {},
   "not-reached": {head: 0.6, missing: 2.4},
+  "other-speed": {speed: 301, measured_speed: 151.8},
 };
 
 for (const [kind, facts] of Object.entries(FACTS)) {
@@ -131,6 +132,11 @@ test("liquid that boils before the pump harms the pump; behind it the column par
   assert.deepEqual(both.map(({kind}) => kind), ["below-vapour-pressure", "below-vapour-pressure-behind"]);
   assert.doesNotMatch(both[0].text, /valve/);
   assert.match(both[1].text, /behind the control valve/);
+});
+
+test("both speeds of a pump that runs far from its measured points are told", () => {
+  const [entry] = noteEntries({answer: answer({notes: [{kind: "other-speed", where: "pump-1", facts: FACTS["other-speed"]}]}), units, words});
+  assert.match(entry.text, /^The pump runs at 2,874\u00a01\/min, but the points were measured at 1,450\u00a01\/min/);
 });
 
 test("where the liquid boils in several places, the lowest pressure is told", () => {

@@ -48,6 +48,8 @@ FACTS = {
     "shaft_power": ("shaft_power_kw", KW),
     "rated_power": ("rated_power_kw", KW),
     "load": ("load_percent", PERCENT),
+    "speed": ("speed_rpm", RPM),
+    "measured_speed": ("measured_speed_rpm", RPM),
     "available": ("npsh_available_m", 1.0),
     "required": ("npsh_required_m", 1.0),
     "pressure": ("pressure_bar", BAR),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from loadfirst.plant.answer import Note
-from loadfirst.units import BAR, HOUR
+from loadfirst.units import BAR, HOUR, RPM
 
 Facts = dict[str, float]
 
@@ -88,6 +88,14 @@ def _several(_: Facts) -> str:
     )
 
 
+def _other_speed(facts: Facts) -> str:
+    return (
+        f"runs at {facts['speed'] / RPM:.0f} 1/min, but its points were measured at "
+        f"{facts['measured_speed'] / RPM:.0f} 1/min: so far away the affinity laws are a rough guide. "
+        "Do the motor's poles and frequency suit this pump?"
+    )
+
+
 def _line_off(_: Facts) -> str:
     return (
         f"{OFF} Nothing resists there, so there is hardly any pressure and much flow; "
@@ -106,4 +114,5 @@ SENTENCES: dict[str, Callable[[Facts], str]] = {
     "more-than-one-state": _several,
     "line-off": _line_off,
     "not-reached": _dry,
+    "other-speed": _other_speed,
 }

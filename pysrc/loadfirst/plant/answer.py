@@ -156,6 +156,7 @@ class Note(Struct, frozen=True):
         "more-than-one-state",
         "line-off",
         "not-reached",
+        "other-speed",
     ]
     where: str
     facts: dict[str, float]

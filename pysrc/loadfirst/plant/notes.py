@@ -13,7 +13,14 @@ from collections.abc import Iterator
 from loadfirst.plant.answer import Machine, Note, PathPoint
 from loadfirst.plant.solved import OnePlant
 from loadfirst.plant.stack import own_head, static_head
-from loadfirst.units import BAR
+from loadfirst.units import BAR, RPM
+
+FARTHEST = (0.5, 1.3)
+"""Of the speed at which a pump was measured: the affinity laws hold less and less well outside.
+
+Common practice. A drive that slows a 50 Hz pump down to half stays inside, and so does a 60 Hz supply;
+a wrong number of poles does not, upward.
+"""
 
 
 def notes(one: OnePlant, machines: tuple[Machine, ...], path: tuple[PathPoint, ...]) -> tuple[Note, ...]:
@@ -49,6 +56,7 @@ def _machine_notes(one: OnePlant, machine: Machine, column: int) -> Iterator[Not
     if running.beyond[one.row, column]:
         last = float(one.per_machine(one.built.machines.last_flow)[column])
         yield Note("beyond-curve", where, {"flow": machine.flow, "last_flow": last})
+    yield from _other_speed(one, machine)
     if one.per_machine(one.built.machines.limited)[column]:
         yield Note("more-than-one-state", where, {})
     if machine.load > 1:
@@ -61,6 +69,18 @@ def _machine_notes(one: OnePlant, machine: Machine, column: int) -> Iterator[Not
     available = machine.npsh_available
     if machine.flow > 0 and available is not None and available < machine.npsh_required:
         yield Note("npsh-short", where, {"available": available, "required": machine.npsh_required})
+
+
+def _other_speed(one: OnePlant, machine: Machine) -> Iterator[Note]:
+    """A speed so far from that of the measured points that they tell little of it.
+
+    Of a slow pump only where it delivers: without flow, that is what matters.
+    """
+    measured = one.built.plants[one.row].curve.speed_rpm * RPM
+    least, most = FARTHEST
+    slow = machine.speed < least * measured and machine.flow > 0
+    if slow or machine.speed > most * measured:
+        yield Note("other-speed", machine.name, {"speed": machine.speed, "measured_speed": measured})
 
 
 def _boiling(one: OnePlant, path: tuple[PathPoint, ...]) -> Iterator[Note]:

@@ -20,6 +20,7 @@ const KINDS = [
   {kind: "below-vapour-pressure", caution: true, at: (place) => BEFORE_PUMP.includes(place)},
   {kind: "below-vapour-pressure", id: "below-vapour-pressure-behind", caution: true, at: (place) => !BEFORE_PUMP.includes(place)},
   {kind: "beyond-curve", caution: false},
+  {kind: "other-speed", caution: false},
   {kind: "pressure-undefined", caution: false},
   {kind: "more-than-one-state", caution: false},
 ];
@@ -89,7 +90,7 @@ function entry({kind, id: own, caution, places, facts}, answer, units, words) {
 
 const FACTS = {
   flow: "flow", last_flow: "flow", head: "head", missing: "head", available: "head", required: "head", shaft_power: "power",
-  rated_power: "power", load: "efficiency", pressure: "pressure", vapour_pressure: "pressure",
+  rated_power: "power", load: "efficiency", pressure: "pressure", vapour_pressure: "pressure", speed: "speed", measured_speed: "speed",
 };
 
 /** The numbers of a note, SI, as the reader's text. */
