@@ -12,6 +12,7 @@ from loadfirst_dev import packs, places
 from loadfirst_dev.fetch import Store
 from loadfirst_dev.licences import licences
 from loadfirst_dev.pins import Pins
+from loadfirst_dev.preloads import with_preloads
 from loadfirst_dev.runtime import make_runtime
 
 MANIFEST = "runtime/manifest.json"
@@ -31,8 +32,8 @@ def contents(pins: Pins, store: Store) -> dict[str, bytes]:
 
 
 def pages() -> dict[str, bytes]:
-    """The files that are served as they were written."""
-    return packs.folder_contents(places.SITE_SOURCE)
+    """The files of the page, as they were written but for the preloads."""
+    return with_preloads(packs.folder_contents(places.SITE_SOURCE))
 
 
 def as_json(value: Any) -> bytes:

@@ -26,6 +26,7 @@ fillWords(document, words);
 let due = false; // a painting is asked for
 let patience = 0; // a painting that comes without the answer if it must
 let units = null; // those of the state
+let turn = 0; // counts what put another state in place of the whole
 const page = {picked: "valve.opening", part: null, paused: false, boot: {stage: "runtime"}, trouble: null, linkTrouble: null, saved: kept.lasting};
 const store = createStore(stateToStart());
 if (linked instanceof Error) page.linkTrouble = linkTrouble(linked);
@@ -40,6 +41,7 @@ const still = matchMedia("(prefers-reduced-motion: reduce)");
 still.addEventListener("change", paintSoon);
 addEventListener("hashchange", openLink);
 addEventListener("keydown", undoByKey);
+store.subscribe((_, what) => ["undo", "redo", "reset", "open", "load"].includes(what) && (turn += 1));
 store.subscribe((_, what) => (what === "preview" && engine.stage === "ready" ? paintWithAnswer() : paintSoon()));
 paint();
 document.querySelector("main").removeAttribute("aria-busy");
@@ -140,17 +142,19 @@ function paint() {
   patience = 0;
   const {state} = store;
   if (units?.id !== state.view.units) units = unitsNow();
-  const picture = pictureOf({state, got: rig.got, first});
+  const catalogue = page.catalogue ?? first?.catalogue;
+  const picture = pictureOf({state, got: rig.got, first, catalogue, refused: Boolean(rig.error ?? page.trouble)});
   const model = modelOf({
     state, picture, words, units,
     live: store.live,
     previous: rig.previous,
     beside: beside.kept,
-    catalogue: page.catalogue ?? first?.catalogue,
+    catalogue,
     picked: page.picked,
     part: page.part,
     turning: !page.paused && !still.matches,
     error: rig.error,
+    turn,
   });
   views.update(model, {
     state, page,

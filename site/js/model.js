@@ -1,5 +1,6 @@
 // From state and answers to the one model that every view draws. Pure.
-import {at, withEdits} from "./state.js";
+import {limitsOf, overDefaults, withDrawable} from "./drawable.js";
+import {at} from "./state.js";
 import {ranges} from "./views/control-table.js";
 import {same} from "./history.js";
 
@@ -12,24 +13,25 @@ const NO_CATALOGUE = Object.freeze({plants: [], pumps: [{id: "small"}, {id: "med
  * @param {object} p.state of the store
  * @param {{answer: object, for: object}|null} p.got newest answer and the rig {plant, edits} it belongs to
  * @param {object|null} p.first the file made when the site was built
- * @returns {{answer: object|null, plant: object|null, origin: "live"|"built"|"none"}} no plant where none is known yet
+ * @param {object} [p.catalogue] what Python knows, if it has told: else that of the file made with the site
+ * @param {boolean} [p.refused] Python could not compute what stands now
+ * @returns {{answer: object|null, plant: object|null, origin: "live"|"built"|"none"|"refused"}} no plant where none is known yet
  */
-export function pictureOf({state, got, first}) {
+export function pictureOf({state, got, first, catalogue = first?.catalogue, refused = false}) {
+  const limits = limitsOf(catalogue);
   if (got && samePlant(got.for, state)) {
-    return {answer: got.answer, plant: edited(got.answer.plant, ownEdits(state, got.for)), origin: "live"};
+    return {answer: got.answer, plant: withDrawable(got.answer.plant, ownEdits(state, got.for), limits), origin: "live"};
   }
+  const origin = refused ? "refused" : "none";
   const built = first?.answer ?? null;
   if (built && state.plant === first.default) {
     if (Object.keys(state.edits).length === 0) return {answer: built, plant: built.plant, origin: "built"};
-    return {answer: null, plant: withEdits(built.plant, state.edits), origin: "none"};
+    return {answer: null, plant: withDrawable(built.plant, state.edits, limits), origin};
   }
-  if (!built) return {answer: null, plant: null, origin: "none"};
-  const base = typeof state.plant === "object" ? deepDefaults(state.plant, built.plant) : built.plant;
-  return {answer: null, plant: edited(base, state.edits), origin: "none"};
+  if (!built) return {answer: null, plant: null, origin};
+  const base = typeof state.plant === "object" ? overDefaults(state.plant, built.plant, limits) : built.plant;
+  return {answer: null, plant: withDrawable(base, state.edits, limits), origin};
 }
-
-/** A plant as it stands is not copied at every paint. */
-const edited = (plant, edits) => (Object.keys(edits).length ? withEdits(plant, edits) : plant);
 
 const samePlant = (a, b) => a.plant === b.plant || same(a.plant, b.plant);
 
@@ -40,18 +42,8 @@ function ownEdits(state, answered) {
   return edits;
 }
 
-/** A plant file says only what differs; until Python fills in the rest, another plant's values stand in. */
-function deepDefaults(plant, defaults) {
-  const all = {...defaults};
-  for (const [key, value] of Object.entries(plant)) {
-    const table = value !== null && typeof value === "object" && !Array.isArray(value);
-    all[key] = table ? deepDefaults(value, defaults[key] ?? {}) : value;
-  }
-  return all;
-}
-
 /** Everything the views need, in one frozen object. */
-export function modelOf({state, live, picture, previous, beside = null, catalogue, words, units, picked, part = null, turning, error}) {
+export function modelOf({state, live, picture, previous, beside = null, catalogue, words, units, picked, part = null, turning, error, turn = 0}) {
   const known = catalogue ?? NO_CATALOGUE;
   return Object.freeze({
     ...picture,
@@ -71,5 +63,6 @@ export function modelOf({state, live, picture, previous, beside = null, catalogu
     picked,
     part,
     error,
+    turn,
   });
 }

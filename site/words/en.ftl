@@ -50,6 +50,7 @@ switch-curves-off = Show curves
 ## Where the readings come from
 origin-built = Readings computed when this site was built
 origin-none = Dials are blank until Python is ready
+origin-refused = Dials are blank: this rig cannot be computed
 live = Live: computed here, in your browser.
 live-not-kept = Live. This browser keeps nothing between visits: use “Share link” to save your rig.
 
@@ -72,6 +73,8 @@ trouble-bug = Something went wrong that should not. The picture shows the last g
 trouble-plant = This plant cannot be computed. { $what }
 trouble-link-long = This link is longer than any real one, so it was not opened. The rig starts as it comes.
 trouble-link-broken = This link is damaged, perhaps cut short on its way. The rig starts as it comes.
+trouble-link-long-stays = This link is longer than any real one, so it was not opened. Your rig stays as it was.
+trouble-link-broken-stays = This link is damaged, perhaps cut short on its way. Your rig stays as it was.
 trouble-link-newer = This link was made by a newer Loadfirst. Reload the page, then open it again.
 trouble-link-content = This link holds something that is not a rig, so it was not opened.
 
@@ -183,6 +186,7 @@ error-truth = { $name }: exactly one verdict must be the one that holds, and it 
 ## The one sentence
 why-idea = A pump does not choose its pressure: the load asks for it, and the pump answers.
 why-no-answer = The numbers come as soon as Python is ready.
+why-refused = There are no numbers for this rig: one of its values will not do.
 why-asks = The load asks { $head } at { $flow };
 why-answers = { $pumps ->
     [one] the pump answers

@@ -13,6 +13,14 @@ note-beyond-curve = { $where } { $count ->
 note-below-vapour-pressure = At { $where } the pressure would be { $pressure }; the liquid boils at { $vapour_pressure }. The real flow is less than shown.
     .title = The liquid would boil
     .caution = Vapour hammers and pits the pump, and the head collapses. Clear the suction side, or ask for less flow.
+note-below-vapour-pressure-behind = At { $where } the pressure would fall to { $pressure }; the liquid boils at { $vapour_pressure }. The line is not full there: true pressures and flow differ from those shown.
+    .title = The liquid column may part
+    .caution = Where it closes again it hammers the pipe. Throttle at the low end of the line, not above it.
+note-other-speed = { $where } { $count ->
+    [one] runs
+   *[other] run
+ } at { $speed }, but the points were measured at { $measured_speed }. So far away the affinity laws are a rough guide. Do poles and frequency suit this pump?
+    .title = Far from the measured speed
 note-npsh-short = { $where } { $count ->
     [one] needs
    *[other] need, each,

@@ -109,6 +109,27 @@ def test_notes_are_told_in_plain_words(capsys: pytest.CaptureFixture[str], setti
     assert note in " ".join(run(capsys, "read", PLANT, "--set", setting)[1].split())
 
 
+DEEP = ("surface_m=-25", "bottom_m=-27", "top_m=-23")
+
+
+@pytest.mark.parametrize(
+    ("settings", "place", "advice"),
+    [
+        (["suction.strainer_k=3000"], "suction", "pits the pump"),
+        ([f"delivery.{key}" for key in DEEP], "after-valve", "may part here"),
+    ],
+)
+def test_what_to_mind_where_liquid_boils_depends_on_the_place(
+    capsys: pytest.CaptureFixture[str], settings: list[str], place: str, advice: str
+) -> None:
+    """Before the pump its vapour harms the pump; behind it the liquid column parts."""
+    args = [part for setting in settings for part in ("--set", setting)]
+    notes = as_json(capsys, "read", PLANT, *args)["notes"]
+    boiling = {note["where"]: note["text"] for note in notes if note["kind"] == "below-vapour-pressure"}
+    assert advice in boiling[place]
+    assert all((advice in text) == (where == place) for where, text in boiling.items())
+
+
 NOTED = {
     "beyond-curve": ["valve.kv_open_m3h=1000", "delivery.surface_m=12", "discharge.bore_mm=300"],
     "dead-headed": ["valve.opening=0"],
@@ -117,6 +138,7 @@ NOTED = {
     "below-vapour-pressure": ["suction.strainer_k=3000"],
     "reverse-flow": ["check.fitted=false", "drive.frequency_hz=5"],
     "line-off": ["discharge.attached=false"],
+    "other-speed": ["drive.poles=8", "delivery.surface_m=2", "delivery.bottom_m=0"],
 }
 
 
@@ -128,7 +150,7 @@ def test_the_numbers_behind_a_note_have_their_units_in_their_keys(
     settings = [part for setting in NOTED[kind] for part in ("--set", setting)]
     notes = as_json(capsys, "read", PLANT, *settings)["notes"]
     note = next(note for note in notes if note["kind"] == kind)
-    assert all(key.endswith(("_m3h", "_m", "_kw", "_percent", "_bar")) for key in note["facts"])
+    assert all(key.endswith(("_m3h", "_m", "_kw", "_percent", "_bar", "_rpm")) for key in note["facts"])
     if kind == "dead-headed":
         assert f"{note['facts']['shaft_power_kw']:.2f} kW" in note["text"]
 

@@ -27,6 +27,13 @@ test("what a person types is read in the shown unit, with point or comma", () =>
   assert.deepEqual(readTyped(" 12,5 ", percent), {value: 0.125});
 });
 
+test("a number is read with the unit that stands beside it on the screen, and with the true minus sign", () => {
+  for (const text of ["50 %", "50%", "50\u00a0%", "+50 %"]) assert.deepEqual(readTyped(text, {...percent, symbol: "%"}), {value: 0.5}, text);
+  const metres = {low: -5, high: 5, toFileUnits: (shown) => shown, symbol: "m"};
+  for (const text of ["−3", "−3.00 m", "-3\u00a0M"]) assert.deepEqual(readTyped(text, metres), {value: -3}, text);
+  for (const text of ["3 ft", "m", "3 m m", "%"]) assert.equal(readTyped(text, metres).problem, "number", text);
+});
+
 test("what is no number or out of range is told apart, with what was typed", () => {
   assert.deepEqual(readTyped("abc", percent), {problem: "number", got: "abc"});
   assert.deepEqual(readTyped("", percent), {problem: "number", got: ""});

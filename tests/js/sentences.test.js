@@ -113,6 +113,7 @@ const FACTS = {
   "not-primed": {rise: 4},
   "siphon-broken": {rise: 4},
   "outside-rule": {got: 5e-3, low: 1e-6, high: 4e-3, held: 1},
+  "other-speed": {speed: 301, measured_speed: 151.8},
 };
 
 for (const [kind, facts] of Object.entries(FACTS)) {
@@ -132,9 +133,9 @@ test("every kind of note that has words has its rank, and warns where it has a w
   const text = readFileSync(new URL("../../site/words/notes.ftl", import.meta.url), "utf8");
   const known = text.split(/^(?=[a-z])/m).flatMap((entry) => entry.match(/^note-([a-z-]+) =/)?.[1] ?? [])
     .filter((kind) => !/-(?:still|upright|summit)$/.test(kind));
-  assert.deepEqual(known.toSorted(), KINDS.map(({kind}) => kind).toSorted());
-  for (const {kind, caution} of KINDS) {
-    const entry = text.slice(text.indexOf(`note-${kind} =`)).split(/\n(?=\S)/)[0];
+  assert.deepEqual(known.toSorted(), KINDS.map(({kind, id = kind}) => id).toSorted());
+  for (const {kind, id = kind, caution} of KINDS) {
+    const entry = text.slice(text.indexOf(`note-${id} =`)).split(/\n(?=\S)/)[0];
     assert.equal(entry.includes("    .caution ="), caution, kind);
   }
 });
@@ -156,6 +157,32 @@ test("a pipe taken off is no fault of the pump, and nobody is told to try it", (
   const [entry] = noteEntries({answer: answer({notes: [{kind: "line-off", where: "discharge", facts: {}}]}), units, words});
   assert.match(entry.text, /no fault of the pump/);
   assert.match(entry.caution, /Never open a line/);
+});
+
+test("liquid that boils before the pump harms the pump; behind it the column parts, and each is said for its own places", () => {
+  const told = (...places) =>
+    noteEntries({answer: answer({notes: places.map((where) => ({kind: "below-vapour-pressure", where, facts: FACTS["below-vapour-pressure"]}))}), units, words});
+  for (const place of ["supply-surface", "supply-outlet", "suction"]) assert.match(told(place)[0].caution, /suction side/);
+  for (const place of ["discharge", "after-check", "after-valve", "pipe-end", "delivery-surface"]) {
+    const [entry] = told(place);
+    assert.match(entry.title, /may part/);
+    assert.match(entry.caution, /low end/);
+    assert.doesNotMatch(entry.caution, /pump|suction/);
+  }
+  const both = told("suction", "after-valve");
+  assert.deepEqual(both.map(({kind}) => kind), ["below-vapour-pressure", "below-vapour-pressure-behind"]);
+  assert.doesNotMatch(both[0].text, /valve/);
+  assert.match(both[1].text, /behind the control valve/);
+});
+
+test("both speeds of a pump that runs far from its measured points are told", () => {
+  const [entry] = noteEntries({answer: answer({notes: [{kind: "other-speed", where: "pump-1", facts: FACTS["other-speed"]}]}), units, words});
+  assert.match(entry.text, /^The pump runs at 2,874\u00a01\/min, but the points were measured at 1,450\u00a01\/min/);
+});
+
+test("where the liquid boils in several places, the lowest pressure is told", () => {
+  const notes = [-99_100, -150_000, -99_500].map((pressure, i) => ({kind: "below-vapour-pressure", where: ["discharge", "after-valve", "pipe-end"][i], facts: {pressure, vapour_pressure: -98_900}}));
+  assert.match(noteEntries({answer: answer({notes}), units, words})[0].text, /would fall to −1\.50/);
 });
 
 test("the same note on both pumps is said once", () => {

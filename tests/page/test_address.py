@@ -141,6 +141,16 @@ def test_a_link_with_values_that_the_physics_refuses_says_so(rig: Rig) -> None:
     expect(rig.complaint("valve.opening")).to_be_hidden()
 
 
+def test_values_that_will_not_do_are_never_drawn(fresh: Rig) -> None:
+    """Neither before the answer nor after it, and an error does not stand beside a word of waiting."""
+    fresh.open(state(edits={"valve.opening": 99, "drive.frequency_hz": "<b>", "delivery.surface_m": 900}))
+    assert "9,900" not in fresh.page.locator("body").inner_text()
+    expect(fresh.page.locator("#controls .bad:not([hidden])").first).to_be_visible(timeout=60_000)
+    assert "9,900" not in fresh.page.locator("#apparatus").inner_text()
+    expect(fresh.page.locator("#origin")).to_have_text(say("origin-refused"))
+    expect(fresh.page.locator("#why")).to_contain_text(say("why-refused"))
+
+
 def test_a_link_to_a_plant_that_does_not_exist_says_so(rig: Rig) -> None:
     """With what there is, and a page that still opens plants."""
     rig.page.evaluate("(end) => { location.hash = end; }", link(state("no-such-plant")))

@@ -8,6 +8,7 @@ import pytest
 from playwright.sync_api import expect
 
 from page.parts.controls import SLIDERS
+from page.parts.links import link, state
 from page.parts.rig import Rig
 from page.parts.words import say
 
@@ -127,3 +128,49 @@ def test_arrows_in_a_number_box_go_by_the_step(rig: Rig) -> None:
     rig.type_number("drive.frequency_hz", "5")
     rig.page.keyboard.press("ArrowDown")
     expect(box).to_have_value("5.0")
+
+
+ELSEWHERE: dict[str, Callable[[Rig], None]] = {
+    "reset": lambda rig: rig.tool(say("tool-reset")).click(),
+    "undo": lambda rig: rig.tool(say("tool-undo")).click(),
+    "a link": lambda rig: rig.page.evaluate("(end) => { location.hash = end; }", link(state())),
+    "the pipe taken off": lambda rig: rig.option("discharge.attached", False).click(),
+}
+
+
+@pytest.mark.parametrize("change", ELSEWHERE)
+def test_what_will_not_do_goes_when_the_state_changes_elsewhere(rig: Rig, change: str) -> None:
+    """The box shows what stands, and complains no more."""
+    rig.option("pump.model", "large").click()
+    rig.shows({"pump.model": "large"})
+    stood = rig.box("valve.opening").input_value()
+    rig.type_number("valve.opening", "zzz")
+    expect(rig.complaint("valve.opening")).to_be_visible()
+    ELSEWHERE[change](rig)
+    expect(rig.complaint("valve.opening")).to_be_hidden()
+    expect(rig.box("valve.opening")).to_have_value(stood)
+    expect(rig.box("valve.opening")).not_to_have_attribute("aria-invalid", "true")
+
+
+@pytest.mark.parametrize("entered", [True, False])
+def test_escape_brings_the_value_back(rig: Rig, entered: bool) -> None:
+    """Whether what was typed has been entered or not."""
+    box = rig.box("valve.opening")
+    stood = box.input_value()
+    box.fill("zzz")
+    if entered:
+        box.press("Enter")
+        expect(rig.complaint("valve.opening")).to_be_visible()
+    box.press("Escape")
+    expect(box).to_have_value(stood)
+    expect(rig.complaint("valve.opening")).to_be_hidden()
+    box.press("Tab")
+    rig.shows()
+    rig.address_holds({})
+
+
+def test_a_number_with_the_unit_beside_it_is_understood(rig: Rig) -> None:
+    """As it is copied from the screen."""
+    rig.type_number("valve.opening", "50 %")
+    rig.shows({"valve.opening": 0.5})
+    expect(rig.box("valve.opening")).to_have_value("50")

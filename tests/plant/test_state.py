@@ -6,13 +6,14 @@ from typing import Any
 
 import msgspec
 import pytest
+from tests.plants import with_curve
 from tests.rig import rig
 from tests.states import kinds, stack_of
 from tests.strategies import legal
 
 from loadfirst.plant.build import build
 from loadfirst.plant.state import State, true_state, true_states
-from loadfirst.units import ATMOSPHERE, BAR, HOUR, G
+from loadfirst.units import ATMOSPHERE, BAR, HOUR, RPM, G
 
 LOSSES = ("suction-line", "check-valve", "pipe", "fittings", "valve")
 OIL = {"name": "oil", "density_kgm3": 850.0, "viscosity_mpas": 20.0, "vapour_bar": 0.001}
@@ -197,6 +198,32 @@ def test_each_note_is_given_where_it_belongs(
 ) -> None:
     """Typed notes, each with the place it is about."""
     assert note in kinds(true_state(rig(**tables)))
+
+
+@pytest.mark.parametrize("frequency", [25.0, 50.0, 60.0])
+@pytest.mark.parametrize("opening", [0.0, 1.0])
+def test_a_drive_from_half_speed_to_sixty_hertz_is_no_other_speed(frequency: float, opening: float) -> None:
+    """What a variable-speed drive does to its own pump is usual."""
+    state = true_state(rig(drive={"frequency_hz": frequency}, valve={"opening": opening}))
+    assert "other-speed" not in dict(kinds(state))
+
+
+@pytest.mark.parametrize(("measured", "drive"), [(1450.0, {}), (2900.0, {"poles": 8})])
+def test_a_pump_far_from_its_measured_speed_says_so(measured: float, drive: dict[str, Any]) -> None:
+    """Forgotten poles make a pump of 1450 1/min run at 2900; nobody measured it there."""
+    data = with_curve(speed_rpm=measured)
+    state = true_state(legal({**data, "drive": drive, "delivery": {"surface_m": 2.0, "bottom_m": 0.0}}))
+    (facts,) = (note.facts for note in state.notes if note.kind == "other-speed")
+    assert facts == {"speed": state.machines[0].speed, "measured_speed": pytest.approx(measured * RPM)}
+
+
+@pytest.mark.parametrize(("poles", "said"), [(8, False), (2, True)])
+def test_without_flow_only_too_high_a_speed_is_told(poles: int, said: bool) -> None:
+    """A slow pump at no flow has nothing more urgent to say than that; a fast one bears too much head."""
+    data = with_curve(speed_rpm=2900.0 if poles == 8 else 1450.0)
+    state = true_state(legal({**data, "drive": {"poles": poles}, "valve": {"opening": 0.0}}))
+    assert state.flow == 0.0
+    assert ("other-speed" in dict(kinds(state))) == said
 
 
 def test_many_plants_of_mixed_shapes_come_back_in_their_order() -> None:

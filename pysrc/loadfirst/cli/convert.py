@@ -53,6 +53,8 @@ FACTS = {
     "shaft_power": ("shaft_power_kw", KW),
     "rated_power": ("rated_power_kw", KW),
     "load": ("load_percent", PERCENT),
+    "speed": ("speed_rpm", RPM),
+    "measured_speed": ("measured_speed_rpm", RPM),
     "available": ("npsh_available_m", 1.0),
     "required": ("npsh_required_m", 1.0),
     "pressure": ("pressure_bar", BAR),
@@ -63,7 +65,6 @@ FACTS = {
     "held": ("held", 1.0),
     "set": ("set_bar", BAR),
     "torque": ("torque_nm", 1.0),
-    "speed": ("speed_rpm", RPM),
     "vapour_pressure": ("vapour_pressure_bar", BAR),
 }
 """By fact of a note: the printed key and its unit. [SI]"""

@@ -12,8 +12,16 @@ from loadfirst.units import BAR, HOUR, RPM
 
 Facts = dict[str, float]
 
+BEFORE_PUMP = ("supply-surface", "supply-outlet", "suction")
+"""Places on the suction side; at all others liquid that boils does the pump no harm."""
+
 OFF = "the discharge line is off."
 NEVER = "A thought experiment: never open a flange to try it."
+VAPOUR_BEFORE = "Vapour hammers and pits the pump: clear the suction side, or ask for less flow."
+VAPOUR_BEHIND = (
+    "The liquid column may part here, and hammers where it closes again: throttle at the low end of "
+    "the line, not above it."
+)
 
 
 def sentence(note: Note, flows: bool = True) -> str:
@@ -21,6 +29,8 @@ def sentence(note: Note, flows: bool = True) -> str:
     if note.rule is not UNSET:
         return f"{note.where}: {_outside(note.rule, note.facts)}"
     said = SENTENCES[note.kind](note.facts) if flows or note.kind != "line-off" else f"{OFF} {NEVER}"
+    if note.kind == "below-vapour-pressure":
+        said = f"{said} {VAPOUR_BEFORE if note.where in BEFORE_PUMP else VAPOUR_BEHIND}"
     return f"{note.where}: {said}"
 
 
@@ -73,6 +83,14 @@ def _several(_: Facts) -> str:
     return (
         "with this motor its head would rise with the flow somewhere; it is held level here. In truth more "
         "than one steady state may be possible; which one holds depends on what went before."
+    )
+
+
+def _other_speed(facts: Facts) -> str:
+    return (
+        f"runs at {facts['speed'] / RPM:.0f} 1/min, but its points were measured at "
+        f"{facts['measured_speed'] / RPM:.0f} 1/min: so far away the affinity laws are a rough guide. "
+        "Do the motor's poles and frequency suit this pump?"
     )
 
 
@@ -176,4 +194,5 @@ SENTENCES: dict[str, Callable[[Facts], str]] = {
     "turning-backward": _turning_backward,
     "held-shut": _held_shut,
     **load_notes.SENTENCES,
+    "other-speed": _other_speed,
 }

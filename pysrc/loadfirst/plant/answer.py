@@ -188,6 +188,7 @@ class Note(Struct, frozen=True):
         "standing",
         "turning-backward",
         "held-shut",
+        "other-speed",
     ]
     where: str
     facts: dict[str, float]

@@ -21,13 +21,20 @@ from loadfirst.plant.answer import Machine, Note, PathPoint
 from loadfirst.plant.machines import changed
 from loadfirst.plant.solved import OnePlant
 from loadfirst.plant.stack import own_head, static_head
-from loadfirst.units import HOUR
+from loadfirst.units import HOUR, RPM
 
 UNSEEN = ("pipe-end", "after-branch-valve", "branch-pipe-end")
 """Nodes that no gauge is tapped at: a pressure that is undefined there is missed by nobody."""
 
 LIMIT_UNITS = {"cSt": CENTISTOKE, "m³/h": 1 / HOUR}
 """Of the limits that rules have, in SI; others are in it already."""
+
+FARTHEST = (0.5, 1.3)
+"""Of the speed at which a pump was measured: the affinity laws hold less and less well outside.
+
+Common practice. A drive that slows a 50 Hz pump down to half stays inside, and so does a 60 Hz supply;
+a wrong number of poles does not, upward.
+"""
 
 
 def notes(one: OnePlant, machines: tuple[Machine, ...], path: tuple[PathPoint, ...]) -> tuple[Note, ...]:
@@ -71,6 +78,7 @@ def _machine_notes(one: OnePlant, machine: Machine, place: int) -> Iterator[Note
         if running.beyond[one.row, column]:
             last = float(one.per_machine(law.last_flow)[column])
             yield Note("beyond-curve", where, {"flow": machine.flow, "last_flow": last})
+        yield from _other_speed(service.pump.speed_rpm * RPM, machine)
         if one.per_machine(law.limited)[column]:
             yield Note("more-than-one-state", where, {})
         yield from (_outside(where, limit) for limit in changed(service)[1])
@@ -129,6 +137,17 @@ def _unprotected(one: OnePlant, machines: tuple[Machine, ...]) -> Iterator[Note]
     for machine in machines:
         if machine.pressure_limit is not UNSET:
             yield Note("no-relief", machine.name, {"limit": machine.pressure_limit})
+
+
+def _other_speed(measured: float, machine: Machine) -> Iterator[Note]:
+    """A speed so far from that of the measured points that they tell little of it.
+
+    Of a slow pump only where it delivers: without flow, that is what matters.
+    """
+    least, most = FARTHEST
+    slow = machine.speed < least * measured and machine.flow > 0
+    if slow or machine.speed > most * measured:
+        yield Note("other-speed", machine.name, {"speed": machine.speed, "measured_speed": measured})
 
 
 def _boiling(one: OnePlant, path: tuple[PathPoint, ...]) -> Iterator[Note]:

@@ -71,8 +71,9 @@ export function createFigure(host, document, name, {size, plan = () => "", fit =
   };
   /** What is in a hand is not drawn anew under it: the new size waits until the hand lets go. */
   const observer = watch(host, document, () => {
-    if (svg.querySelector(":active")) document.addEventListener("pointerup", () => document.defaultView.requestAnimationFrame(resized), {once: true});
-    else resized();
+    if (!svg.querySelector(":active")) return resized();
+    const later = () => document.defaultView.requestAnimationFrame(resized);
+    for (const end of ["pointerup", "pointercancel"]) document.addEventListener(end, later, {once: true});
   });
   return {
     update,

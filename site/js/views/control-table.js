@@ -59,13 +59,14 @@ export const ranges = (plant, limits) =>
   );
 
 /**
- * Read what a person typed, in the shown unit.
+ * Read what a person typed, in the shown unit; its symbol may stand behind the number, as on the screen.
  *
  * @returns {{value: number}|{problem: "number"|"range", got: string}} file units
  */
-export function readTyped(text, {low, high, toFileUnits}) {
+export function readTyped(text, {low, high, toFileUnits, symbol = ""}) {
   const typed = text.trim();
-  const shown = readNumber(typed);
+  const named = symbol !== "" && typed.toLowerCase().endsWith(symbol.toLowerCase());
+  const shown = readNumber(named ? typed.slice(0, -symbol.length) : typed);
   if (!Number.isFinite(shown)) return {problem: "number", got: typed};
   const value = Number(toFileUnits(shown).toPrecision(10));
   const slack = (end) => 1e-5 * Math.min(Math.abs(end), high - low); // an end as it is shown, in six digits, is the end

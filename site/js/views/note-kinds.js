@@ -1,6 +1,12 @@
 // Every kind of note that an answer may bring: its rank, whether it warns, what its numbers are. No DOM.
 
-/** What is most urgent comes first; `caution` says whether the real plant needs a warning. */
+/** Places on the suction side; what boils at all others does the pump no harm. */
+const BEFORE_PUMP = ["supply-surface", "supply-outlet", "suction"];
+
+/**
+ * What is most urgent comes first; `caution` says whether the real plant needs a warning. Where the place matters,
+ * `at` says at which of them, and `id` names the words, if they are not those of the kind.
+ */
 export const KINDS = Object.freeze([
   {kind: "burst", caution: true},
   {kind: "pressure-limit", caution: true},
@@ -13,7 +19,8 @@ export const KINDS = Object.freeze([
   {kind: "reverse-flow", caution: true},
   {kind: "overload", caution: true},
   {kind: "npsh-short", caution: true},
-  {kind: "below-vapour-pressure", caution: true},
+  {kind: "below-vapour-pressure", caution: true, at: (place) => BEFORE_PUMP.includes(place)},
+  {kind: "below-vapour-pressure", id: "below-vapour-pressure-behind", caution: true, at: (place) => !BEFORE_PUMP.includes(place)},
   {kind: "no-relief", caution: true},
   {kind: "relief-lifted", caution: true},
   {kind: "choked", caution: true},
@@ -24,6 +31,7 @@ export const KINDS = Object.freeze([
   {kind: "backflow", caution: false},
   {kind: "standing", caution: false},
   {kind: "beyond-curve", caution: false},
+  {kind: "other-speed", caution: false},
   {kind: "pressure-undefined", caution: false},
   {kind: "outside-rule", caution: false},
   {kind: "more-than-one-state", caution: false},
@@ -33,7 +41,7 @@ export const KINDS = Object.freeze([
 const FACTS = {
   flow: "flow", last_flow: "flow", head: "head", missing: "head", available: "head", required: "head", shaft_power: "power",
   rated_power: "power", load: "efficiency", pressure: "pressure", vapour_pressure: "pressure", limit: "pressure", set: "pressure",
-  torque: "torque", speed: "speed", rise: "head", against: "head", drop: "pressure", most: "pressure", height: "height", filled: "opening",
+  torque: "torque", speed: "speed", measured_speed: "speed", rise: "head", against: "head", drop: "pressure", most: "pressure", height: "height", filled: "opening",
 };
 
 /** What a rule's limit is a limit of; others are bare numbers. */

@@ -42,24 +42,25 @@ export function create(host, {document, words}) {
   };
 }
 
-/** The notes as words; equal notes on both pumps are said once. No DOM. */
+/** The notes as words, each under the name of its words; equal notes on both pumps are said once. No DOM. */
 export function noteEntries({answer, units, words}) {
   if (!answer) return [];
-  return KINDS.flatMap(({kind, caution}) => {
-    const all = answer.notes.filter((note) => note.kind === kind);
-    return all.length ? [entry({...all[0], caution, places: all.map(({where}) => where)}, answer, units, words)] : [];
+  return KINDS.flatMap(({kind, id = kind, caution, at: here = () => true}) => {
+    const all = answer.notes.filter((note) => note.kind === kind && here(note.where));
+    const worst = all.reduce((one, other) => (other.facts.pressure < one.facts.pressure ? other : one), all[0]);
+    return all.length ? [entry({...worst, id, caution, places: all.map(({where}) => where)}, answer, units, words)] : [];
   });
 }
 
-function entry({kind, caution, places, ...note}, answer, units, words) {
+function entry({kind, id: own, caution, places, ...note}, answer, units, words) {
   const pumps = answer.state.machines.length;
   const named = (place) => (words.has(`place-${place}`) ? words(`place-${place}`, {pumps}) : place);
   const where = kind === "not-reached" && places[0] !== "summit"
     ? words(endOf(at(answer.plant, "discharge.attached") === false)) : [...new Set(places)].map(named).join(words("and"));
   const args = {where, pumps, count: places.length, ...worded({kind, ...note}, units)};
-  const id = variant(kind, places[0], answer, words);
+  const id = variant(own, places[0], answer, words);
   return {
-    kind,
+    kind: own,
     title: words(`${id}.title`, args),
     text: capital(words(id, args), words.locale),
     caution: caution ? words(`${id}.caution`, args) : null,

@@ -21,6 +21,7 @@ export function createSlider(control, {document, words, send}) {
   let dragging = false; // the hand is on it, or keys follow each other closely
   let held = false; // by a pointer
   let typing = false; // in the number box, not yet entered
+  let draft = null; // what stood here, and when, as something was entered that will not do
   let rest = null; // timer: no key has come for a while
   let track = null; // between the present ends
   let ends = "";
@@ -28,7 +29,7 @@ export function createSlider(control, {document, words, send}) {
   const box = make("input", {
     type: "text", role: "spinbutton", inputmode: "decimal", autocomplete: "off", id: `${id}-number`,
     "aria-label": words("control-number", {name}), "aria-describedby": `${id}-idle ${id}-bad`,
-    onchange: typed, onfocus: pick, onkeydown: stepped,
+    onchange: typed, onfocus: pick, onkeydown: pressed,
     oninput: () => (typing = true), onblur: () => (typing = false),
   });
   const unit = make("span", {class: "unit", "aria-hidden": "true"});
@@ -76,17 +77,33 @@ export function createSlider(control, {document, words, send}) {
     const {units, range} = model;
     const [low, high] = range[key];
     const toFileUnits = (shown) => toFile(key, units.si(quantity, shown));
-    const read = readTyped(box.value, {low, high, toFileUnits});
+    const read = readTyped(box.value, {low, high, toFileUnits, symbol: units.symbol(quantity)});
     if ("value" in read) {
       complain(null);
       return send({type: "commit", edits: {[key]: read.value}});
     }
+    draft = {value: model.value, turn: model.turn};
     const full = (value) => units.full(quantity, fromFile(key, value));
     complain(
       read.problem === "number"
         ? words("bad-number", {name, low: full(low), high: full(high)})
         : words("error-range-both", {name, got: `${read.got} ${units.symbol(quantity)}`, low: full(low), high: full(high)}),
     );
+  }
+
+  function pressed(event) {
+    if (event.key !== "Escape") return stepped(event);
+    if (!typing && !draft) return;
+    event.preventDefault();
+    event.stopPropagation(); // it ends the typing, not what the box stands in
+    giveUp();
+    update(model);
+  }
+
+  /** What was typed goes, and the value comes back. */
+  function giveUp() {
+    typing = false;
+    complain(null);
   }
 
   /** In the box the arrows go by the slider's steps, as they do in a native box of numbers. */
@@ -100,6 +117,7 @@ export function createSlider(control, {document, words, send}) {
   }
 
   function complain(text) {
+    if (text === null) draft = null;
     hide(bad, text === null);
     setText(bad, text ?? "");
     for (const input of [box, slider]) setAttributes(input, {"aria-invalid": text === null ? null : true});
@@ -112,6 +130,8 @@ export function createSlider(control, {document, words, send}) {
   }
 
   function update(next) {
+    if (model && model.turn !== next.turn) giveUp();
+    if (draft && (draft.value !== next.value || next.idle)) giveUp();
     model = next;
     const {units, value, range} = model;
     const [low, high] = range[key];

@@ -34,7 +34,8 @@ export function create(host, {document, words}) {
 export function why({answer, previous, plant, units, words, origin}) {
   const off = at(plant, "discharge.attached") === false;
   if (!answer || !answer.converged) {
-    return {asks: "", answers: "", rest: words("why-idea"), then: words(answer ? "why-not-converged" : "why-no-answer"), off: false};
+    const none = origin === "refused" ? "why-refused" : "why-no-answer";
+    return {asks: "", answers: "", rest: words("why-idea"), then: words(answer ? "why-not-converged" : none), off: false};
   }
   const {station, machines} = answer.state;
   const kind = station.flow < 0 ? "back-" : station.flow === 0 ? "still-" : off ? "off-" : "";
