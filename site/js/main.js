@@ -78,13 +78,14 @@ async function openLink({newURL}) {
     const next = await decode(hash);
     if (next && location.hash === hash) send({type: "load", state: whole(next, store.state)}); // unless another was opened meanwhile
   } catch (problem) {
-    page.linkTrouble = linkTrouble(problem);
+    page.linkTrouble = linkTrouble(problem, "-stays");
     paintSoon();
   }
 }
 
-function linkTrouble(problem) {
-  return {code: `link-${problem.reason ?? "broken"}`};
+/** @param {string} [rig] "-stays" where there is one already */
+function linkTrouble({reason = "broken"}, rig = "") {
+  return {code: `link-${reason}${["long", "broken"].includes(reason) ? rig : ""}`};
 }
 
 /** Ctrl+Z and Ctrl+Shift+Z, except where a person types. */

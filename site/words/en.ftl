@@ -167,6 +167,7 @@ error-syntax = { $name } is not written as TOML wants it.
 error-syntax-line = Line { $line } is not written as TOML wants it: { $got }.
 error-unreadable = { $name } could not be read.
 error-pump = This is a pump, and a pump alone cannot be opened. Write its points into a plant, as a table [pump.curve].
+error-turns = { $name } holds a character that turns the direction of writing. Leave it out.
 error-version = { $name } was { $got }; this Loadfirst does not know that format. A newer one may.
 error-typed-number = { $name } holds a number with a unit: { $got }. Write a placeholder, so that the number is computed.
 error-too-early = { $name } holds { $got }, which the learner cannot have seen by then.

@@ -116,6 +116,9 @@ def test_a_link_that_will_not_do_is_answered_with_a_sentence(rig: Rig, kind: str
     rig.shows({"valve.opening": 0.44})
     rig.page.evaluate("(end) => { location.hash = end; }", end)
     expect(rig.page.locator("#status")).to_contain_text(word)
+    expect(rig.page.locator("#status")).not_to_contain_text("as it comes")
+    if word in ("damaged", "longer"):
+        expect(rig.page.locator("#status")).to_contain_text("stays as it was")
     rig.shows({"valve.opening": 0.44})
     rig.type_number("valve.opening", "45")
     rig.shows({"valve.opening": 0.45})
@@ -175,3 +178,13 @@ def test_markup_in_a_link_is_text(rig: Rig) -> None:
     expect(rig.page.locator("#plant-title")).to_have_text(plant["title"])
     assert rig.page.locator("#plant-title *").count() == 0
     assert rig.page.locator("img").count() == 0
+
+
+def test_a_link_to_a_puzzle_that_nobody_knows_says_so_and_offers_others(fresh: Rig) -> None:
+    """Without a word on the console: no file of it is asked for."""
+    fresh.open(state(place="case", case="no-such-puzzle", moves=[]))
+    note = fresh.page.locator("#case .case-trouble")
+    expect(note).to_contain_text(say("case-unknown"), timeout=60_000)
+    expect(note.get_by_role("button")).to_have_count(0)
+    fresh.page.get_by_role("button", name=say("case-others")).click()
+    expect(fresh.page.get_by_role("dialog", name=say("open-title"))).to_be_visible()
