@@ -45,6 +45,8 @@ switch-curves-off = Show curves
 origin-built = Readings computed when this site was built
 origin-none = Dials are blank until Python is ready
 origin-refused = Dials are blank: this rig cannot be computed
+origin-old = Readings of before this change
+computing = Computing …
 live = Live: computed here, in your browser.
 live-not-kept = Live. This browser keeps nothing between visits: use “Share link” to save your rig.
 

@@ -165,6 +165,7 @@ const ERRORS = [
   {where: "pump.shiny", got: 1, rule: "unknown", facts: {nearest: "pump.model"}, says: /Did you mean pump.model\?/},
   {where: "pump.shiny", got: 1, rule: "unknown", facts: {choices: ["model", "curve"]}, says: /model, curve/},
   {where: "title", got: null, rule: "missing", facts: {high: 80}, says: /title is missing/},
+  {where: "title", got: "\u202eeniM", rule: "turns", facts: {}, says: /^title holds a character that turns the direction/},
   {where: "liquid.density_kgm3", got: null, rule: "missing", facts: {other: "liquid.name"}, says: /liquid.name/},
   {where: "pump.curve.head_m[2]", got: 40, rule: "points", facts: {order: "below", limit: 30, unit: "m", index: 2}, says: /below 30.00 m/},
   {where: "pump.curve.head_m", got: [1], rule: "points", facts: {count: 1, wanted: 3, other: "pump.curve.flow_m3h"}, says: /as many/},

@@ -11,7 +11,7 @@ from typing import Annotated, Literal
 from msgspec import UNSET, UnsetType
 
 from loadfirst.plant.dials import Gauge, Gauges, Meters
-from loadfirst.plant.meta import Part, choice, quantity, words
+from loadfirst.plant.meta import Part, choice, name, quantity, words
 from loadfirst.plant.pump_file import Curve, PumpFile
 
 __all__ = [
@@ -187,7 +187,7 @@ class Plant(Part, frozen=True, kw_only=True):
     """A whole plant file. `pump` is needed; every other table may be left out."""
 
     format: Annotated[Literal[1], choice("Number of this file format.")]
-    title: Annotated[str, words("What people call the plant.", 80)]
+    title: Annotated[str, name("What people call the plant.", 80)]
     about: Annotated[str, words("A sentence or two on what it does.", 600)] = ""
     liquid: Liquid = Liquid()
     site: Site = Site()
