@@ -155,6 +155,7 @@ function paint() {
   });
   views.update(model, {
     state, page,
+    late: rig.late && picture.origin === "live",
     canUndo: store.canUndo,
     canRedo: store.canRedo,
     theme: document.documentElement.dataset.theme,
