@@ -1,5 +1,6 @@
 // Puts the page together: state → ask Python → answer → views.
 import {createActions} from "./actions.js";
+import {createEntries} from "./entries.js";
 import {createEngine} from "./engine/engine.js";
 import {spawnWorker} from "./engine/spawn.js";
 import {createKept} from "./kept.js";
@@ -32,7 +33,9 @@ if (linked instanceof Error) page.linkTrouble = linkTrouble(linked);
 
 const engine = createEngine(spawnWorker, {onBoot});
 const rig = createRig({engine, store, onChange: paintSoon, onTrouble});
-const send = createActions({store, rig, engine, kept, page, paint: paintSoon, views: () => views});
+const entries = createEntries(window);
+entries.begin(store.state.view.place);
+const send = createActions({store, rig, engine, kept, page, entries, paint: paintSoon, views: () => views});
 const views = createViews({document, words, units: unitsNow(), send, ask: (kind, body) => engine.ask(kind, body, "case")});
 
 const still = matchMedia("(prefers-reduced-motion: reduce)");
@@ -74,9 +77,13 @@ function whole(state, {view: {units}}) {
 
 async function openLink({newURL}) {
   const {hash} = new URL(newURL);
+  const place = entries.place(store.state.view.place);
+  if (place) return send({type: place === "case" ? "cases" : "rig"});
   try {
     const next = await decode(hash);
-    if (next && location.hash === hash) send({type: "load", state: whole(next, store.state)}); // unless another was opened meanwhile
+    if (!next || location.hash !== hash) return; // none, or another was opened meanwhile
+    entries.adopt();
+    send({type: "load", state: whole(next, store.state)});
   } catch (problem) {
     page.linkTrouble = linkTrouble(problem, "-stays");
     paintSoon();

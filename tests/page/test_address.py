@@ -9,6 +9,7 @@ import pytest
 from playwright.sync_api import expect
 
 from page.parts.links import link, pack, state
+from page.parts.play import PREDICTION, Mouse, Play
 from page.parts.rig import Rig
 from page.parts.words import say
 
@@ -106,6 +107,28 @@ def test_back_between_two_links_brings_each_rig(rig: Rig) -> None:
     rig.shows({"valve.opening": 0.3})
     rig.page.go_forward()
     rig.shows({"valve.opening": 0.8})
+
+
+def test_back_goes_from_the_puzzle_to_the_rig_and_forward_to_the_play(fresh: Rig) -> None:
+    """Neither loses what was done meanwhile, and one step further back is where the reader came from."""
+    fresh.page.goto("about:blank")
+    fresh.open().live()
+    fresh.type_number("valve.opening", "30")
+    fresh.page.get_by_role("button", name=say("place-case")).click()
+    play = Play(fresh, Mouse(fresh))
+    play.predict()
+    fresh.address(lambda now: now["view"]["moves"] == [PREDICTION], "the move in the address")
+    fresh.page.go_back()
+    expect(fresh.page.locator("#rig")).to_be_visible()
+    fresh.type_number("valve.opening", "40")
+    fresh.address_holds({"valve.opening": 0.4})
+    fresh.page.go_forward()
+    expect(play.part(say("case-readings-title"))).to_be_visible()
+    fresh.address(lambda now: now["edits"] == {"valve.opening": 0.4}, "the rig as it was left")
+    fresh.page.go_back()
+    fresh.shows({"valve.opening": 0.4})
+    fresh.page.go_back()
+    assert fresh.page.url == "about:blank"
 
 
 @pytest.mark.parametrize("kind", HOSTILE)
