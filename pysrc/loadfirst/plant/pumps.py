@@ -14,6 +14,7 @@ from loadfirst.errors import InputError
 from loadfirst.plant import library, toml_text
 from loadfirst.plant.checks import check_curve
 from loadfirst.plant.decode import decode, nearest
+from loadfirst.plant.dials import hung
 from loadfirst.plant.expect import one_of
 from loadfirst.plant.plant import Curve, Plant, PumpFile
 from loadfirst.plant.scales import flow_meter_scale
@@ -27,12 +28,12 @@ class ResolvedPlant(NamedTuple):
 
 
 def resolve(plant: Plant, beside: Path | None = None) -> ResolvedPlant:
-    """The plant with its pump's points (see `resolve_pump`), and a flow meter that suits them."""
+    """The plant with its pump's points (see `resolve_pump`), and with instruments that suit it."""
     curve = resolve_pump(plant, beside)
     if plant.meters.flow_range_m3h is None:
         meters = replace(plant.meters, flow_range_m3h=flow_meter_scale(plant, curve))
         plant = replace(plant, meters=meters)
-    return ResolvedPlant(plant, curve)
+    return ResolvedPlant(replace(plant, gauges=hung(plant.gauges, plant.pump.centre_m)), curve)
 
 
 def resolve_pump(plant: Plant, beside: Path | None = None) -> Curve:
