@@ -167,6 +167,10 @@ error-together-order = { $name } was { $got }; it must be { $order ->
 error-together-other = { $name } does not go together with { $other }; leave one of the two out.
 error-syntax = { $name } is not written as TOML wants it.
 error-syntax-line = Line { $line } is not written as TOML wants it: { $got }.
+error-syntax-twice = Line { $line }: { $got }. Each key and each table may stand once only.
+error-syntax-comma = Line { $line } is not written as TOML wants it: { $got }. Write numbers with a decimal point.
+error-syntax-words = Line { $line } is not written as TOML wants it: { $got }. Write words in quotation marks.
+error-encoding = The file is not plain text in UTF-8. Save it again with this encoding.
 error-unreadable = { $name } could not be read.
 error-pump = This is a pump, and a pump alone cannot be opened. Write its points into a plant, as a table [pump.curve].
 error-turns = { $name } holds a character that turns the direction of writing. Leave it out.
@@ -177,6 +181,8 @@ error-order = { $name } does not fit there: first the prediction, then checks, h
 error-proof = { $name } says { $got }; what is computed says otherwise.
 error-days = { $name }: the two days do not differ as a puzzle needs it. Change one cause, and enough for an instrument to show it.
 error-truth = { $name }: exactly one verdict must be the one that holds, and it is not so.
+error-truth-group = { $name }: exactly one verdict must be the one that holds, and it is not so. What is computed: blames “{ $group }”.
+error-truth-load = { $name }: exactly one verdict must be the one that holds, and it is not so. What is computed: blames “{ $group }”, load “{ $load }”.
 
 ## The one sentence
 why-idea = A pump does not choose its pressure: the load asks for it, and the pump answers.
