@@ -8,7 +8,7 @@ import {modelOf, pictureOf} from "./model.js";
 import {createRig} from "./rig.js";
 import {checkState, decode} from "./share.js";
 import {createStore, firstState} from "./state.js";
-import {FIRST_PRESET, createUnits} from "./units.js";
+import {FIRST_PRESET, createUnits, fromFile} from "./units.js";
 import {createViews} from "./views.js";
 import {fetchWords, fillWords} from "./words.js";
 
@@ -25,7 +25,8 @@ fillWords(document, words);
 
 let due = false; // a painting is asked for
 let patience = 0; // a painting that comes without the answer if it must
-let units = null; // those of the state
+let units = null; // those of the state, with the digits that its plant needs
+let unitsFor = ""; // what they were made for
 let turn = 0; // counts what put another state in place of the whole
 const page = {picked: "valve.opening", paused: false, boot: {stage: "runtime"}, trouble: null, linkTrouble: null, saved: kept.lasting};
 const store = createStore(stateToStart());
@@ -125,8 +126,14 @@ async function loadCatalogue() {
   }
 }
 
-function unitsNow() {
-  return createUnits(store.state.view.units, navigator.language);
+/** Flows have at least as many digits as the flow meter, if one is in sight, shows. */
+function unitsNow(meters) {
+  const {view} = store.state;
+  const range = view.place === "case" ? undefined : meters?.flow_range_m3h;
+  const wanted = `${view.units} ${range}`;
+  if (wanted !== unitsFor) units = createUnits(view.units, navigator.language, {flow: fromFile("flow_range_m3h", range)});
+  unitsFor = wanted;
+  return units;
 }
 
 function paintSoon() {
@@ -147,9 +154,9 @@ function paint() {
   clearTimeout(patience);
   patience = 0;
   const {state} = store;
-  if (units?.id !== state.view.units) units = unitsNow();
   const catalogue = page.catalogue ?? first?.catalogue;
   const picture = pictureOf({state, got: rig.got, first, catalogue, refused: Boolean(rig.error ?? page.trouble)});
+  unitsNow(picture.plant?.meters);
   const model = modelOf({
     state, picture, words, units,
     live: store.live,
