@@ -210,7 +210,7 @@ why-back-answers = { $pumps ->
     [one] the pump holds
    *[other] the pumps hold
  } only { $head } against it.
-why-off-asks = With the pipe off there is hardly a load: { $head } at { $flow };
+why-off-asks = With the pipe off, all that is left of the load is { $head } at { $flow };
 why-off-answers = { $pumps ->
     [one] the pump answers
    *[other] the pumps answer
@@ -226,6 +226,9 @@ then-load-up = You made the load lighter. The pump is the same: it now runs furt
 then-load-down = You made the load heavier. The pump is the same: it now runs further back on its curve, with less flow.
 then-machine-up = The load is the same. The pump’s curve moved up, and the two meet further out.
 then-machine-down = The load is the same. The pump’s curve moved down, and the two meet further back.
+then-checks-up = But for its check valves, the load is the same. The machine’s curve moved up, and the two meet further out.
+then-checks-down = But for its check valves, the load is the same. The machine’s curve moved down, and the two meet further back.
+then-checks-same = But for its check valves, the load is the same. The machine’s curve moved, but the flow stays as it was.
 then-load-same = You changed the load, but the flow stays as it was.
 then-machine-same = The load is the same. The pump’s curve moved, but the flow stays as it was.
 then-both = Load and pump both changed.

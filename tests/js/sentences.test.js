@@ -40,7 +40,7 @@ test("the sentence says load first, and both sides say the same head", () => {
 
 test("a shut line and an open flange have sentences of their own", () => {
   assert.match(said(answer({flow: 0}))[0], /nothing flows/);
-  assert.match(said(answer({plant: {discharge: {attached: false}}}))[0], /hardly a load/);
+  assert.match(said(answer({plant: {discharge: {attached: false}}}))[0], /all that is left of the load is 18\.2 m/);
 });
 
 test("a shut load is not said to consist of anything", () => {
@@ -67,6 +67,13 @@ test("every table of a plant that changes what is asked belongs to one side; the
   assert.match(changed({site: {barometer_bar: 0.8}}), heavier);
   assert.match(changed({pump: {model: "small", centre_m: 0}}), /The load is the same/);
   assert.match(changed({pump: {model: "small", centre_m: 3}}), /both/);
+});
+
+test("a second pump brings its check valve, which belongs to the load", () => {
+  const plant = (arrangement, fitted) => ({pump: {arrangement}, check: {fitted}});
+  const from = (fitted) => change(answer({plant: plant("single", fitted)}), answer({flow: 0.02, plant: plant("in-line", fitted)}), words);
+  assert.match(from(true), /But for its check valves.*moved up/);
+  assert.match(from(false), /^The load is the same/);
 });
 
 test("nothing is said of a change where there was none", () => {

@@ -95,8 +95,11 @@ export function change(before, after, words) {
   const flow = trend(before.state.station.flow, after.state.station.flow);
   const head = trend(before.state.station.head, after.state.station.head);
   if (flow === "same" && head === "same") return words("then-nothing");
-  return words(`then-${load ? "load" : "machine"}-${flow}`);
+  return words(`then-${load ? "load" : checksCame(before.plant, after.plant) ? "checks" : "machine"}-${flow}`);
 }
+
+/** Each pump brings a check valve, and those belong to the load. */
+const checksCame = (before, after) => at(after, "check.fitted") === true && at(before, "pump.arrangement") !== at(after, "pump.arrangement");
 
 /** "up", "down" or "same", relative to the greater of the two. */
 export function trend(before, after) {
