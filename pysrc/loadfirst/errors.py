@@ -33,7 +33,7 @@ class InputError(LoadfirstError):
     rule : str
         Which rule it broke, a word the page has a sentence for:
         ``range``, ``choice``, ``type``, ``unknown``, ``missing``, ``points``,
-        ``together``, ``syntax``, ``lookup``, ``unreadable``, ``version``, ``pump``; of cases
+        ``together``, ``syntax``, ``lookup``, ``unreadable``, ``version``, ``pump``, ``turns``; of cases
         also ``order``, ``days``, ``truth``, ``proof``, ``typed-number``, ``too-early``.
     allowed : str
         What would do, in words for the command line: ``from 0 to 1``.
@@ -66,6 +66,8 @@ class InputError(LoadfirstError):
             return f"{where} is not a known key."
         if self.rule == "unreadable":
             return f"{where} cannot be read: {_one_line(str(self.got))}."
+        if self.rule == "pump":
+            return f"{where} is {self.got}, but must be {self.allowed}."
         return f"{where} is {quoted(self.got)}, but must be {self.allowed}."
 
 

@@ -3,7 +3,7 @@ import {encode, rigAlone} from "./share.js";
 import {FIRST_PRESET} from "./units.js";
 
 /** @returns {(action: {type: string}) => void} `send`, which every view gets */
-export function createActions({store, rig, beside, engine, kept, page, paint, views}) {
+export function createActions({store, rig, beside, engine, kept, page, entries, paint, views}) {
   const deeds = {
     preview: ({edits}) => store.preview(edits),
     commit: ({edits}) => keep(() => store.commit(edits)),
@@ -71,10 +71,10 @@ export function createActions({store, rig, beside, engine, kept, page, paint, vi
     const {hash} = location;
     try {
       const fragment = await encode(state);
-      if (state === store.state && location.hash === hash) history.replaceState(null, "", `#${fragment}`);
+      if (state === store.state && location.hash === hash) entries.write(`#${fragment}`, state.view.place);
     } catch {
       // too long for a link: the browser keeps it, the share dialog says so
-      history.replaceState(null, "", location.pathname + location.search);
+      entries.write(location.pathname + location.search, state.view.place);
     }
   }
 

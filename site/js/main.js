@@ -1,6 +1,7 @@
 // Puts the page together: state → ask Python → answer → views.
 import {createActions} from "./actions.js";
 import {createBeside} from "./beside.js";
+import {createEntries} from "./entries.js";
 import {createEngine} from "./engine/engine.js";
 import {spawnWorker} from "./engine/spawn.js";
 import {createKept} from "./kept.js";
@@ -8,7 +9,7 @@ import {modelOf, pictureOf} from "./model.js";
 import {createRig} from "./rig.js";
 import {checkState, decode} from "./share.js";
 import {createStore, firstState} from "./state.js";
-import {FIRST_PRESET, createUnits} from "./units.js";
+import {FIRST_PRESET, createUnits, fromFile} from "./units.js";
 import {createViews} from "./views.js";
 import {fetchWords, fillWords} from "./words.js";
 
@@ -25,7 +26,8 @@ fillWords(document, words);
 
 let due = false; // a painting is asked for
 let patience = 0; // a painting that comes without the answer if it must
-let units = null; // those of the state
+let units = null; // those of the state, with the digits that its plant needs
+let unitsFor = ""; // what they were made for
 let turn = 0; // counts what put another state in place of the whole
 const page = {picked: "valve.opening", part: null, paused: false, boot: {stage: "runtime"}, trouble: null, linkTrouble: null, saved: kept.lasting};
 const store = createStore(stateToStart());
@@ -34,7 +36,9 @@ if (linked instanceof Error) page.linkTrouble = linkTrouble(linked);
 const engine = createEngine(spawnWorker, {onBoot});
 const rig = createRig({engine, store, onChange: paintSoon, onTrouble});
 const beside = createBeside({engine, store, rig, onChange: paintSoon});
-const send = createActions({store, rig, beside, engine, kept, page, paint: paintSoon, views: () => views});
+const entries = createEntries(window);
+entries.begin(store.state.view.place);
+const send = createActions({store, rig, beside, engine, kept, page, entries, paint: paintSoon, views: () => views});
 const views = createViews({document, words, units: unitsNow(), send, ask: (kind, body) => engine.ask(kind, body, "case")});
 
 const still = matchMedia("(prefers-reduced-motion: reduce)");
@@ -76,17 +80,22 @@ function whole(state, {view: {units}}) {
 
 async function openLink({newURL}) {
   const {hash} = new URL(newURL);
+  const place = entries.place(store.state.view.place);
+  if (place) return send({type: place === "case" ? "cases" : "rig"});
   try {
     const next = await decode(hash);
-    if (next && location.hash === hash) send({type: "load", state: whole(next, store.state)}); // unless another was opened meanwhile
+    if (!next || location.hash !== hash) return; // none, or another was opened meanwhile
+    entries.adopt();
+    send({type: "load", state: whole(next, store.state)});
   } catch (problem) {
-    page.linkTrouble = linkTrouble(problem);
+    page.linkTrouble = linkTrouble(problem, "-stays");
     paintSoon();
   }
 }
 
-function linkTrouble(problem) {
-  return {code: `link-${problem.reason ?? "broken"}`};
+/** @param {string} [rig] "-stays" where there is one already */
+function linkTrouble({reason = "broken"}, rig = "") {
+  return {code: `link-${reason}${["long", "broken"].includes(reason) ? rig : ""}`};
 }
 
 /** Ctrl+Z and Ctrl+Shift+Z, except where a person types. */
@@ -119,8 +128,14 @@ async function loadCatalogue() {
   }
 }
 
-function unitsNow() {
-  return createUnits(store.state.view.units, navigator.language);
+/** Flows have at least as many digits as the flow meter, if one is in sight, shows. */
+function unitsNow(meters) {
+  const {view} = store.state;
+  const range = view.place === "case" ? undefined : meters?.flow_range_m3h;
+  const wanted = `${view.units} ${range}`;
+  if (wanted !== unitsFor) units = createUnits(view.units, navigator.language, {flow: fromFile("flow_range_m3h", range)});
+  unitsFor = wanted;
+  return units;
 }
 
 function paintSoon() {
@@ -141,9 +156,9 @@ function paint() {
   clearTimeout(patience);
   patience = 0;
   const {state} = store;
-  if (units?.id !== state.view.units) units = unitsNow();
   const catalogue = page.catalogue ?? first?.catalogue;
   const picture = pictureOf({state, got: rig.got, first, catalogue, refused: Boolean(rig.error ?? page.trouble)});
+  unitsNow(picture.plant?.meters);
   const model = modelOf({
     state, picture, words, units,
     live: store.live,
@@ -158,6 +173,7 @@ function paint() {
   });
   views.update(model, {
     state, page,
+    late: rig.late && picture.origin === "live",
     canUndo: store.canUndo,
     canRedo: store.canRedo,
     theme: document.documentElement.dataset.theme,

@@ -1,6 +1,7 @@
 // Asks Python for the rig's answer whenever the state changes, and keeps the newest and the one before.
 import {Superseded} from "./engine/errors.js";
 import {same} from "./history.js";
+import {createLateness} from "./lateness.js";
 import {groupOf} from "./views/control-table.js";
 
 /** Points of each curve that the page asks for. */
@@ -13,8 +14,10 @@ const CHANNEL = "rig";
  * @param {object} p.store of state.js
  * @param {() => void} p.onChange something new to paint
  * @param {(error: object) => void} p.onTrouble a failure that belongs to no control
+ * @param {object} [p.timers] for tests
  */
-export function createRig({engine, store, onChange, onTrouble}) {
+export function createRig({engine, store, onChange, onTrouble, timers}) {
+  const wait = createLateness(onChange, timers);
   let got = null; // {answer, for: {plant, edits}}
   let settled = null; // answer of the last committed state
   let previous = null; // the committed answer before the present change: the ghost
@@ -24,7 +27,7 @@ export function createRig({engine, store, onChange, onTrouble}) {
   async function ask() {
     const {plant, edits} = store.state;
     try {
-      const answer = await engine.ask("answer", {plant, edits, curve_points: CURVE_POINTS}, CHANNEL);
+      const answer = await wait.until(engine.ask("answer", {plant, edits, curve_points: CURVE_POINTS}, CHANNEL));
       got = {answer, for: {plant, edits}};
       error = null;
       onTrouble(null);
@@ -76,6 +79,10 @@ export function createRig({engine, store, onChange, onTrouble}) {
     },
     get previous() {
       return previous;
+    },
+    /** Whether the present state has been without an answer for long. */
+    get late() {
+      return wait.late;
     },
     get error() {
       return error;

@@ -12,6 +12,7 @@ const LONGEST_PUZZLE = 100_000;
 
 const CHARTS = ["head", "npsh", "power"];
 const MARK = "s=";
+const TAIL = /(?:%[0-9a-f]{2}|[^\w%-])+$/i; // what a sentence put behind the link: a full stop, a space, a bracket
 const MOST_MOVES = 40; // as many as Python follows
 const ID = /^[a-z0-9](?:[a-z0-9-]{0,58}[a-z0-9])?$/;
 const KEY = /^[a-z][a-z0-9_]{0,39}$/;
@@ -60,9 +61,10 @@ export async function decode(fragment) {
   const text = fragment.replace(/^#/, "");
   if (!text.startsWith(MARK)) return null;
   if (text.length > LONGEST_FRAGMENT) throw new LinkError("long", `${text.length} characters`);
+  const packed = text.slice(MARK.length).replace(TAIL, "");
   let data;
   try {
-    const plain = await through(fromBase64Url(text.slice(MARK.length)), new DecompressionStream("deflate-raw"), LONGEST_TEXT);
+    const plain = await through(fromBase64Url(packed), new DecompressionStream("deflate-raw"), LONGEST_TEXT);
     data = JSON.parse(new TextDecoder("utf-8", {fatal: true}).decode(plain));
   } catch (error) {
     throw error instanceof LinkError ? error : new LinkError("broken", error.message);

@@ -89,8 +89,9 @@ export function toFile(key, si) {
  *
  * @param {string} id key of PRESETS; an unknown one gives the first
  * @param {string} [locale] for digits and decimal signs; one that is none ("C") gives English ones
+ * @param {Record<string, number>} [spans] ranges, SI, of quantities that are so small here that they need more digits than usual
  */
-export function createUnits(id, locale) {
+export function createUnits(id, locale, spans = {}) {
   const name = Object.hasOwn(PRESETS, id) ? id : FIRST_PRESET;
   const table = PRESETS[name];
   const reader = knownLocale(locale);
@@ -116,7 +117,8 @@ export function createUnits(id, locale) {
     /** How many decimals suit a range of the given SI size; the usual number when there is none. */
     decimals(quantity, span) {
       const {factor, decimals, even} = of(quantity);
-      if (even || !(span > 0)) return decimals;
+      if (even) return decimals;
+      if (!(span > 0)) return spans[quantity] > 0 ? Math.max(decimals, units.decimals(quantity, spans[quantity])) : decimals;
       return Math.min(4, Math.max(0, 3 - Math.ceil(Math.log10(span / factor) - 1e-9)));
     },
     /** Digits only: "42.0"; an en dash where there is no number. */

@@ -61,8 +61,10 @@ export function createViews({document, words, units, send, ask}) {
     place = section;
   }
 
-  function updateRig(now, {page}) {
-    setText(host("origin"), now.origin === "live" ? "" : words(`origin-${now.origin}`));
+  function updateRig(now, {page, late}) {
+    const origin = late ? "old" : now.origin;
+    setText(host("origin"), origin === "live" ? "" : words(`origin-${origin}`));
+    host("rig").classList.toggle("old", late);
     if (!now.plant) return; // the file made with the site is missing: the drawing waits for Python
     for (const view of onRig) view.update(now);
     parts.update(now);
@@ -104,7 +106,7 @@ export function createViews({document, words, units, send, ask}) {
       document.title = title ? words("page-title", {title}) : words("name");
       places.update({inCase, cases});
       toolbar.update({...about, inCase, units: now.units});
-      status.update(about.page, now.units);
+      status.update({...about.page, late: about.late}, now.units);
       if (inCase) host("beside").hidden = true;
       if (inCase) updateCase(now, about);
       else updateRig(now, about);

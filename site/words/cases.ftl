@@ -15,6 +15,7 @@ case-wait-kept = Your answers are kept. The simulator is still loading; the read
 case-failed = This puzzle cannot go on just now.
 case-failed-file = This puzzle’s file cannot be used.
 case-failed-moves = The kept moves no longer fit this puzzle. Start it again.
+case-unknown = No puzzle of this name is known here. Perhaps the link was made by a newer Loadfirst.
 case-again = Try again
 case-restart = Start again
 case-back = Back to the rig

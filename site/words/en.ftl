@@ -51,6 +51,8 @@ switch-curves-off = Show curves
 origin-built = Readings computed when this site was built
 origin-none = Dials are blank until Python is ready
 origin-refused = Dials are blank: this rig cannot be computed
+origin-old = Readings of before this change
+computing = Computing …
 live = Live: computed here, in your browser.
 live-not-kept = Live. This browser keeps nothing between visits: use “Share link” to save your rig.
 
@@ -173,8 +175,13 @@ error-together-order = { $name } was { $got }; it must be { $order ->
 error-together-other = { $name } does not go together with { $other }; leave one of the two out.
 error-syntax = { $name } is not written as TOML wants it.
 error-syntax-line = Line { $line } is not written as TOML wants it: { $got }.
+error-syntax-twice = Line { $line }: { $got }. Each key and each table may stand once only.
+error-syntax-comma = Line { $line } is not written as TOML wants it: { $got }. Write numbers with a decimal point.
+error-syntax-words = Line { $line } is not written as TOML wants it: { $got }. Write words in quotation marks.
+error-encoding = The file is not plain text in UTF-8. Save it again with this encoding.
 error-unreadable = { $name } could not be read.
 error-pump = This is a pump, and a pump alone cannot be opened. Write its points into a plant, as a table [pump.curve].
+error-turns = { $name } holds a character that turns the direction of writing. Leave it out.
 error-version = { $name } was { $got }; this Loadfirst does not know that format. A newer one may.
 error-typed-number = { $name } holds a number with a unit: { $got }. Write a placeholder, so that the number is computed.
 error-too-early = { $name } holds { $got }, which the learner cannot have seen by then.
@@ -182,6 +189,8 @@ error-order = { $name } does not fit there: first the prediction, then checks, h
 error-proof = { $name } says { $got }; what is computed says otherwise.
 error-days = { $name }: the two days do not differ as a puzzle needs it. Change one cause, and enough for an instrument to show it.
 error-truth = { $name }: exactly one verdict must be the one that holds, and it is not so.
+error-truth-group = { $name }: exactly one verdict must be the one that holds, and it is not so. What is computed: blames “{ $group }”.
+error-truth-load = { $name }: exactly one verdict must be the one that holds, and it is not so. What is computed: blames “{ $group }”, load “{ $load }”.
 
 ## The one sentence
 why-idea = A pump does not choose its pressure: the load asks for it, and the pump answers.
@@ -209,7 +218,7 @@ why-back-answers = { $pumps ->
     [one] the pump holds
    *[other] the pumps hold
  } only { $head } against it.
-why-off-asks = With the pipe off there is hardly a load: { $head } at { $flow };
+why-off-asks = With the pipe off, all that is left of the load is { $head } at { $flow };
 why-off-answers = { $pumps ->
     [one] the pump answers
    *[other] the pumps answer
@@ -225,6 +234,9 @@ then-load-up = You made the load lighter. The pump is the same: it now runs furt
 then-load-down = You made the load heavier. The pump is the same: it now runs further back on its curve, with less flow.
 then-machine-up = The load is the same. The pump’s curve moved up, and the two meet further out.
 then-machine-down = The load is the same. The pump’s curve moved down, and the two meet further back.
+then-checks-up = But for its check valves, the load is the same. The machine’s curve moved up, and the two meet further out.
+then-checks-down = But for its check valves, the load is the same. The machine’s curve moved down, and the two meet further back.
+then-checks-same = But for its check valves, the load is the same. The machine’s curve moved, but the flow stays as it was.
 then-load-same = You changed the load, but the flow stays as it was.
 then-machine-same = The load is the same. The pump’s curve moved, but the flow stays as it was.
 then-both = Load and pump both changed.

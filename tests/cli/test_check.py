@@ -61,6 +61,9 @@ def test_a_puzzle_is_printed_with_every_verdict_and_its_proof(
 PROOF = changed(('flow-meter = "rises"', 'flow-meter = "falls"'))
 
 
+UNSEEN = "choices[0].when_unseen.flow-meter"
+
+
 @pytest.mark.native
 @pytest.mark.parametrize(
     ("text", "complaint"),
@@ -73,6 +76,12 @@ PROOF = changed(('flow-meter = "rises"', 'flow-meter = "falls"'))
         (PLANT + "[valve]\nopening = 1.4\n", "valve.opening is 1.4, but must be from 0 to 1."),
         ("format = 1\nmotor_kw = 4\nflow_m3h = [0, 1]\n", "flow_m3h"),
         ("format 1", "line 1, column 8"),
+        (PLANT.replace("Mine", "\u202eeniM"), "title is '·eniM', but must be without"),
+        (changed(("A made-up morning", " ")), "title is ' ', but must be not empty"),
+        (
+            changed(("You left the flow", "You \u2067left the flow")),
+            f"{UNSEEN} is 'You ·left the flow meter alone.',",
+        ),
         ("", "format is not there"),
     ],
 )

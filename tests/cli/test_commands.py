@@ -224,6 +224,20 @@ def test_a_problem_in_the_file_exits_with_1_and_names_the_file(
     assert run(capsys, "read", str(tmp_path / "none.toml"))[0] == 1
 
 
+@pytest.mark.parametrize("command", ["read", "curves"])
+@pytest.mark.parametrize(
+    ("shelf", "what", "way_out"), [("cases", "puzzle", "with check"), ("pumps", "pump", "pump.model")]
+)
+def test_a_file_that_is_no_plant_is_called_what_it_is(
+    capsys: pytest.CaptureFixture[str], command: str, shelf: library.Shelf, what: str, way_out: str
+) -> None:
+    """Told by its keys as in the page, with what can be done with it."""
+    path = library.path(shelf, library.ids(shelf)[0])
+    code, out, err = run(capsys, command, str(path))
+    assert (code, out) == (1, "")
+    assert err.startswith(f"{path.name}: the file is a {what}, but must be a plant. ") and way_out in err
+
+
 @pytest.mark.native
 def test_a_fault_in_the_file_outranks_a_setting_that_would_mend_it(
     capsys: pytest.CaptureFixture[str], tmp_path: Path

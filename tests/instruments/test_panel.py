@@ -57,6 +57,25 @@ def test_hanging_a_gauge_higher_lowers_its_reading_and_changes_nothing_else() ->
     assert low_state == high_state
 
 
+@pytest.mark.parametrize("centre", [0.5, -3.0, 1.7])
+def test_a_gauge_without_a_height_hangs_at_the_shaft(centre: float) -> None:
+    """Wherever the pump stands: it reads the pressure at its tapping; a height that is given stays."""
+    data = with_table("pump", centre_m=centre)
+    data["gauges"] = {
+        "after_valve": {"height_m": 4.0, "range_bar": [-1, 10]},
+        "discharge": {"range_bar": [-1, 10]},
+    }
+    plant, state, shown = run(data)
+    heights = [
+        dial.height_m for dial in (plant.gauges.suction, plant.gauges.discharge, plant.gauges.after_valve)
+    ]
+    assert heights == [centre, centre, 4.0]
+    assert shown["gauge-suction"].value == pytest.approx(state.nodes["suction"].pressure)
+    assert shown["gauge-discharge"].value == pytest.approx(state.nodes["discharge"].pressure)
+    told = effective(resolve_data(data))
+    assert [told["gauges"][name]["height_m"] for name in ("suction", "discharge", "after_valve")] == heights
+
+
 def test_ranges_and_errors_are_those_of_the_file() -> None:
     """In SI, from bar, m³/h and per cent."""
     data = with_table("gauges", discharge={"range_bar": [0, 10], "class": 1})

@@ -78,5 +78,6 @@ test("what was foreseen and seen stands beside what each instrument did", () => 
 test("a failure that a fresh start mends offers one", () => {
   assert.deepEqual(parts.failure({code: "input", where: "moves[2].id"}), {words: "case-failed-moves", restart: true});
   assert.deepEqual(parts.failure({code: "file", where: "story"}), {words: "case-failed-file", restart: false});
+  assert.deepEqual(parts.failure({code: "input", where: "case", rule: "lookup"}), {words: "case-unknown", restart: null});
   assert.deepEqual(parts.failure({code: "timeout", where: ""}), {words: "case-failed", restart: false});
 });

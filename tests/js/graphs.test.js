@@ -242,3 +242,18 @@ test("what is unknown is worded: in the stack's sentence, in its account, along 
   assert.equal(everyNode(svg).filter((node) => node.text === "unknown").length, 2);
   assert.match(drawn(path).getAttribute("aria-label"), /unknown at the discharge\./);
 });
+
+test("the answer's label lies on no block, above zero or below", () => {
+  for (const [head, blocks] of [[8, [["lift", 3], ["pipe", 5]]], [-5, [["lift", -20], ["pipe", 15]]], [-5, [["lift", -5]]]]) {
+    const answer = sampleAnswer();
+    answer.stack = blocks.map(([block, size]) => ({block, head: size}));
+    answer.state.balance.answer = head;
+    const host = fakeHost(fakeDocument(), 300, 330);
+    stack.create(host, {document: host.ownerDocument, words}).update({plant: samplePlant(), answer, previous: null, units, words});
+    const has = (node, name) => node.attributes?.get("class")?.includes(name) && node.attributes.get("display") !== "none";
+    const [label] = everyNode(host).filter((node) => has(node, "answer-text"));
+    const foot = Number(label.attributes.get("y"));
+    const tops = everyNode(host).filter((node) => has(node, "load-block")).map(({attributes: of}) => [Number(of.get("y")), Number(of.get("y")) + Number(of.get("height"))]);
+    assert.ok(tops.length === blocks.length && tops.every(([top, bottom]) => bottom < foot - 16 || top > foot), `${head}: ${foot}, ${tops}`);
+  }
+});

@@ -2,7 +2,9 @@
 import assert from "node:assert/strict";
 import {test} from "node:test";
 import {createRig} from "../../site/js/rig.js";
+import {Superseded} from "../../site/js/engine/errors.js";
 import {createStore, firstState} from "../../site/js/state.js";
+import {fakeTimers} from "./fake-worker.js";
 
 /** An engine that holds every ask until it is told to answer. */
 function heldEngine() {
@@ -14,10 +16,10 @@ function heldEngine() {
   };
 }
 
-function start() {
+function start(timers) {
   const engine = heldEngine();
   const store = createStore(firstState("some-plant"));
-  const rig = createRig({engine, store, onChange() {}, onTrouble() {}});
+  const rig = createRig({engine, store, onChange() {}, onTrouble() {}, timers});
   rig.ask();
   return {engine, store, rig};
 }
@@ -65,4 +67,39 @@ test("another plant has nothing before it", async () => {
   store.commit({"valve.opening": 0.4});
   store.open("other-plant");
   assert.equal(rig.previous, null);
+});
+
+test("an answer that is a second in coming is late; the newest ask counts from the last answer", async () => {
+  const timers = fakeTimers();
+  const {engine, store, rig} = start(timers);
+  timers.pass(999);
+  assert.equal(rig.late, false);
+  timers.pass(1);
+  assert.equal(rig.late, true);
+  store.commit({"valve.opening": 0.4});
+  engine.asks[0].resolve("first");
+  await turns();
+  assert.equal(rig.late, false);
+  timers.pass(1000);
+  assert.equal(rig.late, true);
+  engine.asks.filter(({channel}) => channel === "rig").at(-1).resolve("second");
+  await turns();
+  timers.pass(5000);
+  assert.equal(rig.late, false);
+});
+
+test("a flood of asks that are replaced does not hide that none is answered", async () => {
+  const timers = fakeTimers();
+  const {engine, store, rig} = start(timers);
+  for (const opening of [0.1, 0.2, 0.3]) {
+    store.preview({"valve.opening": opening});
+    timers.pass(300);
+    engine.asks.filter(({channel}) => channel === "rig").at(-1).reject(new Superseded());
+    await turns();
+  }
+  timers.pass(100);
+  assert.equal(rig.late, true);
+  engine.asks[0].reject(new Error("refused"));
+  await turns();
+  assert.equal(rig.late, false);
 });

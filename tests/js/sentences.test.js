@@ -41,7 +41,7 @@ test("the sentence says load first, and both sides say the same head", () => {
 
 test("a shut line and an open flange have sentences of their own", () => {
   assert.match(said(answer({flow: 0}))[0], /nothing flows/);
-  assert.match(said(answer({plant: {discharge: {attached: false}}}))[0], /hardly a load/);
+  assert.match(said(answer({plant: {discharge: {attached: false}}}))[0], /all that is left of the load is 18\.2 m/);
 });
 
 test("a shut load is not said to consist of anything", () => {
@@ -68,6 +68,13 @@ test("every table of a plant that changes what is asked belongs to one side; the
   assert.match(changed({site: {barometer_bar: 0.8}}), heavier);
   assert.match(changed({pump: {model: "small", centre_m: 0}}), /The load is the same/);
   assert.match(changed({pump: {model: "small", centre_m: 3}}), /both/);
+});
+
+test("a second pump brings its check valve, which belongs to the load", () => {
+  const plant = (arrangement, fitted) => ({pump: {arrangement}, check: {fitted}});
+  const from = (fitted) => change(answer({plant: plant("single", fitted)}), answer({flow: 0.02, plant: plant("in-line", fitted)}), words);
+  assert.match(from(true), /But for its check valves.*moved up/);
+  assert.match(from(false), /^The load is the same/);
 });
 
 test("nothing is said of a change where there was none", () => {
@@ -206,6 +213,7 @@ const ERRORS = [
   {where: "pump.shiny", got: 1, rule: "unknown", facts: {nearest: "pump.model"}, says: /Did you mean pump.model\?/},
   {where: "pump.shiny", got: 1, rule: "unknown", facts: {choices: ["model", "curve"]}, says: /model, curve/},
   {where: "title", got: null, rule: "missing", facts: {high: 80}, says: /title is missing/},
+  {where: "title", got: "\u202eeniM", rule: "turns", facts: {}, says: /^title holds a character that turns the direction/},
   {where: "liquid.density_kgm3", got: null, rule: "missing", facts: {other: "liquid.name"}, says: /liquid.name/},
   {where: "pump.curve.head_m[2]", got: 40, rule: "points", facts: {order: "below", limit: 30, unit: "m", index: 2}, says: /below 30.00 m/},
   {where: "pump.curve.head_m", got: [1], rule: "points", facts: {count: 1, wanted: 3, other: "pump.curve.flow_m3h"}, says: /as many/},
@@ -227,6 +235,12 @@ const ERRORS = [
   {where: "check.k", got: -1, rule: "range", facts: {low: 0}, says: /0 or more/},
   {where: "title", got: "aaa", rule: "range", facts: {high: 80, unit: "characters"}, says: /80 characters or less/},
   ...["typed-number", "too-early", "order", "proof", "days", "truth"].map((rule) => ({where: "story", got: "3.1 bar", rule, facts: {}, says: /story/})),
+  {where: "line 3", got: "opening = 0,5", rule: "syntax", facts: {line: 3, problem: "Expected newline"}, says: /opening = 0,5.*decimal point/},
+  {where: "line 3", got: "model = small", rule: "syntax", facts: {line: 3, problem: "Invalid value"}, says: /quotation marks/},
+  {where: "line 3", got: "[valve]", rule: "syntax", facts: {line: 3, problem: "Cannot declare ('valve',) twice"}, says: /once only/},
+  {where: "the file", rule: "encoding", facts: {}, says: /UTF-8/},
+  {where: "choices", got: "pump", rule: "truth", facts: {group: "discharge-side", load: "lighter"}, says: /“discharge-side”.*“lighter”/},
+  {where: "choices", got: "pump", rule: "truth", facts: {group: "machine", load: null}, says: /“machine”\.$/},
   {where: "the file", got: "a pump", rule: "pump", facts: {}, says: /This is a pump.*pump.curve/},
   {where: "moves[1]", got: "see", rule: "order", facts: {}, says: /what was seen, last the verdict/},
   {where: "a.b", got: null, rule: "never-heard-of", facts: {}, says: /a\.b cannot be used as it is/},

@@ -119,3 +119,8 @@ test("a plant that is too large for a link says so", async () => {
   const noise = Array.from({length: 60}, (_, i) => [`k${i}`, Array.from({length: 60}, () => Math.random())]);
   await refused(encode({...STATE, plant: Object.fromEntries(noise)}), "long");
 });
+
+test("what a sentence puts behind a link does not spoil it", async () => {
+  const fragment = await encode(STATE);
+  for (const tail of [".", ",", "%20", "%20%0A", ")", ").", "…", "==", "&gt;"]) assert.deepEqual(await decode(`#${fragment}${tail.replace("&gt;", ">")}`), STATE, tail);
+});

@@ -96,3 +96,10 @@ test("all heights have as many decimals, whatever the size of their vessel", () 
   const units = createUnits("m3h-bar-m", "en");
   assert.deepEqual([units.text("height", 2, 4), units.text("height", 14, 12)], ["2.00", "14.00"]);
 });
+
+test("where flows are tiny they get the digits that their meter has, and never fewer than usual", () => {
+  const tiny = createUnits("m3h-bar-m", "en", {flow: 0.05 / 3600});
+  assert.equal(tiny.full("flow", 0.0123 / 3600), "0.0123\u00a0m³/h");
+  assert.equal(createUnits("m3h-bar-m", "en", {flow: 1000 / 3600}).full("flow", 42 / 3600), "42.0\u00a0m³/h");
+  assert.equal(createUnits("m3h-bar-m", "en", {flow: NaN}).full("flow", 42 / 3600), "42.0\u00a0m³/h");
+});

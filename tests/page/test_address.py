@@ -9,6 +9,7 @@ import pytest
 from playwright.sync_api import expect
 
 from page.parts.links import link, pack, state
+from page.parts.play import PREDICTION, Mouse, Play
 from page.parts.rig import Rig
 from page.parts.words import say
 
@@ -108,6 +109,28 @@ def test_back_between_two_links_brings_each_rig(rig: Rig) -> None:
     rig.shows({"valve.opening": 0.8})
 
 
+def test_back_goes_from_the_puzzle_to_the_rig_and_forward_to_the_play(fresh: Rig) -> None:
+    """Neither loses what was done meanwhile, and one step further back is where the reader came from."""
+    fresh.page.goto("about:blank")
+    fresh.open().live()
+    fresh.type_number("valve.opening", "30")
+    fresh.page.get_by_role("button", name=say("place-case")).click()
+    play = Play(fresh, Mouse(fresh))
+    play.predict()
+    fresh.address(lambda now: now["view"]["moves"] == [PREDICTION], "the move in the address")
+    fresh.page.go_back()
+    expect(fresh.page.locator("#rig")).to_be_visible()
+    fresh.type_number("valve.opening", "40")
+    fresh.address_holds({"valve.opening": 0.4})
+    fresh.page.go_forward()
+    expect(play.part(say("case-readings-title"))).to_be_visible()
+    fresh.address(lambda now: now["edits"] == {"valve.opening": 0.4}, "the rig as it was left")
+    fresh.page.go_back()
+    fresh.shows({"valve.opening": 0.4})
+    fresh.page.go_back()
+    assert fresh.page.url == "about:blank"
+
+
 @pytest.mark.parametrize("kind", HOSTILE)
 def test_a_link_that_will_not_do_is_answered_with_a_sentence(rig: Rig, kind: str) -> None:
     """In a page that is at work already: the rig stays, and goes on working."""
@@ -116,6 +139,9 @@ def test_a_link_that_will_not_do_is_answered_with_a_sentence(rig: Rig, kind: str
     rig.shows({"valve.opening": 0.44})
     rig.page.evaluate("(end) => { location.hash = end; }", end)
     expect(rig.page.locator("#status")).to_contain_text(word)
+    expect(rig.page.locator("#status")).not_to_contain_text("as it comes")
+    if word in ("damaged", "longer"):
+        expect(rig.page.locator("#status")).to_contain_text("stays as it was")
     rig.shows({"valve.opening": 0.44})
     rig.type_number("valve.opening", "45")
     rig.shows({"valve.opening": 0.45})
@@ -175,3 +201,13 @@ def test_markup_in_a_link_is_text(rig: Rig) -> None:
     expect(rig.page.locator("#plant-title")).to_have_text(plant["title"])
     assert rig.page.locator("#plant-title *").count() == 0
     assert rig.page.locator("img").count() == 0
+
+
+def test_a_link_to_a_puzzle_that_nobody_knows_says_so_and_offers_others(fresh: Rig) -> None:
+    """Without a word on the console: no file of it is asked for."""
+    fresh.open(state(place="case", case="no-such-puzzle", moves=[]))
+    note = fresh.page.locator("#case .case-trouble")
+    expect(note).to_contain_text(say("case-unknown"), timeout=60_000)
+    expect(note.get_by_role("button")).to_have_count(0)
+    fresh.page.get_by_role("button", name=say("case-others")).click()
+    expect(fresh.page.get_by_role("dialog", name=say("open-title"))).to_be_visible()

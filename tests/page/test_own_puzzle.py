@@ -102,7 +102,7 @@ def test_a_puzzle_too_large_for_a_link_is_kept_and_said_to_be(fresh: Rig) -> Non
 BAD = {
     "proof": (('flow-meter = "rises"', 'flow-meter = "falls"'), "proof.flow-meter", "error-proof"),
     "days": (("[today.plant]\nvalve.opening = 0.85", ""), "today", "error-days"),
-    "truth": (('load = "lighter"', 'load = "heavier"'), "choices", "error-truth"),
+    "truth": (('load = "lighter"', 'load = "heavier"'), "choices", "error-truth-load"),
     "too early": (("The gauge has", "At {today.valve.opening} it has"), "story", "error-too-early"),
     "a slip": (("reads = [", "reeds = ["), "checks[0].reeds", "error-unknown-nearest"),
 }
@@ -128,8 +128,9 @@ def test_a_puzzle_that_does_not_hold_is_answered_where_it_was_given(rig: Rig, wa
 
 
 def wording(kind: str) -> str:
-    """The page's sentence from its last variable on."""
-    return table()[BAD[kind][2]].rsplit("}", 1)[1].strip(" .?") or BAD[kind][1]
+    """The page's sentence after its last variable, or what of it is longest."""
+    parts = re.split(r"\{[^}]*\}", table()[BAD[kind][2]])
+    return parts[-1].strip(" .?”") or max(parts, key=len).strip() or BAD[kind][1]
 
 
 def test_a_bad_puzzle_leaves_the_play_that_is_under_way(rig: Rig) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from playwright.sync_api import Worker, expect
 
@@ -15,6 +17,7 @@ DEATHS = {
     "an end without a word": "() => { setTimeout(() => self.close(), 0); }",
     "an endless loop": "() => { setTimeout(() => { for (;;); }, 0); }",
 }
+OLD = re.compile(r"\bold\b")
 RESTART = 45  # [s] the time limit of an answer, a new start, and room for a slow machine
 
 
@@ -72,3 +75,16 @@ def test_a_worker_that_dies_at_rest_is_replaced_for_the_next_question(fresh: Rig
     fresh.type_number("valve.opening", "30")
     fresh.shows({"valve.opening": 0.3}, seconds=RESTART)
     fresh.live()
+
+
+def test_readings_are_said_to_be_old_while_an_answer_is_long_in_coming(fresh: Rig) -> None:
+    """Until the worker that hangs is replaced; then nothing of it is left."""
+    fresh.open().live()
+    worker(fresh).evaluate(DEATHS["an endless loop"])
+    fresh.type_number("valve.opening", "30")
+    expect(fresh.page.locator("#status [role=status]")).to_have_text(say("computing"))
+    expect(fresh.page.locator("#origin")).to_have_text(say("origin-old"))
+    expect(fresh.page.locator("#rig")).to_have_class(OLD)
+    fresh.shows({"valve.opening": 0.3}, seconds=RESTART)
+    fresh.live()
+    expect(fresh.page.locator("#rig")).not_to_have_class(OLD)

@@ -7,9 +7,11 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 import pytest
+from playwright.sync_api import expect
 
 from conftest import CHROMIUM_OPTIONS
 from page.conftest import Bench
+from page.parts.links import state
 from page.parts.rig import Rig
 from page.parts.scenes import SCENES, show
 from page.parts.words import say
@@ -197,3 +199,17 @@ def test_letters_twice_as_large_scroll_a_phone_down_only(large_letters: Any, sit
     wide, screen = rig.page.evaluate(OVERHANG)
     context.close()
     assert wide <= screen
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_one_endless_word_of_a_stranger_does_not_widen_the_page(
+    visitor: Callable[..., Rig], site: str, size: str
+) -> None:
+    """In a plant's title and in what it is for."""
+    width, height = SIZES[size]
+    rig = visitor(site, viewport={"width": width, "height": height})
+    words = {"title": "T" * 80, "about": "a" * 400}
+    rig.open(state({"format": 1, "pump": {"model": "medium"}, **words}))
+    expect(rig.page.locator("#why .about")).to_have_text(words["about"])
+    scroll, client = rig.page.evaluate(OVERHANG)
+    assert scroll == client

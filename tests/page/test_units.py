@@ -5,7 +5,9 @@ from __future__ import annotations
 import pytest
 from playwright.sync_api import Locator, expect
 
+from page.parts import native
 from page.parts.links import state
+from page.parts.numbers import numbers
 from page.parts.rig import Rig
 from page.parts.words import say
 
@@ -67,3 +69,39 @@ def test_a_link_brings_its_own_units(rig: Rig) -> None:
     """Who opens a shared rig sees it as it was shared."""
     rig.open(state(units="gpm-psi-ft"))
     rig.shows(unit="psi")
+
+
+TINY = {
+    "format": 1,
+    "title": "Tiny",
+    "suction": {"bore_mm": 5, "length_m": 0.1},
+    "pump": {
+        "curve": {
+            "speed_rpm": 2900,
+            "motor_kw": 0.01,
+            "flow_m3h": [0, 0.01, 0.02],
+            "head_m": [5.0, 4.0, 1.0],
+            "power_kw": [0.001, 0.001, 0.0012],
+            "npshr_m": [0.1, 0.1, 0.1],
+        }
+    },
+    "valve": {"kv_open_m3h": 0.05, "opening": 1},
+    "discharge": {"bore_mm": 5, "length_m": 1},
+    "delivery": {"surface_m": 2.1, "bottom_m": 1, "top_m": 3},
+    "meters": {"flow_range_m3h": 0.03},
+}
+"""A pump that delivers some litres in an hour."""
+
+
+def test_a_tiny_flow_is_said_with_the_digits_of_its_meter(rig: Rig) -> None:
+    """In the sentence and in the chart; never as nothing."""
+    flow = native.answer(TINY)["duty"]["flow"]
+    assert 0 < 3600 * flow < 0.05
+    rig.open(state(TINY))
+    rig.shows(plant=TINY)
+    said = numbers(rig.page.locator("#why-line").inner_text())[1]
+    assert said.is_(flow) and said.value > 0
+    assert numbers(rig.seen()["chart"])[0].value > 0
+    rig.open(state())
+    rig.shows()
+    expect(rig.page.locator("#why-line")).to_contain_text("35.4\u00a0m³/h")

@@ -13,6 +13,7 @@ from loadfirst.errors import FileError, InputError
 from loadfirst.plant.decode import decode
 from loadfirst.plant.plant import Plant
 
+NO_TURNS = "but must be without characters that turn the direction of writing."
 SENTENCES = [
     ("range", with_table("valve", opening=1.4), "valve.opening is 1.4, but must be from 0 to 1."),
     ("range", with_table("valve", opening=float("nan")), "valve.opening is nan, but must be from 0 to 1."),
@@ -39,6 +40,16 @@ SENTENCES = [
     ),
     ("type", with_table("valve", opening=True), "valve.opening is true, but must be a number from 0 to 1."),
     ("type", with_table("check", fitted="yes"), "check.fitted is 'yes', but must be true or false."),
+    ("range", {**LEAST, "title": ""}, "title is '', but must be not empty, at most 80 characters long."),
+    (
+        "range",
+        {**LEAST, "title": " \u00a0\n"},
+        "title is ' ··', but must be not empty, at most 80 characters long.",
+    ),
+    ("turns", {**LEAST, "title": "\u202ecba"}, f"title is '·cba', {NO_TURNS}"),
+    ("turns", {**LEAST, "about": "To\nthe\u2066 left"}, f"about is 'To·the· left', {NO_TURNS}"),
+    ("turns", with_table("liquid", name="oil\u202d"), f"liquid.name is 'oil·', {NO_TURNS}"),
+    ("turns", with_curve(title="pu\u2069mp"), f"pump.curve.title is 'pu·mp', {NO_TURNS}"),
     ("type", {**LEAST, "valve": 3}, "valve is 3, but must be a table."),
     ("type", [1, 2], "the file is a list of 2, but must be a table."),
     (
@@ -68,7 +79,7 @@ SENTENCES = [
     (
         "missing",
         {key: value for key, value in LEAST.items() if key != "title"},
-        "title is not there, but must be a text, at most 80 characters long.",
+        "title is not there, but must be a text, not empty, at most 80 characters long.",
     ),
     ("missing", {"format": 1, "title": "No pump"}, "pump is not there, but must be a table."),
     (
@@ -106,7 +117,7 @@ SENTENCES = [
         "range",
         {**LEAST, "title": "long " * 40},
         "title is 'long long long long long long long long long long long long …', "
-        "but must be at most 80 characters long.",
+        "but must be not empty, at most 80 characters long.",
     ),
 ]
 

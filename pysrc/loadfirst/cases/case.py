@@ -11,7 +11,7 @@ from typing import Annotated, Any, Literal
 
 from msgspec import Meta, field
 
-from loadfirst.plant.meta import Part, choice, quantity
+from loadfirst.plant.meta import FILLED, Part, choice, quantity
 
 Group = Literal["discharge-side", "suction-side", "liquid", "drive", "machine", "instrument", "nothing"]
 Direction = Literal["up", "same", "down"]
@@ -24,7 +24,7 @@ ReadingId = Literal[
 
 def prose(says: str, longest: int) -> Meta:
     """Words for the learner, which may hold placeholders; never empty."""
-    return Meta(min_length=1, max_length=longest, description=says)
+    return Meta(min_length=1, max_length=longest, pattern=FILLED, description=says)
 
 
 def several(says: str, least: int, most: int) -> Meta:

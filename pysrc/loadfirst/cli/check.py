@@ -10,7 +10,8 @@ from loadfirst.cases.load import load_case
 from loadfirst.cases.proof import Proven
 from loadfirst.cases.recognise import Kind, kind_of
 from loadfirst.cli.convert import printed
-from loadfirst.cli.report import UNITS
+from loadfirst.cli.digits import fine
+from loadfirst.cli.report import UNITS, reading_text
 from loadfirst.errors import FileError, InputError
 from loadfirst.instruments.panel import Reading
 from loadfirst.plant import toml_text
@@ -40,7 +41,7 @@ def _plant(path: Path) -> Iterator[str]:
     if not state.converged:
         steady = InputError("the plant", state.why, "one that comes to a steady state", rule="together")
         raise FileError(path.name, steady)
-    duty = f"{state.duty.flow * HOUR:.2f} m³/h at {state.duty.head:.2f} m"
+    duty = f"{fine(state.duty.flow * HOUR, 2)} m³/h at {state.duty.head:.2f} m"
     yield f"a plant, {resolved.plant.title}. Its duty point: {duty}."
 
 
@@ -76,7 +77,7 @@ def _days(yesterday: Reading, today: Reading) -> str:
 def _value(reading: Reading) -> str:
     shown = printed(reading)
     key = shown.__struct_fields__[1]
-    unit, decimals = UNITS[key]
+    unit, _ = UNITS[key]
     if reading.off_scale is not None:
         return "below the scale" if reading.off_scale == "low" else "above the scale"
-    return "no reading" if reading.value is None else f"{getattr(shown, key):z.{decimals}f} {unit}"
+    return "no reading" if reading.value is None else f"{reading_text(key, getattr(shown, key))} {unit}"

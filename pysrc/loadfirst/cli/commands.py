@@ -10,6 +10,7 @@ from typing import Any
 
 import msgspec
 
+from loadfirst.cases.recognise import Kind, kind_of
 from loadfirst.cli.check import check_text
 from loadfirst.cli.convert import curves_output, read_output
 from loadfirst.cli.guide import KINDS, guide
@@ -18,6 +19,7 @@ from loadfirst.cli.schema import schemas
 from loadfirst.cli.settings import parse_settings
 from loadfirst.errors import FileError, InputError
 from loadfirst.instruments.panel import readings
+from loadfirst.plant import toml_text
 from loadfirst.plant.build import build
 from loadfirst.plant.curves import POINTS, curves
 from loadfirst.plant.pumps import ResolvedPlant
@@ -25,6 +27,12 @@ from loadfirst.plant.read import read_resolved
 from loadfirst.plant.state import true_state
 
 GOOD, BAD_FILE, BAD_USAGE = 0, 1, 2
+
+OTHERS: dict[Kind, tuple[str, str]] = {
+    "case": ("a puzzle", "See whether it holds with check; play it in the page."),
+    "pump": ("a pump", "Name it in a plant, as pump.model, or write its points there, in [pump.curve]."),
+}
+"""What a file is that is no plant, and what can be done with it."""
 
 
 def run(arguments: list[str]) -> int:
@@ -84,6 +92,11 @@ def show_guide(chosen: argparse.Namespace) -> int:
 
 
 def _resolve(chosen: argparse.Namespace) -> ResolvedPlant:
+    path: Path = chosen.plant
+    kind = kind_of(toml_text.read(path))
+    if kind != "plant":
+        what, hint = OTHERS[kind]
+        raise FileError(path.name, InputError("the file", what, "a plant", hint, rule="pump"))
     return read_resolved(chosen.plant, parse_settings(chosen.set))
 
 

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from msgspec import UNSET
 
 from loadfirst.cli import load_notes
+from loadfirst.cli.digits import fine
 from loadfirst.plant.answer import Note
 from loadfirst.units import BAR, HOUR, RPM
 
@@ -35,9 +36,9 @@ def sentence(note: Note, flows: bool = True) -> str:
 
 
 def _beyond(facts: Facts) -> str:
-    flow, last = facts["flow"] * HOUR, facts["last_flow"] * HOUR
+    flow, last = (fine(facts[name] * HOUR, 1) for name in ("flow", "last_flow"))
     return (
-        f"{flow:.1f} m³/h is beyond the last point of the pump's curve ({last:.1f} m³/h at this speed). "
+        f"{flow} m³/h is beyond the last point of the pump's curve ({last} m³/h at this speed). "
         "Head, power and NPSH are extrapolated."
     )
 
@@ -51,20 +52,20 @@ def _boiling(facts: Facts) -> str:
 
 
 def _reverse(facts: Facts) -> str:
-    return f"liquid runs backward through the pump, {-facts['flow'] * HOUR:.1f} m³/h."
+    return f"liquid runs backward through the pump, {fine(-facts['flow'] * HOUR, 1)} m³/h."
 
 
 def _dead_headed(facts: Facts) -> str:
     return (
-        f"runs without flow; {facts['shaft_power'] / 1e3:.2f} kW only heat the liquid. "
+        f"runs without flow; {fine(facts['shaft_power'] / 1e3, 2)} kW only heat the liquid. "
         "A centrifugal pump bears that for minutes at most, a displacement pump not at all."
     )
 
 
 def _overload(facts: Facts) -> str:
     return (
-        f"takes {facts['shaft_power'] / 1e3:.2f} kW, {facts['load'] * 100:.0f} % of the motor's rated "
-        f"{facts['rated_power'] / 1e3:.2f} kW. Its protection would trip."
+        f"takes {fine(facts['shaft_power'] / 1e3, 2)} kW, {facts['load'] * 100:.0f} % of the motor's rated "
+        f"{fine(facts['rated_power'] / 1e3, 2)} kW. Its protection would trip."
     )
 
 

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Any
 
+from loadfirst.cli.digits import fine, places
 from loadfirst.cli.output import CurvesOutput, Machine, ReadOutput
 
 UNITS = {
@@ -12,6 +13,9 @@ UNITS = {
     "height_m": ("m", 2),
 }  # fmt: skip
 """By key: the unit and how many decimals an engineer would read off."""
+
+SMALL = ("flow_m3h", "current_a")
+"""Of these a small pump's have more decimals; a small pressure is about none."""
 
 BLOCKS = {
     "lift": "lift",
@@ -41,7 +45,7 @@ def read_text(output: ReadOutput) -> str:
         lines += ["", f"No steady state was found: {reason}. There are no readings."]
         return "\n".join(lines)
     lines += ["", "Instruments", *_instruments(output)]
-    lines += ["", f"Duty point   {output.duty.flow_m3h:.2f} m³/h at {output.duty.head_m:.2f} m"]
+    lines += ["", f"Duty point   {fine(output.duty.flow_m3h, 2)} m³/h at {output.duty.head_m:.2f} m"]
     lines += [f"  {name:<11} {flow:>z9.2f} m³/h" for name, flow in output.aside_m3h.items()]
     lines += ["", "Load and answer", *_breakdown(output), *_balance(output)]
     lines += ["", "Power", *(line for machine in output.machines for line in _power(machine))]
@@ -57,13 +61,16 @@ def curves_text(output: CurvesOutput) -> str:
         output.flow_m3h, output.load_head_m, output.machine_head_m, output.station_head_m,
         output.npsh_required_m, output.shaft_power_kw,
     )  # fmt: skip
-    rows = ["".join(_cell(cell) for cell in row) for row in zip(*columns, strict=True)]
-    duty = f"Duty point   {output.duty.flow_m3h:.2f} m³/h at {output.duty.head_m:.2f} m"
+    rows = ["".join(row) for row in zip(*(_column(column) for column in columns), strict=True)]
+    duty = f"Duty point   {fine(output.duty.flow_m3h, 2)} m³/h at {output.duty.head_m:.2f} m"
     return "\n".join([output.title, "", "".join(f"{head:>12}" for head in heads), *rows, "", duty])
 
 
-def _cell(number: float | None) -> str:
-    return f"{'–' if number is None else f'{number:z.2f}':>12}"
+def _column(numbers: Sequence[float | None]) -> list[str]:
+    """Cells of equal decimals: as many as the largest number asks for."""
+    largest = max(abs(number or 0.0) for number in numbers)
+    decimals = places(largest, 2, 3)
+    return [f"{'–' if number is None else f'{number:z.{decimals}f}':>12}" for number in numbers]
 
 
 def _instruments(output: ReadOutput) -> Iterator[str]:
@@ -76,11 +83,16 @@ def _instruments(output: ReadOutput) -> Iterator[str]:
             yield f"  {instrument.id:<18}{'–':>9}  nothing to read"
             continue
         off = {"low": "  off the scale, below its lower end", "high": "  off the scale, beyond its upper end"}
-        precise = decimals + (1 if error < 10**-decimals else 0)
         yield (
-            f"  {instrument.id:<18}{value:>z9.{decimals}f} {unit:<6} ± {error:.{precise}f}"
+            f"  {instrument.id:<18}{reading_text(key, value):>9} {unit:<6} ± {fine(error, decimals, 1)}"
             f"{off.get(instrument.off_scale or '', '')}"
         )
+
+
+def reading_text(key: str, number: float) -> str:
+    """A reading without its unit; `key` is one of `UNITS`."""
+    decimals = UNITS[key][1]
+    return fine(number, decimals) if key in SMALL else f"{number:z.{decimals}f}"
 
 
 def _breakdown(output: ReadOutput) -> Iterator[str]:
@@ -107,12 +119,14 @@ def _head(name: str, head: float | None) -> str:
 
 def _power(machine: Machine) -> Iterator[str]:
     available = "undefined" if machine.npsh_available_m is None else f"{machine.npsh_available_m:.1f} m"
+    shaft, taken = fine(machine.shaft_power_kw, 2), fine(machine.motor_input_kw, 2)
+    flow, current = fine(machine.flow_m3h, 2), fine(machine.current_a, 1)
     yield (
-        f"  {machine.name}   shaft {machine.shaft_power_kw:.2f} kW, {machine.load_percent:.0f} % of the "
-        f"motor's rated power; motor takes {machine.motor_input_kw:.2f} kW, {machine.current_a:.1f} A"
+        f"  {machine.name}   shaft {shaft} kW, {machine.load_percent:.0f} % of the "
+        f"motor's rated power; motor takes {taken} kW, {current} A"
     )
     yield (
-        f"           {machine.flow_m3h:.2f} m³/h at {machine.head_m:.2f} m, {machine.speed_rpm:.0f} 1/min, "
+        f"           {flow} m³/h at {machine.head_m:.2f} m, {machine.speed_rpm:.0f} 1/min, "
         f"efficiency {machine.efficiency_percent:.0f} %"
     )
     yield f"           NPSH {available} available, {machine.npsh_required_m:.1f} m required"

@@ -53,6 +53,7 @@ def _gauge(place: str, gauge: Gauge, state: State) -> Reading:
     node = state.nodes.get(place)
     if node is None or node.pressure is None or not state.converged:
         return dial.show(None)
+    assert gauge.height_m is not None  # plant.pumps has seen to it
     return dial.show(dial_pressure(node.pressure, node.height, gauge.height_m, state.liquid.density))
 
 

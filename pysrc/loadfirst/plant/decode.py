@@ -16,11 +16,13 @@ from msgspec import inspect
 from loadfirst.errors import FileError, InputError
 from loadfirst.plant.expect import Expected, expected, plain
 from loadfirst.plant.keys import keys_of
+from loadfirst.plant.meta import TURNING
 
 T = TypeVar("T")
 
 PLACE = re.compile(r" - at `(?:key` in `)?\$(?P<path>.*)`$")
 STEP = re.compile(r"\.(?P<name>[^.\[]+)|\[(?P<index>\d+|\.\.\.)\]")
+TURNS = re.compile(f"[{TURNING}]")
 NAME = re.compile(r"field `(?P<name>.*?)`(?: - at |$)", re.DOTALL)
 
 
@@ -103,6 +105,8 @@ def _unfit_entry(node: inspect.DictType, value: Any) -> str:
     wanted = expected(node.value_type)
     for name, entry in value.items() if isinstance(value, dict) else ():
         length = len(entry) if isinstance(entry, str) else -1
+        if wanted.kind == "text" and _turns(entry):
+            return str(name)
         if wanted.kind == "choice" and entry not in wanted.facts["choices"]:
             return str(name)
         if wanted.kind == "text" and not wanted.facts.get("low", 0) <= length <= wanted.facts.get(
@@ -150,6 +154,8 @@ def _unfit(wanted: Expected, where: str, value: Any) -> InputError:
     where = where or "the file"
     if where == "format":
         return InputError(where, value, wanted.text, rule="version", **wanted.facts)
+    if wanted.kind == "text" and _turns(value):
+        return InputError(where, value, "without characters that turn the direction of writing", rule="turns")
     if wanted.kind == "choice":
         near = _nearest_choice(value, wanted.facts["choices"])
         return InputError(where, value, wanted.text, _hint(where, near), rule="choice", **wanted.facts)
@@ -159,6 +165,11 @@ def _unfit(wanted: Expected, where: str, value: Any) -> InputError:
     hint = _number_hint(value) if wanted.kind in ("number", "whole") else ""
     facts = wanted.facts | {"kind": wanted.kind}
     return InputError(where, value, wanted.text, hint or _hint(where), rule="type", **facts)
+
+
+def _turns(value: object) -> bool:
+    """Whether a text holds characters that turn the direction of writing."""
+    return isinstance(value, str) and TURNS.search(value) is not None
 
 
 def _nearest_choice(value: object, choices: list[Any]) -> str:

@@ -5,6 +5,7 @@
 from typing import Annotated
 
 from msgspec import Meta, field
+from msgspec.structs import replace
 
 from loadfirst.plant.meta import Part, entry, quantity
 
@@ -12,7 +13,13 @@ from loadfirst.plant.meta import Part, entry, quantity
 class Gauge(Part, frozen=True):
     """A dial gauge, connected by a leg full of liquid."""
 
-    height_m: Annotated[float, quantity("m", -30, 1000, "Height of the dial above the floor.")] = 0.5
+    height_m: (
+        Annotated[
+            float,
+            quantity("m", -30, 1000, "Height of the dial above the floor; that of the shaft if left out."),
+        ]
+        | None
+    ) = None
     range_bar: Annotated[
         tuple[Annotated[float, entry("bar", -1, 1000)], Annotated[float, entry("bar", -1, 1000)]],
         Meta(description="Lower and upper end of the dial, gauge pressure."),
@@ -28,6 +35,12 @@ class Gauges(Part, frozen=True):
     suction: Gauge = Gauge(range_bar=(-1.0, 1.5))
     discharge: Gauge = Gauge()
     after_valve: Gauge = Gauge()
+
+
+def hung(gauges: Gauges, height: float) -> Gauges:
+    """The same dials; those whose height was left out hang at `height`. [m]"""
+    dials = (gauges.suction, gauges.discharge, gauges.after_valve)
+    return Gauges(*(replace(dial, height_m=height) if dial.height_m is None else dial for dial in dials))
 
 
 class Meters(Part, frozen=True):

@@ -22,8 +22,8 @@ def effective(resolved: ResolvedPlant) -> dict[str, Any]:
     Returns
     -------
     dict
-        As in a plant file. ``drive.frequency_hz``, ``drive.motor_kw`` and
-        ``meters.flow_range_m3h`` are always numbers, so is ``site.barometer_bar`` unless there is an
+        As in a plant file. ``drive.frequency_hz``, ``drive.motor_kw``, ``meters.flow_range_m3h`` and the
+        heights of the gauges are always numbers, so is ``site.barometer_bar`` unless there is an
         altitude; ``pump.curve`` is there only where the file gave it.
         Fit to be decoded again: it is the same plant.
     """

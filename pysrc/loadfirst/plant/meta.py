@@ -8,6 +8,13 @@ from __future__ import annotations
 
 from msgspec import Meta, Struct
 
+TURNING = r"\u202a-\u202e\u2066-\u2069"
+"""Characters that turn the direction of writing: a text with them can look like another."""
+
+PLAIN = f"^[^{TURNING}]*$"
+FILLED = rf"^(?=[\s\S]*\S)[^{TURNING}]*$"
+"""The same, and more than blanks."""
+
 
 class Part(Struct, frozen=True, forbid_unknown_fields=True):
     """A table of a file. Unknown keys are refused."""
@@ -29,8 +36,13 @@ def points(says: str) -> Meta:
 
 
 def words(says: str, longest: int) -> Meta:
-    """A text for people, with a limit on its length."""
-    return Meta(max_length=longest, description=says)
+    """A text for people, with a limit on its length; it may be empty."""
+    return Meta(max_length=longest, pattern=PLAIN, description=says)
+
+
+def name(says: str, longest: int) -> Meta:
+    """A text that must say something."""
+    return Meta(min_length=1, max_length=longest, pattern=FILLED, description=says)
 
 
 def choice(says: str, unit: str = "") -> Meta:

@@ -9,7 +9,7 @@ SI. What goes beyond one key's own range is in `plant.checks`.
 from typing import Annotated, Literal
 
 from loadfirst.plant.dials import Gauge, Gauges, Meters
-from loadfirst.plant.meta import Part, choice, words
+from loadfirst.plant.meta import Part, choice, name, words
 from loadfirst.plant.pump_file import Curve, Displacement, DisplacementFile, Pump, PumpFile
 from loadfirst.plant.tables.branch import Branch
 from loadfirst.plant.tables.burst import Burst
@@ -61,7 +61,7 @@ class Plant(Part, frozen=True, kw_only=True):
     """A whole plant file. `pump` is needed; every other table may be left out."""
 
     format: Annotated[Literal[1], choice("Number of this file format.")]
-    title: Annotated[str, words("What people call the plant.", 80)]
+    title: Annotated[str, name("What people call the plant.", 80)]
     about: Annotated[str, words("A sentence or two on what it does.", 600)] = ""
     liquid: Liquid = Liquid()
     site: Site = Site()

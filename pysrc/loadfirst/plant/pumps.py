@@ -15,6 +15,7 @@ from loadfirst.physics.changes.rotation import pumps_backward
 from loadfirst.plant import library, toml_text
 from loadfirst.plant.checks import check_curve, check_displacement
 from loadfirst.plant.decode import decode, in_file, nearest
+from loadfirst.plant.dials import hung
 from loadfirst.plant.expect import one_of
 from loadfirst.plant.plant import Curve, DisplacementFile, Plant, Pump, PumpFile, PumpStation, SecondPump
 from loadfirst.plant.points import pump_curve
@@ -106,7 +107,7 @@ def _refuse(pump: Pump, has: Condition, where: str) -> None:
 
 
 def _suited(plant: Plant, pumps: tuple[Pump, ...]) -> Plant:
-    """With a flow meter and a relief valve that suit the pumps, where the file leaves that open."""
+    """With instruments and a relief valve that suit the pumps, where the file leaves that open."""
     meters, relief = plant.meters, plant.relief
     if meters.flow_range_m3h is None:
         plant = replace(plant, meters=replace(meters, flow_range_m3h=flow_meter_scale(plant, pumps)))
@@ -117,7 +118,7 @@ def _suited(plant: Plant, pumps: tuple[Pump, ...]) -> Plant:
             capacity_m3h=relief.capacity_m3h or max(together(plant, pumps), LEAST_CAPACITY),
         )
         plant = replace(plant, relief=relief)
-    return plant
+    return replace(plant, gauges=hung(plant.gauges, plant.pump.centre_m))
 
 
 def resolve_pump(plant: Plant, beside: Path | None = None) -> Pump:

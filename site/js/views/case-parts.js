@@ -100,9 +100,10 @@ export function newest(moves) {
 /** One text for a case and its moves, to tell whether two asks are the same. */
 export const playKey = (id, moves) => JSON.stringify([id, moves]);
 
-/** Which sentence explains a failure, and whether starting again helps. */
+/** Which sentence explains a failure, and whether starting again helps; null where nothing but another puzzle does. */
 export function failure(error) {
   if (error.code === "file") return {words: "case-failed-file", restart: false};
+  if (error.code === "input" && error.where === "case" && error.rule === "lookup") return {words: "case-unknown", restart: null};
   if (error.code === "input" && String(error.where).startsWith("moves")) return {words: "case-failed-moves", restart: true};
   return {words: "case-failed", restart: false};
 }

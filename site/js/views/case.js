@@ -60,7 +60,7 @@ export function create(host, deps) {
 
   /** The story as it was computed when the site was built; its absence does no harm. */
   async function readOpening(key, {case: id, moves, ready}) {
-    if (ready || view || typeof id !== "string") return;
+    if (ready || view || typeof id !== "string" || !known(id)) return;
     try {
       const response = await fetch(new URL(`cases/${encodeURIComponent(id)}.json`, document.baseURI));
       const opening = response.ok ? (await response.json()).view : null;
@@ -71,6 +71,12 @@ export function create(host, deps) {
     } catch {
       // offline or not built: Python will say it all
     }
+  }
+
+  /** Of what nobody knows there is no file to be asked for. */
+  function known(which) {
+    const cases = model.catalogue?.cases ?? [];
+    return cases.length === 0 || cases.some(({id}) => id === which);
   }
 
   function settle(key, answer) {
@@ -162,7 +168,7 @@ export function create(host, deps) {
       load();
       render();
     };
-    const way = restart
+    const way = restart === null ? null : restart
       ? button(document, "restart", deps.words("case-restart"), () => send({type: "moves", moves: []}))
       : button(document, "again", deps.words("case-again"), again);
     return make(document, "div", {class: "case-note case-trouble", role: "alert"},

@@ -30,13 +30,17 @@ export function create(host, {document, words, units, send}) {
     if (!file) return;
     picker.value = "";
     if (file.size > LARGEST) return complain(file.name, {rule: "range", facts: {unit: "bytes"}});
-    let text;
+    let bytes;
     try {
-      text = await file.text();
+      bytes = await file.arrayBuffer();
     } catch {
       return complain(file.name, {rule: "unreadable"});
     }
-    send({type: "open-file", name: file.name, text});
+    try {
+      send({type: "open-file", name: file.name, text: new TextDecoder("utf-8", {fatal: true}).decode(bytes)});
+    } catch {
+      complain(file.name, {rule: "encoding"});
+    }
   }
 
   /** Say what is wrong with a file: file, place, what was found, what would do. */

@@ -5,7 +5,7 @@ import {fromFile} from "../units.js";
 const QUANTITY = {m: "height", bar: "pressure", c: "temperature", hz: "frequency", m3h: "flow", kw: "power"};
 const LONGEST = 60; // letters of a stranger's text
 
-/** Which sentence suits a rule with these facts; the first that fits. A rule without any has only its general one. */
+/** Which sentence suits a rule with these facts; the first that fits them, and what was found. A rule without any has only its general one. */
 const FORMS = {
   range: [["file", ({unit}) => unit === "bytes"], ["both", has("low", "high")], ["low", has("low")], ["high", has("high")]],
   choice: [["known", has("choices")]],
@@ -17,7 +17,13 @@ const FORMS = {
     ["first", ({index}) => index === 0], ["later", has("index")],
   ],
   together: [["order", has("order")], ["other", has("other")]],
-  syntax: [["line", has("line")]],
+  syntax: [
+    ["twice", ({problem}) => /^Cannot (overwrite|declare)/.test(problem)],
+    ["comma", (_, got) => /=\s*[-+]?\d+,\d/.test(got)],
+    ["words", ({problem}, got) => problem === "Invalid value" && /=\s*[A-Za-z]/.test(got)],
+    ["line", has("line")],
+  ],
+  truth: [["load", has("group", "load")], ["group", has("group")]],
 };
 
 function has(...names) {
@@ -30,7 +36,7 @@ function has(...names) {
  */
 export function sentence({where = "", got = null, rule = "", facts = {}}, kit) {
   const {words} = kit;
-  const form = FORMS[rule]?.find(([, fits]) => fits(facts))?.[0];
+  const form = FORMS[rule]?.find(([, fits]) => fits(facts, got))?.[0];
   const id = form && words.has(`error-${rule}-${form}`) ? `error-${rule}-${form}`
     : words.has(`error-${rule}`) ? `error-${rule}` : "error-other";
   const args = Object.fromEntries(Object.entries(facts).map(([name, value]) => [name, factText(name, value, where, facts, kit)]));

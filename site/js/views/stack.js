@@ -114,7 +114,7 @@ function updateAnswer({answer, dots, ghost, level, head}, places, {load, machine
   setAll(answer, {y: px(bar.top), height: px(bar.height)});
   set(dots, "d", dotRows(machine, bar));
   say(head, text);
-  set(head, "y", px(bar.end < places.y(0) ? bar.end - 6 : bar.end + 16));
+  set(head, "y", px(bar.top - 6));
 }
 
 /** Dots down the middle of the answer's bar: the machine's mark, also without colour. */

@@ -13,11 +13,11 @@ export function create(host, {document, words, send}) {
   host.append(box);
 
   return {
-    update({boot, trouble: broken, linkTrouble, saved}, units) {
+    update({boot, trouble: broken, linkTrouble, late = false, saved}, units) {
       const trouble = broken ?? linkTrouble;
       const said = boot.stage === "ready" ? null : bootLine(boot, words);
-      setText(text, said ?? (trouble ? troubleLine(trouble, {words, units}) : words(saved ? "live" : "live-not-kept")));
-      box.classList.toggle("trouble", boot.stage === "failed" || (!said && Boolean(trouble)));
+      setText(text, said ?? (late ? words("computing") : trouble ? troubleLine(trouble, {words, units}) : words(saved ? "live" : "live-not-kept")));
+      box.classList.toggle("trouble", boot.stage === "failed" || (!said && !late && Boolean(trouble)));
       const {done, total} = boot;
       hide(bar, !said || boot.stage === "failed");
       if (total > 0) bar.value = Math.min(1, done / total);

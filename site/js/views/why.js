@@ -89,8 +89,12 @@ export function change(before, after, words) {
   const flow = trend(before.state.station.flow, after.state.station.flow);
   const head = trend(before.state.station.head, after.state.station.head);
   if (flow === "same" && head === "same") return words("then-nothing");
-  return words(`then-${sides}-${flow}`);
+  const side = sides === "machine" && checksCame(before.plant, after.plant) ? "checks" : sides;
+  return words(`then-${side}-${flow}`);
 }
+
+/** Each pump brings a check valve, and those belong to the load. */
+const checksCame = (before, after) => at(after, "check.fitted") === true && at(before, "pump.arrangement") !== at(after, "pump.arrangement");
 
 /** "up", "down" or "same", relative to the greater of the two. */
 export function trend(before, after) {
