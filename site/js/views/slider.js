@@ -22,6 +22,7 @@ export function createSlider(control, {document, words, send}) {
   let held = false; // by a pointer
   let typing = false; // in the number box, not yet entered
   let draft = null; // what stood here, and when, as something was entered that will not do
+  let sent = null; // by an arrow in the box, not yet painted: a second one may come within the frame
   let rest = null; // timer: no key has come for a while
   let track = null; // between the present ends
   let ends = "";
@@ -113,7 +114,8 @@ export function createSlider(control, {document, words, send}) {
     event.preventDefault();
     typing = false;
     complain(null);
-    send({type: "commit", edits: {[key]: track.next(model.value, by)}});
+    sent = track.next(sent ?? model.value, by);
+    send({type: "commit", edits: {[key]: sent}});
   }
 
   function complain(text) {
@@ -133,6 +135,7 @@ export function createSlider(control, {document, words, send}) {
     if (model && model.turn !== next.turn) giveUp();
     if (draft && (draft.value !== next.value || next.idle)) giveUp();
     model = next;
+    sent = null;
     const {units, value, range} = model;
     const [low, high] = range[key];
     follow(low, high);
