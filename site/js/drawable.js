@@ -33,7 +33,8 @@ function filled(part, defaults, limits, path) {
 function fits(value, stands, limit) {
   if (limit?.choices?.length) return limit.choices.includes(value);
   if (Array.isArray(value)) return Array.isArray(stands) && value.length === stands.length && value.every((each, n) => fits(each, stands[n]));
-  if (isTable(value) || value === null || (limit && typeof value !== "number")) return false;
+  if (value === null) return limit?.default === null; // left out: Python finds what suits
+  if (isTable(value) || (limit && typeof value !== "number")) return false;
   if (limit) return value >= (limit.low ?? -Infinity) && value <= (limit.high ?? Infinity);
   return typeof value === typeof stands;
 }

@@ -131,7 +131,7 @@ def test_the_turning_can_be_stopped_and_started(rig: Rig) -> None:
 
 def test_the_page_says_that_the_turning_is_slowed(rig: Rig) -> None:
     """At most one turn a second, and said so where the turning can be stopped."""
-    expect(rig.page.locator(".fig-apparatus")).to_contain_text("slower than it is")
+    expect(rig.page.locator(".fig-apparatus")).to_contain_text("times slower")
 
 
 PRINT = "() => dispatchEvent(new Event('beforeprint'))"

@@ -24,6 +24,7 @@ SHAPES = [
 ]
 
 
+@pytest.mark.native  # the browser imports from memory: there is no folder to look through
 def test_every_module_of_an_element_is_in_the_way() -> None:
     """A file that is not registered would never be seen by a plant."""
     names = [module.name for module in pkgutil.iter_modules(elements.__path__) if module.name != "section"]

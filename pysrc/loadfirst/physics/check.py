@@ -13,6 +13,9 @@ from loadfirst.physics.valve import AS_GOOD_AS_SHUT, HEAD_KV2
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike
 
+ROUND_OFF = 1e-18
+"""A backward flow that is but the round-off of none: a valve that held would hold 1e-8 m. [m³/s]"""
+
 
 class CheckValves:
     """M check valves in a batch of plants.
@@ -78,7 +81,7 @@ class CheckValves:
 
     def shut(self, flow: Array) -> Flags:
         """Where it holds against backward flow, and does not pass. (B, M)"""
-        return self._holds & (flow < 0)
+        return self._holds & (flow < -ROUND_OFF)
 
     def rows(self, index: Index) -> CheckValves:
         """The same check valves of some of the plants only."""
