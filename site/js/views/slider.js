@@ -22,7 +22,7 @@ export function createSlider(control, {document, words, send}) {
   let held = false; // by a pointer
   let typing = false; // in the number box, not yet entered
   let draft = null; // what stood here, and when, as something was entered that will not do
-  let sent = null; // by an arrow in the box, not yet painted: a second one may come within the frame
+  let sent = null; // from the box, not yet painted: an arrow may come within the frame
   let rest = null; // timer: no key has come for a while
   let track = null; // between the present ends
   let ends = "";
@@ -81,7 +81,8 @@ export function createSlider(control, {document, words, send}) {
     const read = readTyped(box.value, {low, high, toFileUnits, symbol: units.symbol(quantity)});
     if ("value" in read) {
       complain(null);
-      return send({type: "commit", edits: {[key]: read.value}});
+      sent = read.value;
+      return send({type: "commit", edits: {[key]: sent}});
     }
     draft = {value: model.value, turn: model.turn};
     const full = (value) => units.full(quantity, fromFile(key, value));
