@@ -7,14 +7,12 @@ from typing import TYPE_CHECKING
 
 from loadfirst.plant.answer import Note
 from loadfirst.plant.elements.section import Fixed, Given, Section, Shape, Spec, Stand
+from loadfirst.plant.line_numbers import hand_valve, pipe
 from loadfirst.plant.outlets import branch_head, holds
-from loadfirst.units import TO_SI
 
 if TYPE_CHECKING:
     from loadfirst.plant.plant import Plant
     from loadfirst.plant.solved import OnePlant
-
-MM = TO_SI["mm"]
 
 
 def _stand(shape: Shape, node: str) -> Stand:
@@ -31,13 +29,12 @@ def _fitted(plant: Plant) -> bool:
 
 
 def _valve(given: Given) -> tuple[float, ...]:
-    """A hand valve: its flow coefficient goes with the opening (common practice)."""
-    return (given.plant.branch.kv_open_m3h * given.plant.branch.opening,)
+    return hand_valve(given.plant.branch)
 
 
 def _line(given: Given) -> tuple[float, ...]:
     line = given.plant.branch
-    return line.length_m, line.bore_mm * MM, line.roughness_mm * MM, line.fittings_k, given.liquid.kinematic
+    return pipe(given, line, line.length_m, line.fittings_k)
 
 
 def _end(given: Given) -> tuple[float, ...]:

@@ -8,14 +8,12 @@ from typing import TYPE_CHECKING
 from loadfirst.plant.answer import PathPoint
 from loadfirst.plant.elements.section import Given, Loss, Section, Shape, Spec, Stand
 from loadfirst.plant.heights import filling, full_share, pipe_end_height
+from loadfirst.plant.line_numbers import pipe
 from loadfirst.plant.velocity import static_pressure
-from loadfirst.units import TO_SI
 
 if TYPE_CHECKING:
     from loadfirst.plant.plant import Plant
     from loadfirst.plant.solved import OnePlant
-
-MM = TO_SI["mm"]
 
 
 def _stand(shape: Shape, node: str) -> Stand:
@@ -28,9 +26,7 @@ def _fitted(plant: Plant) -> bool:
 
 
 def _values(given: Given) -> tuple[float, ...]:
-    length, k = run(given.plant)
-    line = given.plant.discharge
-    return length, line.bore_mm * MM, line.roughness_mm * MM, k, given.liquid.kinematic
+    return pipe(given, given.plant.discharge, *run(given.plant))
 
 
 def run(plant: Plant, beyond_summit: bool = False) -> tuple[float, float]:

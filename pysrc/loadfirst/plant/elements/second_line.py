@@ -7,13 +7,11 @@ from typing import TYPE_CHECKING
 
 from loadfirst.plant.answer import Note
 from loadfirst.plant.elements.section import Given, Section, Shape, Spec, Stand
-from loadfirst.units import TO_SI
+from loadfirst.plant.line_numbers import pipe
 
 if TYPE_CHECKING:
     from loadfirst.plant.plant import Plant
     from loadfirst.plant.solved import OnePlant
-
-MM = TO_SI["mm"]
 
 
 def _stand(shape: Shape, node: str) -> Stand:
@@ -26,7 +24,7 @@ def _fitted(plant: Plant) -> bool:
 
 def _values(given: Given) -> tuple[float, ...]:
     line = given.plant.second_line
-    return line.length_m, line.bore_mm * MM, line.roughness_mm * MM, line.fittings_k, given.liquid.kinematic
+    return pipe(given, line, line.length_m, line.fittings_k)
 
 
 def _notes(one: OnePlant) -> Iterator[Note]:

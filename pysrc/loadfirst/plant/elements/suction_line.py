@@ -7,13 +7,12 @@ from typing import TYPE_CHECKING
 
 from loadfirst.plant.answer import PathPoint
 from loadfirst.plant.elements.section import Fixed, Given, Loss, Section, Shape, Spec, Stand
+from loadfirst.plant.line_numbers import pipe
 from loadfirst.plant.velocity import point, static_pressure, suction_velocity_head
-from loadfirst.units import BAR, TO_SI, G
+from loadfirst.units import BAR, G
 
 if TYPE_CHECKING:
     from loadfirst.plant.solved import OnePlant
-
-MM = TO_SI["mm"]
 
 
 def _stand(shape: Shape, node: str) -> Stand:
@@ -23,8 +22,7 @@ def _stand(shape: Shape, node: str) -> Stand:
 
 def _values(given: Given) -> tuple[float, ...]:
     line = given.plant.suction
-    k = line.fittings_k + line.strainer_k
-    return line.length_m, line.bore_mm * MM, line.roughness_mm * MM, k, given.liquid.kinematic
+    return pipe(given, line, line.length_m, line.fittings_k + line.strainer_k)
 
 
 def _head(given: Given) -> float:

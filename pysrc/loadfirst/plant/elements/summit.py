@@ -13,15 +13,14 @@ from loadfirst.plant.answer import Note, PathPoint
 from loadfirst.plant.elements.discharge_line import pipe_end, run
 from loadfirst.plant.elements.section import Given, Loss, Section, Shape, Spec, Stand
 from loadfirst.plant.heights import filling
+from loadfirst.plant.line_numbers import pipe
 from loadfirst.plant.outlets import holds, summit_rise
 from loadfirst.plant.velocity import static_pressure
-from loadfirst.units import TO_SI
 
 if TYPE_CHECKING:
     from loadfirst.plant.plant import Plant
     from loadfirst.plant.solved import OnePlant
 
-MM = TO_SI["mm"]
 SPARE = 1e-3  # [Pa] above the vapour pressure of a broken summit, whatever the last digit of its head
 
 
@@ -35,10 +34,8 @@ def _fitted(plant: Plant) -> bool:
 
 
 def _values(given: Given) -> tuple[float, ...]:
-    length, k = run(given.plant, beyond_summit=True)
-    line = given.plant.discharge
-    pipe = length, line.bore_mm * MM, line.roughness_mm * MM, k, given.liquid.kinematic
-    return *pipe, summit_rise(given), holds(given, "delivery")
+    beyond = pipe(given, given.plant.discharge, *run(given.plant, beyond_summit=True))
+    return *beyond, summit_rise(given), holds(given, "delivery")
 
 
 def _broken(one: OnePlant) -> bool:
