@@ -99,10 +99,14 @@ def _second(one: Built, flow: Array, top: float) -> tuple[float | None, ...]:
     return _known(head, head <= top)
 
 
+def _upright(one: Built) -> list[DisplacementMachines]:
+    """The laws whose curves are nearly upright."""
+    return [law for law in one.machines.values() if isinstance(law, DisplacementMachines)]
+
+
 def _top(one: Built, duty: Duty) -> float:
     """The head up to which the curves of displacement pumps are drawn; without end for others. [m]"""
-    upright = [law for law in one.machines.values() if isinstance(law, DisplacementMachines)]
-    most = max((float(law.limit_head.max()) for law in upright), default=np.inf)
+    most = max((float(law.limit_head.max()) for law in _upright(one)), default=np.inf)
     return OVER_LIMIT * max(most * one.layout.in_line, duty.head)
 
 
@@ -111,7 +115,7 @@ def _samples(one: Built, points: int, duty: Duty, top: float) -> Array:
     lasts = [float(law.last_flow[0, column]) for law, column in map(one.pump, range(len(one.layout.pumps)))]
     last = sum(lasts) if one.layout.side_by_side > 1 else max(lasts)
     ends = MARGIN * min(0.0, duty.flow), MARGIN * max(last, duty.flow)
-    upright = [law for law in one.machines.values() if isinstance(law, DisplacementMachines)]
+    upright = _upright(one)
     if not upright:
         return np.linspace(*ends, points)[None]
     levels = np.linspace(0.0, top, points // 2)[:, None] / one.layout.in_line

@@ -18,6 +18,7 @@ from loadfirst.plant.build import Built
 from loadfirst.plant.choked import settle
 from loadfirst.plant.machines import MachineLaw
 from loadfirst.plant.plant import Plant
+from loadfirst.plant.shares import shares
 from loadfirst.units import TO_SI, G
 
 if TYPE_CHECKING:
@@ -111,22 +112,16 @@ class OnePlant:
         """How much each pump counts in the station's own head, and its check valve in the load's.
 
         In line each counts in full. Side by side equal pumps count by halves;
-        others by their flow, and at no flow the stronger counts alone: it makes
-        the pressure behind both check valves.
+        others as `shares.shares` says.
         """
         count = len(self.layout.pumps)
         if self.layout.side_by_side == 1:
             return (1.0,) * count
         if self.built.plants[self.row].alike:
             return (1 / count,) * count
-        flows = [max(self.flow(pump), 0.0) for pump in self.layout.pumps]
-        if sum(flows) > 0:
-            return tuple(flow / sum(flows) for flow in flows)
-        heads = [
-            float(running.head[self.row, column]) for _, running, column in map(self.running, range(count))
-        ]
-        strongest = heads.index(max(heads))
-        return tuple(float(number == strongest) for number in range(count))
+        flows = [self.flow(pump) for pump in self.layout.pumps]
+        heads = [running.head[self.row, column] for _, running, column in map(self.running, range(count))]
+        return tuple(shares(np.array(flows), np.array(heads)).tolist())
 
     @cached_property
     def not_reached(self) -> bool:

@@ -19,6 +19,7 @@ from loadfirst.physics.machine import Running
 from loadfirst.physics.network import Network, solve
 from loadfirst.plant.build import Built
 from loadfirst.plant.machines import MachineLaw
+from loadfirst.plant.shares import shares
 
 Spreads = TypeVar("Spreads", Network, MachineLaw, Law)
 
@@ -114,8 +115,5 @@ def _together(built: Built, through: Through, values: list[Array], heads: list[A
         return np.asarray(sum(values[1:], values[0]))
     if not _unlike(built):
         return np.asarray(sum(values[1:], values[0]) / len(values))
-    forward = np.maximum(through, 0.0)
-    total = forward.sum(axis=0)
-    strongest = np.argmax(heads, axis=0) == np.arange(len(values))[:, None, None]
-    shares = np.where(total > 0, forward / np.where(total > 0, total, 1.0), strongest)
-    return np.asarray((shares * np.array(values)).sum(axis=0))
+    counts = shares(np.array(through), np.array(heads))
+    return np.asarray((counts * np.array(values)).sum(axis=0))
