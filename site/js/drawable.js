@@ -1,5 +1,6 @@
 // Which of the values that nobody has judged yet may be drawn: a link holds whatever a stranger wrote. Pure.
 import {at, withEdits} from "./state.js";
+import {isTable} from "./tables.js";
 
 /**
  * The catalogue's limits, the names of the pumps among them.
@@ -53,5 +54,3 @@ function inTable(plant, path) {
   const parent = at(plant, path.slice(0, path.lastIndexOf(".")));
   return parent === undefined || isTable(parent);
 }
-
-const isTable = (value) => value !== null && typeof value === "object" && !Array.isArray(value);

@@ -1,16 +1,19 @@
 // The whole state of the page as the end of its address, and back.
 // What comes from an address is a stranger's: it is capped, rebuilt key by key, and never trusted.
+import {isTable} from "./tables.js";
 import {PRESETS} from "./units.js";
 
 /** Number of the state's format; older ones are lifted in `lift`, newer ones refused. */
 export const FORMAT = 1;
+
+/** The charts over the flow, in the order of their strip; the first is the one that a new rig shows. */
+export const CHARTS = Object.freeze(["head", "npsh", "power"]);
 
 const LONGEST_FRAGMENT = 16_384; // characters
 const LONGEST_TEXT = 65_536; // bytes, inflated
 const LONGEST_NAME = 400; // characters of a file's name, and of the text of a puzzle: as much as Python reads
 const LONGEST_PUZZLE = 100_000;
 
-const CHARTS = ["head", "npsh", "power"];
 const MARK = "s=";
 const TAIL = /(?:%[0-9a-f]{2}|[^\w%-])+$/i; // what a sentence put behind the link: a full stop, a space, a bracket
 const MOST_MOVES = 40; // as many as Python follows
@@ -105,7 +108,7 @@ const VIEW = {
   chart: (value) => CHARTS.includes(value),
   place: (value) => value === "rig" || value === "case",
   case: (value) => (typeof value === "string" ? ID.test(value) : isPuzzle(value)),
-  beside: (value) => value !== null && typeof value === "object" && !Array.isArray(value),
+  beside: isTable,
   moves: (value) => Array.isArray(value) && value.length <= MOST_MOVES,
 };
 
@@ -164,7 +167,7 @@ function matching(text, pattern, where) {
 }
 
 function table(value, where) {
-  if (value === null || typeof value !== "object" || Array.isArray(value)) throw new LinkError("content", where);
+  if (!isTable(value)) throw new LinkError("content", where);
   return value;
 }
 

@@ -1,5 +1,6 @@
 // What two plants differ in, on which side it lies, and how two rigs exchange it. No DOM.
 import {same} from "./history.js";
+import {isTable} from "./tables.js";
 import {partById, partOfKey} from "./views/parts-table.js";
 
 const WHOLE = ["pump.curve", "pump.displacement", "pump.second.curve", "pump.second.displacement"]; // tables that are one thing
@@ -21,8 +22,7 @@ export function sideOf(key) {
 function leaves(plant, path = "", found = new Map()) {
   for (const [name, value] of Object.entries(plant)) {
     const key = path ? `${path}.${name}` : name;
-    const table = value !== null && typeof value === "object" && !Array.isArray(value);
-    if (table && !WHOLE.includes(key)) leaves(value, key, found);
+    if (isTable(value) && !WHOLE.includes(key)) leaves(value, key, found);
     else found.set(key, value);
   }
   return found;

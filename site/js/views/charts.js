@@ -1,10 +1,8 @@
 // Which of the charts over the flow is in sight, and the strip that chooses it.
+import {CHARTS} from "../share.js";
 import {create as createHeads} from "./chart.js";
 import {h, hide, setText} from "./dom.js";
 import {create as createFlowChart} from "./flow-chart.js";
-
-/** The charts, in the order of the strip; the first is the one that a new rig shows. */
-export const CHARTS = Object.freeze(["head", "npsh", "power"]);
 
 /**
  * @param {HTMLElement} host  the figure: its heading, strip and drawings are found in it by their ids
