@@ -59,7 +59,8 @@ export function startOf(key, model) {
 export const optional = (key, limit) => limit.default === null && kindOf(limit) === "number" && !ALWAYS.includes(key);
 
 /** Without a default, and yet there in every answer: the engine fills them in. */
-const ALWAYS = ["site.barometer_bar", "drive.frequency_hz", "drive.motor_kw", "meters.flow_range_m3h", "relief.set_bar", "relief.capacity_m3h",
+const ALWAYS = ["site.barometer_bar", "drive.frequency_hz", "drive.motor_kw", "gauges.suction.height_m", "gauges.discharge.height_m",
+  "gauges.after_valve.height_m", "meters.flow_range_m3h", "relief.set_bar", "relief.capacity_m3h",
   "liquid.density_kgm3", "liquid.viscosity_mpas", "liquid.vapour_bar"];
 
 /** What goes when a number is given: the two say the same thing in two ways. */
