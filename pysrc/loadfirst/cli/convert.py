@@ -126,6 +126,7 @@ def _balance(state: State) -> Balance:
 def _machine(machine: TrueMachine) -> Machine:
     return Machine(
         name=machine.name,
+        kind=machine.kind,
         flow_m3h=machine.flow * HOUR,
         head_m=machine.head,
         speed_rpm=machine.speed / RPM,

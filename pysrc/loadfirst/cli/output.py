@@ -98,6 +98,7 @@ class Machine(Struct):
     """One pump and its motor."""
 
     name: str
+    kind: str
     flow_m3h: float
     head_m: float
     speed_rpm: float

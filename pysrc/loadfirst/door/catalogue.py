@@ -12,6 +12,7 @@ from loadfirst.cases.read import catalogue as case_list
 from loadfirst.plant import library
 from loadfirst.plant.keys import Key, keys_of
 from loadfirst.plant.plant import Plant
+from loadfirst.plant.pump_kind import pump_kind
 from loadfirst.plant.pumps import find_pump
 
 
@@ -22,14 +23,15 @@ def catalogue() -> dict[str, Any]:
     Returns
     -------
     dict
-        ``plants``, ``pumps`` and ``cases`` as lists of {id, title, …};
+        ``plants``, ``pumps`` and ``cases`` as lists of {id, title, …}; a
+        pump's ``kind`` is as in an answer;
         ``limits`` by dotted key: unit, low, high and default of a number,
         with ``least`` and ``most`` entries where it is a list of them;
         choices and default of a word; ``longest`` of a text. File units.
     """
     return {
         "plants": [_plant(name) for name in library.ids("plants")],
-        "pumps": [{"id": name, "title": find_pump(name).title} for name in _by_size(library.ids("pumps"))],
+        "pumps": [_pump(name) for name in _by_size(library.ids("pumps"))],
         "cases": msgspec.to_builtins(case_list()),
         "limits": {path: limits for path, key in keys_of(Plant).items() if (limits := _limits(key))},
     }
@@ -43,6 +45,11 @@ def _by_size(pumps: Sequence[str]) -> list[str]:
 def _plant(name: str) -> dict[str, str]:
     data = library.data("plants", name)
     return {"id": name, "title": data["title"], "about": data.get("about", "")}
+
+
+def _pump(name: str) -> dict[str, str]:
+    pump = find_pump(name)
+    return {"id": name, "title": pump.title, "kind": pump_kind(pump)}
 
 
 def _limits(key: Key) -> dict[str, Any]:

@@ -11,6 +11,8 @@ from typing import Literal
 
 from msgspec import UNSET, Struct, UnsetType
 
+from loadfirst.plant.pump_kind import PumpKind
+
 Why = Literal["stalled", "not-a-number"]
 BlockName = Literal[
     "lift",
@@ -48,6 +50,7 @@ class Machine(Struct, frozen=True):
 
     Attributes
     ----------
+    kind : the shape of its impeller, or what displaces the liquid
     flow, best_efficiency_flow : [m³/s], the latter at the speed it runs (rated, if it displaces)
     head, npsh_required : [m]
     npsh_available : [m]; None where the pressure at its inlet is undefined
@@ -67,6 +70,7 @@ class Machine(Struct, frozen=True):
     """
 
     name: str
+    kind: PumpKind
     flow: float
     head: float
     speed: float

@@ -18,6 +18,7 @@ from loadfirst.plant.layout import Shape, shape_of
 from loadfirst.plant.machines import gear_ratio
 from loadfirst.plant.notes import notes
 from loadfirst.plant.path import nodes, path
+from loadfirst.plant.pump_kind import pump_kind
 from loadfirst.plant.solved import OnePlant, Solved, solve_plants
 from loadfirst.plant.stack import balance, own_head, stack
 
@@ -100,6 +101,7 @@ def _machine(one: OnePlant, name: str, place: int, inlet: str) -> Machine:
 
     machine = Machine(
         name=name,
+        kind=pump_kind(one.built.plants[one.row].pumps[place]),
         flow=one.flow(name),
         head=number(running.head),
         speed=number(running.speed),

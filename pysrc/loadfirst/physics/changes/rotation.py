@@ -26,9 +26,9 @@ from dataclasses import dataclass, replace
 from loadfirst.errors import InputError
 from loadfirst.physics.centrifugal import PumpCurve
 from loadfirst.physics.changes.outside import Limit, Outside, between, passed
+from loadfirst.physics.impeller import AXIAL, MIXED
 
-AXIAL = 160.0  # [1/min, m³/s, m] specific speed from which an impeller is a propeller (from memory, soft)
-LIMITS = {"specific-speed": Limit(0.0, 80.0, "-")}  # radial; a mixed-flow pump may do far worse
+LIMITS = {"specific-speed": Limit(0.0, MIXED, "-")}  # radial; a mixed-flow pump may do far worse
 
 
 @dataclass(frozen=True, slots=True)
