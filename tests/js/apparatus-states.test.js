@@ -3,6 +3,7 @@ import assert from "node:assert/strict";
 import {test} from "node:test";
 import {createUnits} from "../../site/js/units.js";
 import {create} from "../../site/js/views/apparatus.js";
+import {pumpKinds} from "../../site/js/views/fitted.js";
 import {PARTS} from "../../site/js/views/parts-table.js";
 import {foulShare} from "../../site/js/views/symbols.js";
 import {pocketRuns} from "../../site/js/views/summit.js";
@@ -147,8 +148,31 @@ test("a pump whose motor is off is drawn as standing, though the liquid may turn
 });
 
 test("each kind of pump has its own rotors", () => {
-  const has = (model, kind) => drawn([], {edits: {"pump.model": model}}).within("pump-1", kind);
-  for (const [model, kind] of [["gear", "gear"], ["lobe", "lobe"], ["screw", "thread"], ["axial", "axial"], ["mixed", "mixed"], ["medium", "centrifugal"]]) assert.ok(has(model, kind), model);
+  const has = (kind) => drawn([], {state: {machines: [{name: "pump-1", kind, flow: 0.01, speed: 300}]}});
+  for (const [kind, rotor] of [["gear", "gear"], ["lobe", "lobe"], ["screw", "thread"], ["axial", "axial"], ["mixed", "mixed"], ["radial", "radial"]]) {
+    const {within, part} = has(kind);
+    assert.ok(within("pump-1", rotor), kind);
+    assert.match(part("pump-1").getAttribute("aria-label"), new RegExp(`draw-kind-${kind}`));
+  }
+});
+
+test("a pump is what the engine says of it, then what the catalogue says of its model, then what its rating is of", () => {
+  const catalogue = {pumps: [{id: "tall", kind: "axial"}, {id: "wide", kind: "mixed"}]};
+  const plant = (pump) => samplePlant(Object.fromEntries(Object.entries(pump).map(([key, value]) => [`pump.${key}`, value])));
+  const answer = (pump, ...kinds) => ({plant: plant(pump), state: {machines: kinds.map((kind) => ({kind}))}});
+  assert.deepEqual(pumpKinds({plant: plant({model: "tall"}), answer: null, catalogue}), ["axial", "axial"]);
+  assert.deepEqual(pumpKinds({plant: plant({model: "tall", second: {model: "wide"}}), answer: null, catalogue}), ["axial", "mixed"]);
+  assert.deepEqual(pumpKinds({plant: plant({displacement: {kind: "lobe"}}), answer: null, catalogue}), ["lobe", "lobe"]);
+  assert.deepEqual(pumpKinds({plant: plant({}), answer: answer({}, "mixed"), catalogue}), ["mixed", "radial"]);
+  assert.deepEqual(pumpKinds({plant: plant({model: "wide"}), answer: answer({model: "tall"}, "axial"), catalogue})[0], "mixed", "an answer of before");
+});
+
+test("the gaps of a worn pump are drawn wider the more it is worn, whatever its kind", () => {
+  for (const kind of ["radial", "gear", "screw"]) {
+    const gap = (wear) => drawn([], {edits: {"pump.wear_percent": wear}, state: {machines: [{name: "pump-1", kind, flow: 0.01, speed: 300}]}}).within("pump-1", "gap");
+    assert.ok(!shown(gap(0)) && shown(gap(5)));
+    assert.ok(Number(gap(20).getAttribute("stroke-width")) > Number(gap(5).getAttribute("stroke-width")));
+  }
 });
 
 test("bubbles and a vortex are drawn only where the answer speaks of them", () => {

@@ -4,7 +4,6 @@ import {el, px} from "../lib/svg.js";
 import {buildAside, partGroup} from "./aside-build.js";
 import {createDrive} from "./drive.js";
 import {createLift, createRuler} from "./elevation.js";
-import {pumpKind} from "./fitted.js";
 import {createDial} from "./gauge.js";
 import {createAmmeter, createFlowMeter, createTachometer} from "./meter.js";
 import {createPipe, pipeWidth, rimRun, routes} from "./pipe.js";
@@ -27,7 +26,7 @@ export function buildParts(svg, plan, plant, deps, read) {
     ruler: createRuler(document, plan), lift: createLift(document, plan),
     pipes: buildPipes(document, plan, plant), open: buildOpenEnd(document, plan, plant),
     supply: buildVessel(plan, plant, deps, read, "supply"), delivery: buildVessel(plan, plant, deps, read, "delivery"),
-    pumps: buildPumps(plan, plant, deps), checks: plant.check.fitted ? buildChecks(plan, deps) : {},
+    pumps: buildPumps(plan, deps), checks: plant.check.fitted ? buildChecks(plan, deps) : {},
     strainer: plant.suction.strainer_k > 0 ? createStrainer(document, [plan.line.x.strainer, plan.line.y], plan.narrow) : null,
     meterTap: buildFlowTap(document, plan), aside: buildAside(deps, plan), air: buildAir(document, plan),
     valve: createValve(document, {x: plan.line.x.valve, y: plan.line.outY, size: plan.narrow ? 13 : 18},
@@ -106,13 +105,13 @@ function vesselLabel({heights, line, fitted, aside}, plant, name) {
   return Math.min(rim, pipe - 8) - 8;
 }
 
-function buildPumps({line, floorY, narrow, lanes, look}, plant, {document, words, send}) {
+function buildPumps({line, floorY, narrow, lanes, look, kinds}, {document, words, send}) {
   return Array.from({length: line.pumps}, (_, i) => {
     const name = `pump-${i + 1}`;
     const r = line.rs[name];
     const hangs = line.branch !== null && i === 1; // over the first: it stands on a bracket
     const place = {x: line.x[name], y: line.pumpY[name], r, floor: hangs ? line.pumpY[name] + r + 5 : floorY, below: r + 48 + look.lane * lanes};
-    return createPump(document, place, {label: words(line.pumps > 1 ? `draw-${name}` : "draw-pump"), tag: name, narrow, kind: pumpKind(plant, i),
+    return createPump(document, place, {label: words(line.pumps > 1 ? `draw-${name}` : "draw-pump"), tag: name, narrow, kind: kinds[i],
       pick: () => send({type: "pick", control: "pump.model"})});
   });
 }

@@ -5,7 +5,7 @@ import {clamp} from "../lib/scale.js";
 import {asideOf} from "./apparatus-aside.js";
 import {heightMap} from "./apparatus-heights.js";
 import {lineOf} from "./apparatus-line.js";
-import {anyFitted, fittedOf, lanesOf, pumpKind} from "./fitted.js";
+import {anyFitted, fittedOf, lanesOf} from "./fitted.js";
 
 /** Measures of the two compositions. [px] */
 const WIDE = {
@@ -107,11 +107,11 @@ function moreHeight(plant) {
 }
 
 /** What of a plant decides the layout: when this text changes, everything is placed anew. */
-export function layoutKey(plant, sizes = [1, 1]) {
+export function layoutKey(plant, sizes = [1, 1], kinds = []) {
   const {supply, delivery, pump, check, discharge, suction, drive, branch, summit, control} = plant;
   return JSON.stringify([supply.bottom_m, supply.top_m, supply.gas_bar !== 0, delivery.bottom_m, delivery.top_m,
     delivery.outlet_m, delivery.gas_bar !== 0, pump.centre_m, pump.arrangement, check.fitted, discharge.attached,
-    discharge.bore_mm, suction.bore_mm, suction.strainer_k > 0, drive.poles, sizes, [0, 1].map((i) => pumpKind(plant, i)),
+    discharge.bore_mm, suction.bore_mm, suction.strainer_k > 0, drive.poles, sizes, kinds,
     Object.values(fittedOf(plant)), branch?.end_m, branch?.pours, branch?.bore_mm, summit?.height_m, control?.of, control?.on,
     plant.return_line?.bore_mm, plant.second_line?.bore_mm]);
 }

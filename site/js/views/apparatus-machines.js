@@ -5,7 +5,7 @@ import {flowBehind, noted} from "./aside-update.js";
 
 const BOILS = ["bubbles", "npsh-short"]; // notes of which the bubbles at a pump's inlet speak
 
-export function updateMachines({pumps, checks}, model, words) {
+export function updateMachines({pumps, checks}, {kinds}, model, words) {
   const {answer, plant, turning} = model;
   const machines = answer?.state?.machines ?? [];
   pumps.forEach((pump, i) => {
@@ -13,19 +13,20 @@ export function updateMachines({pumps, checks}, model, words) {
     const condition = conditionOf(plant, i);
     const boiling = BOILS.some((kind) => noted(answer, kind, `pump-${i + 1}`));
     const standing = Boolean(machine) && (machine.standing ?? !machine.speed);
-    pump.update({speed: machine?.speed ?? 0, turns: turning, condition, boiling, standing, says: pumpSays(machine, {...condition, boiling, standing}, model, words)});
+    pump.update({speed: machine?.speed ?? 0, turns: turning, condition, boiling, standing, says: pumpSays(machine, {...condition, boiling, standing}, model, words, kinds[i])});
   });
   Object.values(checks).forEach((check, i) => updateCheck(check, machines[i], model, words, pumps.length));
 }
 
 /** Speed, and what else there is to say of a pump. */
-function pumpSays(machine, {trim, blocked, wrong, boiling, standing}, {units}, words) {
+function pumpSays(machine, {worn, trim, blocked, wrong, boiling, standing}, {units}, words, kind) {
   if (!machine) return words("draw-no-reading");
   const speed = units.full("speed", Math.abs(machine.speed));
   const driven = machine.speed < 0 ? "draw-pump-driven-back" : machine.speed ? "draw-pump-driven" : "draw-pump-standing";
-  const state = words(standing ? driven : "draw-pump-state", {speed});
+  const state = `${words(`draw-kind-${kind}`)}. ${words(standing ? driven : "draw-pump-state", {speed})}`;
   const also = [
     wrong && words("draw-pump-wrong"), boiling && words("draw-pump-boiling"),
+    worn > 0 && words("draw-pump-worn", {share: units.full("efficiency", worn)}),
     trim !== 1 && words("draw-pump-trimmed", {share: units.full("opening", trim)}),
     blocked > 0 && words("draw-pump-blocked", {share: units.full("opening", blocked)}),
   ].filter(Boolean);

@@ -9,7 +9,7 @@ import {fitted, layout, layoutKey, sheetSize} from "./apparatus-layout.js";
 import {markChosen} from "./apparatus-chosen.js";
 import {updateMachines} from "./apparatus-machines.js";
 import {flowBehind, flowOfLine, nameLines, noted, updateAside} from "./aside-update.js";
-import {filledOf, pumpSizes} from "./fitted.js";
+import {filledOf, pumpKinds, pumpSizes} from "./fitted.js";
 import {instrument} from "./instruments.js";
 import {jetPath} from "./pipe.js";
 import {levelStep} from "./vessel.js";
@@ -22,7 +22,7 @@ import {levelStep} from "./vessel.js";
 export function create(host, deps) {
   return createFigure(host, deps.document, "apparatus", {
     size: () => sheetSize(host.clientWidth, host.clientHeight),
-    plan: ({plant, answer}) => layoutKey(plant, pumpSizes(answer)),
+    plan: (model) => layoutKey(model.plant, pumpSizes(model.answer), pumpKinds(model)),
     fit: ({plant, answer}, size) => fitted(plant, size, pumpSizes(answer)),
     build: (svg, model, size) => build(svg, model, size, deps),
   });
@@ -32,7 +32,7 @@ function build(svg, model, size, deps) {
   set(svg, "role", "group");
   set(svg, "class", `drawing-svg apparatus${size.narrow ? " narrow" : ""}`);
   set(svg, "aria-label", deps.words("draw-apparatus"));
-  const plan = layout(model.plant, size, pumpSizes(model.answer));
+  const plan = {...layout(model.plant, size, pumpSizes(model.answer)), kinds: pumpKinds(model)};
   let now = model;
   const parts = buildParts(svg, plan, model.plant, deps, (key) => control(key, now, deps.words));
   const moving = [...Object.values(parts.pipes), ...Object.values(parts.aside).map(({pipe}) => pipe).filter(Boolean), ...parts.pumps, ...parts.dials.map(({dial}) => dial)];
@@ -90,7 +90,7 @@ function updateParts(parts, plan, model, words) {
     shown: plant.valve.opening === 0 ? words("draw-shut") : units.full("opening", plant.valve.opening)});
   parts.drive.update({frequency: plant.drive.frequency_hz ?? plant.drive.supply_hz, supply: plant.drive.supply_hz,
     before: previous ? before("drive", "frequency_hz") ?? before("drive", "supply_hz") : null});
-  updateMachines(parts, model, words);
+  updateMachines(parts, plan, model, words);
   updateFlows(parts, plan, model, attached);
   updateSuction(parts, model, words);
   updateAside(parts.aside, plan, model, words);

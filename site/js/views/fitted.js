@@ -33,22 +33,27 @@ export function lanesOf(plant) {
 /** Share of the discharge line that is full, 0 … 1. */
 export const filledOf = ({discharge}) => discharge.filled ?? 1;
 
-const KINDS = ["gear", "lobe", "screw"];
-const SHAPES = ["axial", "mixed"];
+/** The model of the pump of this number (0 or 1): that of its own, or the first one's; none where the plant's file has its points. */
+const modelOf = (pump, index) => (index > 0 ? pump.second?.model : undefined) ?? pump.model;
 
-/** What the pump of this number (0 or 1) is drawn as. */
-export function pumpKind({pump}, index) {
-  const own = index > 0 ? pump.second : null;
-  const model = own?.model ?? pump.model;
-  const kind = own?.model ? null : pump.displacement?.kind;
-  if (kind) return kind;
-  return [...KINDS, ...SHAPES].find((name) => name === model || model?.startsWith?.(`${name}-`)) ?? "centrifugal";
+/**
+ * What both pumps are drawn as: as the engine says, and until it has spoken of this pump, as its catalogue does.
+ * @returns {[string, string]} each radial, mixed, axial, gear, lobe or screw
+ */
+export function pumpKinds({plant: {pump}, answer, catalogue}) {
+  return [0, 1].map((index) => {
+    const model = modelOf(pump, index);
+    const said = answer?.plant && modelOf(answer.plant.pump, index) === model ? answer.state?.machines?.[index]?.kind : null;
+    const listed = model ? catalogue?.pumps?.find(({id}) => id === model)?.kind : pump.displacement?.kind;
+    return said ?? listed ?? "radial";
+  });
 }
 
-/** What state a pump is in: trimmed, stopped up, turned the wrong way. */
+/** What state a pump is in: worn, trimmed, stopped up, turned the wrong way. */
 export function conditionOf({pump}, index) {
   const own = index > 0 ? pump.second ?? {} : pump;
   return {
+    worn: (own.wear_percent ?? 0) / 100,
     trim: (own.trim_percent ?? 100) / 100,
     blocked: (own.blocked_percent ?? 0) / 100,
     wrong: own.rotation === "wrong",

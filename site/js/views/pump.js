@@ -21,7 +21,7 @@ const backArrow = (r) => `M${px(0.62 * r)},${px(1.02 * r)}A${px(1.2 * r)},${px(1
  * @param {{x: number, y: number, r: number, floor: number, below: number}} place  `below`: most that its foot stands under it [px]
  * @param {{label: string, pick: () => void, tag: string, kind: string}} about
  */
-export function createPump(document, {x, y, r, floor, below = r + 48}, {label, pick, tag, narrow, kind = "centrifugal"}) {
+export function createPump(document, {x, y, r, floor, below = r + 48}, {label, pick, tag, narrow, kind = "radial"}) {
   const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
   const outlet = (narrow ? 0.22 : 0.4) * r;
   const rotors = createRotors(document, kind, r);
@@ -41,12 +41,13 @@ export function createPump(document, {x, y, r, floor, below = r + 48}, {label, p
   let turned = 0, turning = 0;
   return {
     node,
-    update({speed, turns, says, condition: {trim = 1, blocked = 0, wrong = false} = {}, boiling = false, standing = false}) {
+    update({speed, turns, says, condition: {worn = 0, trim = 1, blocked = 0, wrong = false} = {}, boiling = false, standing = false}) {
       turning = turns ? shownTurning(speed) * (wrong ? -1 : 1) : 0;
       set(node, "aria-label", `${label}. ${says}`);
       set(node, "class", `control pump${speed ? " running" : ""}${standing ? " standing" : ""}`);
       show(bubbles, boiling);
       show(back, wrong);
+      rotors.leak(worn);
       if (!rotors.sized) return;
       set(rotors.sized, "transform", trim === 1 ? null : `scale(${px(Math.min(1.15, trim))})`);
       set(rotors.clogged, "d", rotors.clog(blocked));

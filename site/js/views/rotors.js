@@ -1,6 +1,6 @@
 // What turns inside a pump, cut open: an impeller, a propeller, or the rotors of a displacement pump.
 
-import {el, px} from "../lib/svg.js";
+import {el, px, set, show} from "../lib/svg.js";
 
 const turn = (radius, angle) => `${px(radius * Math.cos(angle))},${px(radius * Math.sin(angle))}`;
 
@@ -22,11 +22,11 @@ function lobed(r) {
 
 const BLADES = {
   /** Swept back against the turning. */
-  centrifugal: (r, a) => `M${turn(0.2 * r, a)}Q${turn(0.46 * r, a - 0.12)} ${turn(0.6 * r, a - 0.85)}`,
+  radial: (r, a) => `M${turn(0.2 * r, a)}Q${turn(0.46 * r, a - 0.12)} ${turn(0.6 * r, a - 0.85)}`,
   mixed: (r, a) => `M${turn(0.2 * r, a)}Q${turn(0.42 * r, a - 0.5)} ${turn(0.6 * r, a - 0.5)}L${turn(0.6 * r, a - 0.1)}Q${turn(0.4 * r, a)} ${turn(0.2 * r, a)}Z`,
   axial: (r, a) => `M${turn(0.18 * r, a)}Q${turn(0.5 * r, a - 0.75)} ${turn(0.62 * r, a - 0.35)}Q${turn(0.6 * r, a + 0.2)} ${turn(0.18 * r, a + 0.3)}Z`,
 };
-const COUNT = {centrifugal: 6, mixed: 5, axial: 4};
+const COUNT = {radial: 6, mixed: 5, axial: 4};
 
 /** A wheel whose middle is at (0, y). */
 function wheel(document, y, name, ...children) {
@@ -34,6 +34,18 @@ function wheel(document, y, name, ...children) {
   const node = el(document, "g", {transform: y ? `translate(0,${px(y)})` : null}, turning);
   return {node, turning};
 }
+
+const WORN = 0.3; // share of wear from which a gap is drawn at its widest
+
+/** Gaps that wear has opened around what turns: wider as more slips back. */
+const leakOf = (gaps, r) => (worn) => {
+  for (const gap of gaps) {
+    show(gap, worn > 0);
+    set(gap, "stroke-width", px(r * (0.03 + 0.09 * Math.min(1, worn / WORN))));
+  }
+};
+
+const ring = (document, y, radius) => el(document, "circle", {class: "gap", cy: px(y), r: px(radius)});
 
 /** Sector that stopped-up passages take. */
 function clogPath(r, share) {
@@ -46,13 +58,15 @@ function impeller(document, kind, r) {
   const clog = el(document, "path", {class: "clog", d: ""});
   const sized = el(document, "g", {}, el(document, "circle", {class: "disc", r: px(0.6 * r)}), ...blades, clog, el(document, "circle", {class: "eye", r: px(0.17 * r)}));
   const {node, turning} = wheel(document, 0, "impeller", sized);
-  return {node, wheels: [[turning, 1]], sized, clog: (share) => (share > 0 ? clogPath(r, share) : ""), clogged: clog};
+  const gaps = [ring(document, 0, 0.66 * r)];
+  return {node: el(document, "g", {}, ...gaps, node), leak: leakOf(gaps, r), wheels: [[turning, 1]], sized, clog: (share) => (share > 0 ? clogPath(r, share) : ""), clogged: clog};
 }
 
 function pair(document, r, name, path, offset) {
   const [a, b] = [-0.42 * r, 0.42 * r].map((y, i) => wheel(document, y, "impeller",
     el(document, "path", {class: `rotor ${name}`, d: path, transform: i ? `rotate(${offset})` : null}), el(document, "circle", {class: "eye", r: px(0.1 * r)})));
-  return {node: el(document, "g", {}, a.node, b.node), wheels: [[a.turning, 1], [b.turning, -1]]};
+  const gaps = [-0.42 * r, 0.42 * r].map((y) => ring(document, y, 0.52 * r));
+  return {node: el(document, "g", {}, ...gaps, a.node, b.node), leak: leakOf(gaps, r), wheels: [[a.turning, 1], [b.turning, -1]]};
 }
 
 /** A spindle seen from the side: its thread runs along it, and is cut off where the housing ends. */
@@ -61,10 +75,11 @@ function spindle(document, r) {
   const threads = Array.from({length: 6}, (_, i) => `M${px((i - 1.5) * pitch)},${px(2 * high)}L${px((i - 1) * pitch)},0`).join("");
   const run = el(document, "path", {class: "blade thread", d: threads});
   const window = el(document, "svg", {x: px(-half), y: px(-high), width: px(2 * half), height: px(2 * high)}, run);
-  const node = el(document, "g", {class: "impeller"},
+  const gaps = [-1, 1].map((side) => el(document, "line", {class: "gap", x1: px(-half), x2: px(half), y1: px(side * (high + 0.05 * r)), y2: px(side * (high + 0.05 * r))}));
+  const node = el(document, "g", {class: "impeller"}, ...gaps,
     el(document, "rect", {class: "disc", x: px(-half), y: px(-high), width: px(2 * half), height: px(2 * high), rx: 3}), window,
     el(document, "line", {class: "blade", x1: px(-half), x2: px(half), y1: 0, y2: 0}));
-  return {node, wheels: [], slide: (degrees) => `translate(${px((((degrees % 360) + 360) % 360) / 360 * pitch)},0)`, run};
+  return {node, leak: leakOf(gaps, r), wheels: [], slide: (degrees) => `translate(${px((((degrees % 360) + 360) % 360) / 360 * pitch)},0)`, run};
 }
 
 /** @returns {{node: SVGGElement, wheels: [SVGElement, number][]}} wheels with the way they turn */
