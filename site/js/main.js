@@ -8,8 +8,9 @@ import {createKept} from "./kept.js";
 import {modelOf, pictureOf} from "./model.js";
 import {createRig} from "./rig.js";
 import {checkState, decode} from "./share.js";
+import {spansOf} from "./spans.js";
 import {createStore, firstState} from "./state.js";
-import {FIRST_PRESET, createUnits, fromFile} from "./units.js";
+import {FIRST_PRESET, createUnits} from "./units.js";
 import {createViews} from "./views.js";
 import {fetchWords, fillWords} from "./words.js";
 
@@ -128,12 +129,12 @@ async function loadCatalogue() {
   }
 }
 
-/** Flows have at least as many digits as the flow meter, if one is in sight, shows. */
-function unitsNow(meters) {
+/** What is small in the plant in sight has more digits than usual. */
+function unitsNow({plant, answer} = {}) {
   const {view} = store.state;
-  const range = view.place === "case" ? undefined : meters?.flow_range_m3h;
-  const wanted = `${view.units} ${range}`;
-  if (wanted !== unitsFor) units = createUnits(view.units, navigator.language, {flow: fromFile("flow_range_m3h", range)});
+  const spans = view.place === "case" ? {} : spansOf(plant, answer);
+  const wanted = JSON.stringify([view.units, spans]);
+  if (wanted !== unitsFor) units = createUnits(view.units, navigator.language, spans);
   unitsFor = wanted;
   return units;
 }
@@ -158,7 +159,7 @@ function paint() {
   const {state} = store;
   const catalogue = page.catalogue ?? first?.catalogue;
   const picture = pictureOf({state, got: rig.got, first, catalogue, refused: Boolean(rig.error ?? page.trouble)});
-  unitsNow(picture.plant?.meters);
+  unitsNow(picture);
   const model = modelOf({
     state, picture, words, units,
     live: store.live,

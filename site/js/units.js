@@ -84,6 +84,9 @@ export function toFile(key, si) {
   return (si - offset) / factor;
 }
 
+const FINE = ["power"]; // heads add up in a stack, so they keep to one number of decimals
+const MOST = 6; // decimals
+
 /**
  * One preset with the reader's digits.
  *
@@ -107,6 +110,14 @@ export function createUnits(id, locale, spans = {}) {
   };
   const value = (quantity, si) => (si - of(quantity).offset) / of(quantity).factor;
 
+  /** A power that would be shown as nothing, or by a single digit, has three. */
+  function decimalsFor(quantity, si) {
+    const usual = units.decimals(quantity);
+    const size = Math.abs(value(quantity, si));
+    if (!FINE.includes(quantity) || !(size > 0) || size >= 10 ** (1 - usual)) return usual;
+    return Math.min(MOST, 2 - Math.floor(Math.log10(size)));
+  }
+
   const units = {
     id: name,
     /** The number in the shown unit. */
@@ -124,7 +135,7 @@ export function createUnits(id, locale, spans = {}) {
     /** Digits only: "42.0"; an en dash where there is no number. */
     text(quantity, si, span) {
       if (typeof si !== "number" || !Number.isFinite(si)) return "–";
-      const count = units.decimals(quantity, span);
+      const count = span > 0 ? units.decimals(quantity, span) : decimalsFor(quantity, si);
       const number = Number(value(quantity, si).toFixed(count)); // so that no "-0.0" is shown
       return digits(count).format(number === 0 ? 0 : number).replace("-", "−"); // as on the scales
     },

@@ -1,5 +1,6 @@
 import assert from "node:assert/strict";
 import {test} from "node:test";
+import {spansOf} from "../../site/js/spans.js";
 import {PRESETS, createUnits, fromFile, readNumber, toFile} from "../../site/js/units.js";
 
 const near = (got, wanted, digits) => assert.ok(Math.abs(got - wanted) <= 0.5 * 10 ** -digits, `${got}, not ${wanted}`);
@@ -102,4 +103,29 @@ test("where flows are tiny they get the digits that their meter has, and never f
   assert.equal(tiny.full("flow", 0.0123 / 3600), "0.0123\u00a0m³/h");
   assert.equal(createUnits("m3h-bar-m", "en", {flow: 1000 / 3600}).full("flow", 42 / 3600), "42.0\u00a0m³/h");
   assert.equal(createUnits("m3h-bar-m", "en", {flow: NaN}).full("flow", 42 / 3600), "42.0\u00a0m³/h");
+});
+
+test("a power that the usual digits would hide has three, and no other quantity", () => {
+  const units = createUnits("m3h-bar-m", "en");
+  assert.equal(units.full("power", 8.12), "0.00812\u00a0kW");
+  assert.equal(units.full("power", 41.2), "0.0412\u00a0kW");
+  assert.equal(units.full("power", 412), "0.41\u00a0kW");
+  assert.equal(units.full("power", 0), "0.00\u00a0kW");
+  assert.equal(units.full("head", 0.04), "0.0\u00a0m");
+});
+
+test("a small plant's heads, currents and powers have digits for its size, and a large one's are as usual", () => {
+  const plant = (kw) => ({drive: {motor_kw: kw}, meters: {flow_range_m3h: 10}});
+  const answer = (head, high) => ({curves: {station: [head, 0.7 * head, null]}, shown: [{id: "ammeter-1", high}], state: {synchronous_speed: 100 * Math.PI}});
+  const units = (...size) => createUnits("m3h-bar-m", "en", spansOf(plant(size[0]), answer(size[1], size[2])));
+  const [tiny, usual] = [units(0.02, 0.9, 0.4), units(7.5, 49, 25)];
+  assert.deepEqual(["head", "power", "current", "torque"].map((quantity) => tiny.text(quantity, 0.05)), ["0.050", "0.000050", "0.050", "0.0500"]);
+  assert.deepEqual(["head", "power", "current", "torque"].map((quantity) => usual.text(quantity, 12.34567)), ["12.3", "0.0123", "12.3", "12.3"]);
+  assert.deepEqual(createUnits("m3h-bar-m", "en", spansOf(null, null)).text("head", 0.05), "0.1");
+});
+
+test("digits stay while a curve moves a little", () => {
+  const head = (most) => spansOf(null, {curves: {station: [most]}}).head;
+  assert.equal(head(21), head(49));
+  assert.equal(head(50), 50);
 });
