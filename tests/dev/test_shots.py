@@ -43,7 +43,7 @@ def test_no_two_scenes_share_a_picture() -> None:
 @pytest.mark.parametrize("scene", [scene for scene in SCENES if scene.edits], ids=lambda scene: scene.name)
 def test_the_edits_of_every_scene_are_allowed(scene: Scene) -> None:
     """Else the picture would show an error sentence."""
-    resolve_data(apply_edits(library.data("plants", DEFAULT_PLANT), scene.edits))
+    resolve_data(apply_edits(library.data("plants", scene.plant), scene.edits))
 
 
 @pytest.mark.parametrize(

@@ -44,10 +44,17 @@ def panel(page: Page) -> None:
     page.locator("#part-pump-model").wait_for(state="visible")
 
 
+def vessel_panel(page: Page) -> None:
+    """Open the panel of the supply vessel."""
+    page.locator('#apparatus [data-control="supply.surface_m"]').click()
+    page.locator("#parts .lead").first.wait_for(state="visible")
+
+
 DEEDS: dict[str, Callable[[Page], None]] = {
     "bad number": bad_number,
     "bad file": bad_file,
     "menu": menu,
     "tools": tools,
     "panel": panel,
+    "vessel panel": vessel_panel,
 }

@@ -1,47 +1,20 @@
-"""What is pictured: each scene a link, and what is done to the page before the picture is taken."""
+"""What is pictured."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
-from typing import Any, Literal
+from typing import Any
 
-from loadfirst_dev.links import fragment
+from loadfirst_dev.shots.rigs import RIGS
+from loadfirst_dev.shots.scene import Scene
+
+__all__ = ["CASE", "SCENES", "Scene"]
 
 CASE = "the-dropped-gauge"
 PREDICT = {"do": "predict", "says": "down", "suspects": "machine"}
 CHECKS = [{"do": "check", "id": "flow"}, {"do": "check", "id": "current"}]
 SEEN = [{"do": "see", "reading": "gauge-discharge", "says": "down"}]
 BOTH_SEEN = [*SEEN, {"do": "see", "reading": "flow-meter", "says": "up"}]
-
-Deed = Literal["", "bad number", "bad file", "menu", "tools", "panel"]
-Start = Literal["ready", "starting", "failed"]
-
-
-@dataclass(frozen=True)
-class Scene:
-    """One state of the page.
-
-    Attributes
-    ----------
-    name : of the picture's file.
-    title : what it shows.
-    edits, view : of the link, see `links.fragment`.
-    deed : what is done once the page is there, see `deeds`.
-    start : how far the page's Python comes; held back or refused where it is not "ready".
-    """
-
-    name: str
-    title: str
-    edits: Mapping[str, Any] = field(default_factory=dict)
-    view: Mapping[str, Any] = field(default_factory=dict)
-    deed: Deed = ""
-    start: Start = "ready"
-
-    @property
-    def link(self) -> str:
-        """What follows the # of the address."""
-        return fragment(self.edits, self.view)
 
 
 def case(name: str, title: str, moves: Sequence[Mapping[str, Any]]) -> Scene:
@@ -79,6 +52,7 @@ SCENES = (
     Scene("menu", "Plants, cases and own files", deed="menu"),
     Scene("panel", "The panel of the pump, tapped in the drawing", {"branch.fitted": True}, deed="panel"),
     Scene("tools", "The tools, unfolded on a phone", deed="tools"),
+    *RIGS,
     case("case-story", "Case: story and prediction", []),
     case("case-predicted", "Case: after the prediction", [PREDICT]),
     case("case-hinted", "Case: after both hints", [PREDICT, {"do": "hint"}, {"do": "hint"}]),
