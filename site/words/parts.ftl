@@ -5,6 +5,7 @@ part-picker = Part of the plant
 part-standing = In this plant
 part-offered = Can be added
 part-back = Back to this plant’s own: { $name }
+part-lead = { $part }…
 part-pair-low = { $name }: lower end
 part-pair-high = { $name }: upper end
 
@@ -63,6 +64,20 @@ part-flow-meter = Flow meter
 part-ammeter-1 = Ammeter
 part-tachometer-1 = Tachometer
 part-levels = Level gauges
+
+## Cautions for the real plant, in the panel of what they are about
+part-suction-line-caution = Never throttle a liquid pump’s suction to control its flow. Before a strainer is opened: isolate, lock and tag out, vent, drain, verify.
+part-pump-1-caution = Before a pump is opened: isolate, lock and tag out its motor, vent, drain, verify. Never restart a machine that spins backward.
+part-pump-2-caution = Before a pump is opened: isolate, lock and tag out its motor, vent, drain, verify. Never restart a machine that spins backward.
+part-drive-caution = The coupling guard stays on. Work on motor and supply is for people licensed to do it.
+part-relief-caution = Never block a relief valve, and never raise its setting to stop it lifting.
+part-check-1-caution = A check valve is no isolating valve: lock a valve that can be locked.
+part-discharge-line-caution = Never open a line under pressure: isolate, lock and tag out, vent, drain, verify.
+part-filter-caution = Before a filter is opened: isolate, vent, drain, and verify that it is without pressure.
+part-gauge-suction-caution = A gauge and its root valve may hold trapped, hot or toxic liquid: isolate and vent before it is taken off.
+part-gauge-discharge-caution = A gauge and its root valve may hold trapped, hot or toxic liquid: isolate and vent before it is taken off.
+part-gauge-after-valve-caution = A gauge and its root valve may hold trapped, hot or toxic liquid: isolate and vent before it is taken off.
+part-tachometer-1-caution = Measure over the guard, with an optical tachometer: the coupling guard stays on.
 
 ## Liquid and place
 key-liquid-name = Liquid
@@ -161,6 +176,7 @@ key-pump-trim_percent = Impeller diameter
     .hint = 100 %: as its curve was measured.
 key-pump-blocked_percent = Impeller blocked
 key-pump-rotation = Rotation
+    .hint = Turned the wrong way, a screwed-on impeller may come loose, and a displacement pump’s relief valve protects nothing. Check it uncoupled.
 choice-pump-rotation-right = Right
 choice-pump-rotation-wrong = Wrong
 key-pump-second-model = Kind and size
@@ -172,8 +188,12 @@ key-pump-second-trim_percent = Impeller diameter
     .hint = 100 %: as its curve was measured.
 key-pump-second-blocked_percent = Impeller blocked
 key-pump-second-rotation = Rotation
+    .hint = Turned the wrong way, a screwed-on impeller may come loose, and a displacement pump’s relief valve protects nothing. Check it uncoupled.
 choice-pump-second-rotation-right = Right
 choice-pump-second-rotation-wrong = Wrong
+pump-group-radial = Centrifugal, radial flow
+pump-group-along = Centrifugal, mixed and axial flow
+pump-group-displacement = Displacement
 choice-pump-model-equal = As the first
 choice-pump-model-gear = Gear
 choice-pump-model-lobe = Lobe

@@ -4,9 +4,13 @@ import {createChoice} from "./choice.js";
 import {GROUPS, groupOf} from "./control-table.js";
 import {h} from "./dom.js";
 import {createPrinted} from "./printed.js";
-import {pumpChoice, pumpEdits} from "./pump-choice.js";
+import {OWN} from "./pump-choice.js";
+import {createPumpTray} from "./pump-tray.js";
 import {sentence} from "./sentence.js";
 import {createSlider} from "./slider.js";
+
+/** A pump that only this plant's author knows has no words of ours. */
+const nameOf = (id, words) => (words.has(`choice-pump-model-${id}`) ? words(`choice-pump-model-${id}`) : id);
 
 export function create(host, {document, words, units, send}) {
   const make = (...parts) => h(document, ...parts);
@@ -17,8 +21,7 @@ export function create(host, {document, words, units, send}) {
 
   for (const group of GROUPS) {
     const nodes = group.controls.map((control) => {
-      const kit = {document, words, units, send: control.key === "pump.model" ? sendPump : send};
-      const part = control.kind === "slider" ? createSlider(control, kit) : createChoice(control, kit);
+      const part = (MAKE[control.key] ?? MAKE[control.kind])(control, {document, words, units, send});
       parts.set(control.key, {...part, control});
       return part.node;
     });
@@ -39,10 +42,6 @@ export function create(host, {document, words, units, send}) {
 
   const printed = createPrinted(host, {document, words});
 
-  function sendPump(action) {
-    send(action.edits ? {...action, edits: pumpEdits(action.edits)} : action);
-  }
-
   function pick(id) {
     if (id === picked) return;
     picked = id;
@@ -57,7 +56,7 @@ export function create(host, {document, words, units, send}) {
       for (const [key, {update, complain, control}] of parts) {
         const value = at(plant, key);
         if (control.kind === "slider") update({...model, value, range, idle: Boolean(control.needs) && at(plant, control.needs) === false});
-        else update(choiceOf(control, value, model, catalogue));
+        else update(choiceOf(control, value, catalogue, words));
         const mine = error?.where === key;
         if (mine) complain(sentence(error, model));
         else if (control.complained) complain(null);
@@ -68,9 +67,11 @@ export function create(host, {document, words, units, send}) {
   };
 }
 
-/** Value and options of a choice. */
-function choiceOf(control, value, {own}, catalogue) {
+const MAKE = {slider: createSlider, choice: createChoice, "pump.model": createPumpTray};
+
+/** Value and options of a choice; of the pump also the name of one that is none of the options. */
+function choiceOf(control, value, catalogue, words) {
   const options = control.options(catalogue);
-  if (control.key === "pump.model") return pumpChoice(value, own, options);
+  if (control.key === "pump.model") return {value, options, other: options.includes(value) ? null : nameOf(value ?? OWN, words)};
   return {value, options: options.includes(value) ? options : [value, ...options]};
 }

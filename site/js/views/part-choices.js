@@ -25,20 +25,29 @@ function oneOf(about, kit, of, edits = (all) => all, create = createChoice) {
 /** Those of the tray first. */
 const pumpIds = (catalogue) => [...new Set([...AT_HAND.options(catalogue), ...catalogue.pumps.map(({id}) => id)])];
 
+const GROUPS = [["radial", ["radial"]], ["along", ["mixed", "axial"]], ["displacement", ["gear", "lobe", "screw"]]];
+
+/** The catalogue's pumps by their kind. */
+function inGroups(choice, {pumps}, words) {
+  const kindOf = (id) => pumps.find((pump) => pump.id === id)?.kind;
+  const groups = GROUPS.map(([name, kinds]) => [words(`pump-group-${name}`), choice.options.filter((id) => kinds.includes(kindOf(id)))]);
+  return {...choice, groups};
+}
+
 /** The first pump: any of the catalogue, or that of the plant's own file. */
-export const pump = (about, limit, kit) => oneOf(about, kit, ({plant, own, catalogue}) => pumpChoice(at(plant, "pump.model"), own, pumpIds(catalogue)), pumpEdits, createSelect);
+export const pump = (about, limit, kit) => oneOf(about, kit, ({plant, own, catalogue}) => inGroups(pumpChoice(at(plant, "pump.model"), own, pumpIds(catalogue)), catalogue, kit.words), pumpEdits, createSelect);
 
 /** The second pump: as the first, or any of the catalogue. */
 export const secondPump = (about, limit, kit) => oneOf({...about, says: "pump-model"}, kit, ({plant, catalogue}) => (
-  {value: at(plant, "pump.second.model") ?? EQUAL, options: [EQUAL, ...pumpIds(catalogue)]}
+  inGroups({value: at(plant, "pump.second.model") ?? EQUAL, options: [EQUAL, ...pumpIds(catalogue)]}, catalogue, kit.words)
 ), pumpEdits, createSelect);
 
 /** Water, or another liquid with properties of its own, which begins as the present one is. */
 export function liquid(about, limit, kit) {
   let model = null;
   const other = () => kit.words("choice-liquid-name-other");
-  const part = oneOf(about, kit, ({plant}) => {
-    const {name} = plant.liquid;
+  const part = oneOf(about, kit, ({plant, edits}) => {
+    const name = edits["liquid.name"] ?? plant.liquid.name; // what was chosen stands before the answer comes
     return {value: name === other() ? OTHER : name, options: ["water", ...new Set([name === "water" || name === other() ? OTHER : name])]};
   }, (edits) => liquidEdits(edits["liquid.name"] === OTHER ? other() : edits["liquid.name"], model));
   return {

@@ -1,7 +1,7 @@
 // Which keys of a plant belong to which thing in the drawing. No DOM.
 import {at} from "../state.js";
 
-const row = (id, keys, more = {}) => Object.freeze({id, keys, drawn: [id], on: null, fitted: null, needs: null, side: "load", ...more});
+const row = (id, keys, more = {}) => Object.freeze({id, keys, drawn: [id], on: null, fitted: null, needs: null, leads: [], side: "load", ...more});
 const PIPE = "discharge.attached";
 const MACHINE = {side: "machine"};
 const READ = {side: null};
@@ -12,12 +12,12 @@ const TWO = ({pump}) => pump.arrangement !== "single";
  * `keys`: whole keys, or the beginning of many (it ends with a point); a whole key goes before a beginning, and
  * leads in its panel. `drawn`: the names in the drawing that open it. `fitted`: the key that says whether it is
  * there, or a test of the plant; what is not there is offered by the panel it stands `on`. Without what it
- * `needs`, it has no effect. `side`: whether it is of the load or of the machine; an instrument is of neither.
+ * `needs`, it has no effect. `leads`: panels of things that nothing is drawn for, reached from here. `side`: whether it is of the load or of the machine; an instrument is of neither.
  */
 export const PARTS = Object.freeze([
   row("liquid", ["liquid.name", "liquid."], {drawn: []}),
   row("site", ["site."], {drawn: []}),
-  row("supply", ["supply."]),
+  row("supply", ["supply."], {leads: ["liquid", "levels", "site"]}),
   row("suction-line", ["suction."], {drawn: ["suction-line", "strainer"]}),
   row("pump-1", ["pump.model", "pump.arrangement", "pump."], MACHINE),
   row("pump-2", ["pump.second."], {fitted: TWO, ...MACHINE}),
@@ -33,7 +33,7 @@ export const PARTS = Object.freeze([
   row("discharge-line", [PIPE, "discharge."]),
   row("second-line", ["second_line."], {fitted: "second_line.fitted", on: "discharge-line", needs: PIPE}),
   row("summit", ["summit."], {fitted: "summit.fitted", on: "discharge-line", needs: PIPE}),
-  row("delivery", ["delivery."], {needs: PIPE}),
+  row("delivery", ["delivery."], {needs: PIPE, leads: ["liquid", "levels"]}),
   row("gauge-suction", ["gauges.suction."], READ),
   row("gauge-discharge", ["gauges.discharge."], READ),
   row("gauge-after-valve", ["gauges.after_valve."], {needs: PIPE, ...READ}),

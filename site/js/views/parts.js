@@ -26,10 +26,11 @@ export function create(host, {document, words, send}, {drawing, beside}) {
   const picker = make("select", {id: "part-picker", "aria-label": words("part-picker"), onchange: () => open(picker.value)});
   const close = make("button", {type: "button", id: "part-close", "aria-label": words("close"), title: words("close"), onclick: shut}, icon(document, CROSS));
   const about = make("p", {class: "part-about"});
+  const caution = make("p", {class: "part-caution"});
   const keys = make("div", {class: "part-keys"});
   const more = make("div", {class: "part-more"});
   beside.append(opener);
-  host.append(make("div", {class: "part-head"}, title, picker, close), make("div", {class: "part-body"}, about, keys));
+  host.append(make("div", {class: "part-head"}, title, picker, close), make("div", {class: "part-body"}, about, keys, caution));
   const controls = new Map(); // key → control
   let shown = null; // what stands in it
   let offered = null; // the parts to choose from
@@ -104,6 +105,7 @@ export function create(host, {document, words, send}, {drawing, beside}) {
     }}, words(`part-${id}-${to ? "add" : "remove"}`));
     if (!here) return [button(part.id, part.fitted, true, part.id)];
     return [
+      ...part.leads.map((id) => make("button", {type: "button", class: "lead", onclick: () => open(id)}, words("part-lead", {part: name(id)}))),
       ...offers.map((id) => button(id, partById(id).fitted, true, id)),
       typeof part.fitted === "string" && button(part.id, part.fitted, false, part.on),
     ].filter(Boolean);
@@ -140,10 +142,21 @@ export function create(host, {document, words, send}, {drawing, beside}) {
     setAttributes(host, {"data-side": part.side});
     shown = wanted;
     updatePicker(part, stock);
-    setText(about, aboutPart(part, here, model.plant, words));
-    hide(about, about.textContent === "");
+    tell(about, aboutPart(part, here, model.plant, words) || stateOf(part));
+    tell(caution, words.has(`part-${part.id}-caution`) ? words(`part-${part.id}-caution`) : "");
     for (const [key, control] of controls) updateControl(key, control, model);
     if (another) uncover(model.part);
+  }
+
+  function tell(line, text) {
+    setText(line, text);
+    hide(line, text === "");
+  }
+
+  /** What the drawing says of the part as it is now; of what can be dragged there, its controls here say enough. */
+  function stateOf({drawn}) {
+    const told = drawn.map((each) => drawing.querySelector(`[data-part="${each}"]:is([role="group"], [role="img"], [role="button"])`)?.getAttribute("aria-label"));
+    return told.filter(Boolean).join(". ");
   }
 
   /** Scroll the part out from under the sheet, once the page knows how tall that is. */

@@ -4,6 +4,7 @@ import {h, hide, setAttributes, setText} from "./dom.js";
 /**
  * @param {{key: string, id: string, name: string, says?: string}} control as in choice.js
  * @param {object} kit {document, words, send}
+ * Its options may be put in groups: `groups` of `update` are [heading, options of it]; those in none stand first.
  */
 export function createSelect({key, id, name, says = key.replaceAll(".", "-")}, {document, words, send}) {
   const make = (...parts) => h(document, ...parts);
@@ -21,9 +22,14 @@ export function createSelect({key, id, name, says = key.replaceAll(".", "-")}, {
       setText(bad, text ?? "");
       setAttributes(list, {"aria-invalid": text === null ? null : true});
     },
-    update({value, options}) {
-      const wanted = JSON.stringify(options);
-      if (wanted !== shown) list.replaceChildren(...options.map((each) => make("option", {value: each}, wordFor(each))));
+    update({value, options, groups = []}) {
+      const wanted = JSON.stringify([options, groups]);
+      if (wanted !== shown) {
+        const option = (each) => make("option", {value: each}, wordFor(each));
+        const grouped = groups.flatMap(([, all]) => all);
+        list.replaceChildren(...options.filter((each) => !grouped.includes(each)).map(option),
+          ...groups.filter(([, all]) => all.length).map(([label, all]) => make("optgroup", {label}, all.map(option))));
+      }
       shown = wanted;
       if (list.value !== value) list.value = value;
     },
