@@ -17,8 +17,18 @@ from typing import NamedTuple
 from scipy.interpolate import CubicHermiteSpline, PchipInterpolator
 from scipy.optimize import brentq
 from tests.checker_changes import Fate, Points, become, best
-from tests.checker_laws import STEEP, Fluid, G, Law, Piece, check_valve_law, pipe_law, relief_law
-from tests.checker_load import choking, fixed_heads, line_pieces, open_outlet
+from tests.checker_laws import (
+    STEEP,
+    Fluid,
+    G,
+    Law,
+    Piece,
+    check_valve_law,
+    pipe_law,
+    relief_law,
+    velocity_head,
+)
+from tests.checker_load import air, choking, fixed_heads, line_pieces, open_outlet
 
 from loadfirst.plant.plant import Curve, Displacement
 from loadfirst.plant.pumps import ResolvedPlant
@@ -46,6 +56,8 @@ def check(one: ResolvedPlant, fluid: Fluid, flow: Mapping[str, float], head: Map
     pieces, fixed = plant_pieces(one, fluid), fixed_heads(one.plant, fluid)
     if "valve" in pieces:
         pieces["valve"] = choking(one.plant, fluid, pieces["valve"], *_around(pieces["valve"], head))
+    for name in backward(one):
+        pieces[name] = boiling(one, fluid, pieces[name], flow["suction-line"], *_around(pieces[name], head))
     assert set(flow) == set(pieces), "the elements are those of the plant"
     worst_head, element = max(
         (abs(head[piece.inlet] - head[piece.outlet] - piece.loss(flow[name])), name)
@@ -67,10 +79,52 @@ def _around(piece: Piece, head: Mapping[str, float]) -> tuple[float, float]:
     return head[piece.inlet], head[piece.outlet]
 
 
+def backward(one: ResolvedPlant) -> list[str]:
+    """The pumps that turn the wrong way, run, and have no impeller or a propeller: they pump backward."""
+    station = one.plant.pump
+    turned = zip(one.pumps, (station, station.second), "12", strict=False)
+    return [
+        f"pump-{number}"
+        for pump, has, number in turned
+        if has.running and has.rotation == "wrong" and (not isinstance(pump, Curve) or propeller(pump))
+    ]
+
+
+def propeller(curve: Curve) -> bool:
+    """A specific speed above 160, in 1/min, m³/s and m."""
+    flows = [q / 3600 for q in curve.flow_m3h]
+    made = Points(
+        curve.speed_rpm * pi / 30, curve.density_kgm3, flows, list(curve.head_m), shaft_powers(curve)
+    )
+    at = best(made)
+    return curve.speed_rpm * sqrt(at.flow) / at.head**0.75 > 160
+
+
+def boiling(
+    one: ResolvedPlant, fluid: Fluid, pump: Piece, through: float, before: float, behind: float
+) -> Piece:
+    """A pump that pumps backward: all of its head, or as much as brings its inlet, behind it, to boil."""
+    plant = one.plant
+    at_rest = plant.pump.centre_m + (fluid.vapour - air(plant)) / (fluid.density * G)
+
+    def loss(flow: float) -> float:
+        full = pump.loss(flow)
+        boils = at_rest + velocity_head(max(abs(flow), abs(through)), plant.discharge.bore_mm)
+        return min(full, max(before - boils, 0.0)) if full > 0 else full
+
+    return pump._replace(loss=loss)
+
+
 def plant_pieces(one: ResolvedPlant, fluid: Fluid) -> dict[str, Piece]:
     """Every element of the plant by name."""
     plant = one.plant
-    pumps = [machine_law(one, number, fluid) for number in range(len(one.pumps))]
+    turned = backward(one)
+    pumps = [
+        turn_round(machine_law(one, number, fluid))
+        if f"pump-{number + 1}" in turned
+        else machine_law(one, number, fluid)
+        for number in range(len(one.pumps))
+    ]
     suction = pipe_law(
         plant.suction.length_m,
         plant.suction.bore_mm,
@@ -97,6 +151,11 @@ def plant_pieces(one: ResolvedPlant, fluid: Fluid) -> dict[str, Piece]:
     return pieces | (line_pieces(plant, fluid, check) if plant.discharge.attached else open_outlet(plant))
 
 
+def turn_round(law: Law) -> Law:
+    """The same machine with inlet and outlet interchanged."""
+    return lambda flow: -law(-flow)
+
+
 class Motor(NamedTuple):
     """Field speed [rad/s], speed lost per torque [rad/s per N·m], breakdown torque [N·m]."""
 
@@ -114,6 +173,8 @@ def machine_law(one: ResolvedPlant, number: int, fluid: Fluid) -> Law:
     own = one.plant.pump.second.motor_kw or (first if one.second is None else one.second.motor_kw)
     motor = first if number == 0 else own, drive.poles, supply, frequency
     has, gas = (one.plant.pump, one.plant.pump.second)[number], one.plant.suction.gas_percent / 100
+    if f"pump-{number + 1}" in backward(one):
+        gas = 0.0  # what comes from behind has none
     if not has.running:
         return standing_law(pump, fluid, has.wear_percent / 100)
     if isinstance(pump, Curve):

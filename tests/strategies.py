@@ -14,10 +14,12 @@ from typing import Any, Protocol, TypeVar
 
 from hypothesis import strategies as st
 
+from loadfirst.physics.changes.rotation import pumps_backward
 from loadfirst.plant.checks import check_plant
 from loadfirst.plant.decode import decode
 from loadfirst.plant.keys import keys_of
-from loadfirst.plant.plant import Branch, Discharge, Plant, ReturnLine, SecondLine, Suction
+from loadfirst.plant.plant import Branch, Curve, Discharge, Plant, ReturnLine, SecondLine, Suction
+from loadfirst.plant.points import pump_curve
 from loadfirst.plant.pumps import ResolvedPlant, resolve
 
 T = TypeVar("T")
@@ -140,8 +142,6 @@ def plant_data(
     if choose.pick((True, False, False)):
         data["pump"] |= _condition(choose, impeller=machine != "displacement")
         data["pump"].setdefault("second", {}).update(_condition(choose, impeller=False))
-        if "curve" in data["pump"] and _propeller(curve):
-            data["pump"]["rotation"] = "right"
     data["pump"]["running"] = choose.pick((True,) * 9 + (False,))
     data["pump"].setdefault("second", {})["running"] = choose.pick((True, True, True, False))
     data["suction"]["gas_percent"] = choose.pick((0.0, 0.0, 0.0, choose.number(0, 30)))
@@ -205,20 +205,16 @@ def _displacement(choose: Chooser, flow: float) -> Data:
 
 def _condition(choose: Chooser, impeller: bool) -> Data:
     """What has become of a pump; some of it only where it has an impeller."""
-    wear = {"wear_percent": choose.pick((0.0, choose.number(0, 50)))}
-    if not impeller:
-        return wear
-    return wear | {
-        "trim_percent": choose.pick((100.0, choose.number(70, 120))),
-        "blocked_percent": choose.pick((0.0, 0.0, choose.number(0, 100))),
+    any_pump = {
+        "wear_percent": choose.pick((0.0, choose.number(0, 50))),
         "rotation": choose.pick(("right", "right", "wrong")),
     }
-
-
-def _propeller(curve: Data) -> bool:
-    """Whether a pump may be axial: such a one cannot turn the wrong way and pump."""
-    points = list(zip(curve["flow_m3h"], curve["head_m"], strict=True))[1:]
-    return any(curve["speed_rpm"] * sqrt(q / 3600) / h**0.75 > 120 for q, h in points)
+    if not impeller:
+        return any_pump
+    return any_pump | {
+        "trim_percent": choose.pick((100.0, choose.number(70, 120))),
+        "blocked_percent": choose.pick((0.0, 0.0, choose.number(0, 100))),
+    }
 
 
 def _relief(choose: Chooser, flow: float, head: float) -> Data:
@@ -345,6 +341,30 @@ def _numbers() -> list[tuple[str, float, float]]:
     return found
 
 
+def _mend_rotation(first: Data, second: Data) -> None:
+    """In line no pump may pump backward, side by side not two unlike ones."""
+    if first.get("arrangement", "single") == "single":
+        return
+    back = [
+        pump.get("rotation") == "wrong" and pump.get("running", True) and _no_impeller(own)
+        for pump, own in ((first, first), (second, second if "model" in second else first))
+    ]
+    alike = all(
+        first.get(key) == second.get(key) for key in ("wear_percent", "trim_percent", "blocked_percent")
+    )
+    unlike = "model" in second or "motor_kw" in second or not alike
+    for pump, turns in zip((first, second), back, strict=True):
+        if turns and (first["arrangement"] == "in-line" or (all(back) and unlike)):
+            pump["rotation"] = "right"
+
+
+def _no_impeller(pump: Data) -> bool:
+    """Whether a pump that turns the wrong way pumps backward."""
+    if "curve" in pump:
+        return pumps_backward(pump_curve(decode(Curve, pump["curve"])))
+    return "displacement" in pump or pump.get("model") in ("gear", "lobe", "screw", "axial")
+
+
 def _mend(data: Data) -> Data:
     """What holds between keys: see `plant.checks`."""
     first, second = data["pump"], data["pump"].get("second", {})
@@ -352,6 +372,7 @@ def _mend(data: Data) -> Data:
         if "displacement" in own or own.get("model") == "gear":  # it has no impeller
             pump.pop("trim_percent", None)
             pump.pop("blocked_percent", None)
+    _mend_rotation(first, second)
     site = data.setdefault("site", {})
     if "altitude_m" in site:
         site.pop("barometer_bar", None)

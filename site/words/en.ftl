@@ -223,6 +223,12 @@ why-back-answers = { $pumps ->
     [one] the pump holds
    *[other] the pumps hold
  } only { $head } against it.
+why-turned-asks = { $pumps ->
+    [one] The pump turns
+   *[other] A pump turns
+ } the wrong way: { $flow } go from the discharge to the suction;
+why-turned-answers = { $head } are given the wrong way round.
+why-turned-driven = the load drives it with { $head }.
 why-off-asks = With the pipe off, all that is left of the load is { $head } at { $flow };
 why-off-answers = { $pumps ->
     [one] the pump answers

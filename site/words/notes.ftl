@@ -100,6 +100,18 @@ note-standing = The motor of { $where } is off. The flow through it is { $flow }
 note-turning-backward = The motor of { $where } is off, and its check valve lets { $flow } back: it spins backward at { $speed }.
     .title = A standing pump is driven backward
     .caution = Never start a machine that spins backward: shaft or coupling may break. Shut its valve, wait until it stands.
+note-pumps-backward = { $where } { $count ->
+    [one] turns the wrong way and pumps
+   *[other] turn the wrong way and pump, each,
+ } { $flow } backward: in at the discharge flange, out at the suction flange.
+    .title = A pump pumps backward
+    .caution = Stop it and lock it out; have two phases exchanged. Never run it to try.
+note-relief-behind = What was the suction side of { $where } is its outlet now, at { $pressure }; only the other side of its casing is made for { $limit }. The relief valve stands on that other side: nothing protects the suction line and its strainer.
+    .title = The relief valve is on the wrong side
+    .caution = Shut the suction line, and something bursts. Stop the pump at its switch; touch no valve.
+note-nothing-comes = Too little comes back to { $where }: at { $pressure } the liquid boils at its inlet, and it takes in only { $flow }.
+    .title = A pump runs partly dry
+    .caution = It has nothing to wet or cool it: seals and rotors wear within minutes.
 note-outside-rule = { $rule ->
     [viscosity] The rule for thick liquids
     [trim] The rule for a trimmed impeller

@@ -350,3 +350,12 @@ test("what a plant is there for is said while it is as its author describes it",
   assert.equal(aboutPlant({plant, edits: {}}, {then: "You made the load lighter."}), "");
   assert.equal(aboutPlant({plant: {}, edits: {}}, {then: ""}), "");
 });
+
+test("a pump that turns the wrong way has a sentence of its own, not that of a load which pushes back", () => {
+  const turned = answer({flow: -6 / 3600, head: -4});
+  turned.state.machines = [{name: "pump-1", backward: true}];
+  assert.match(said(turned)[0], /The pump turns the wrong way: 6\.00? m³\/h go from the discharge to the suction/);
+  assert.equal(said(turned)[1], "4.0 m are given the wrong way round.");
+  turned.state.station.head = 5;
+  assert.match(said(turned)[1], /the load drives it with 5\.0 m/);
+});

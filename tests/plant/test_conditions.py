@@ -131,7 +131,7 @@ def test_a_displacement_pump_wears_and_is_gassed_too() -> None:
     assert worn.machines[0].volumetric_efficiency < sound.machines[0].volumetric_efficiency  # type: ignore[operator]
 
 
-@pytest.mark.parametrize("key", [{"trim_percent": 90.0}, {"blocked_percent": 10.0}, {"rotation": "wrong"}])
+@pytest.mark.parametrize("key", [{"trim_percent": 90.0}, {"blocked_percent": 10.0}])
 def test_what_needs_an_impeller_is_refused_for_a_displacement_pump(key: dict[str, Any]) -> None:
     """With the key and the reason; for the second pump likewise."""
     name = next(iter(key))
@@ -139,12 +139,6 @@ def test_what_needs_an_impeller_is_refused_for_a_displacement_pump(key: dict[str
         rig(pump={"model": "gear"} | key)
     with pytest.raises(InputError, match=rf"pump\.second\.{name}.*It has no impeller"):
         rig(pump={"arrangement": "in-line", "second": {"model": "gear"} | key})
-
-
-def test_a_propeller_cannot_turn_the_wrong_way_and_pump() -> None:
-    """It would pump backward, which no curve here describes."""
-    with pytest.raises(InputError, match=r"pump\.rotation.*would pump backward"):
-        rig(pump={"model": "axial", "rotation": "wrong"})
 
 
 def test_the_curves_are_those_of_the_pump_as_it_has_become() -> None:

@@ -157,6 +157,28 @@ def _held_shut(facts: Facts) -> str:
     )
 
 
+def _backward(facts: Facts) -> str:
+    return (
+        f"turns the wrong way and pumps backward: {fine(abs(facts['flow']) * HOUR, 2)} m³/h go from the "
+        "discharge to the suction. Stop it, lock it out, have two phases exchanged; do not run it to try."
+    )
+
+
+def _relief_behind(facts: Facts) -> str:
+    return (
+        f"its outlet is the suction side now, at {facts['pressure'] / BAR:.2f} bar; the casing may bear "
+        f"{facts['limit'] / BAR:.1f} bar on its discharge side. The relief valve stands on the other side "
+        "and protects nothing: shut the suction line, and it, the strainer or the casing bursts."
+    )
+
+
+def _nothing_comes(facts: Facts) -> str:
+    return (
+        f"too little comes from behind: its inlet boils at {facts['pressure'] / BAR:.2f} bar and it takes in "
+        f"only {fine(abs(facts['flow']) * HOUR, 2)} m³/h. It runs partly dry; gears and seals suffer."
+    )
+
+
 def _outside(rule: str, facts: Facts) -> str:
     name, _, limit = rule.partition(".")
     unit, factor = RULE_UNITS.get(limit, ("", 1.0))
@@ -196,4 +218,7 @@ SENTENCES: dict[str, Callable[[Facts], str]] = {
     "held-shut": _held_shut,
     **load_notes.SENTENCES,
     "other-speed": _other_speed,
+    "pumps-backward": _backward,
+    "relief-behind": _relief_behind,
+    "nothing-comes": _nothing_comes,
 }

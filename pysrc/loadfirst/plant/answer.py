@@ -62,6 +62,8 @@ class Machine(Struct, frozen=True):
     load : shaft power over the motor's rated power [-]
     rated_power : of the motor [W]
     standing : its motor is off; only then is it said. The liquid may turn it: `speed`, negative backward
+    backward : it turns the wrong way and takes in at its discharge flange; only then is it said. Its flow,
+        head and pressure are then negative, and NPSH is that at its discharge flange
     pressure : outlet less inlet [Pa]; this and all below of a displacement pump only
     pressure_limit : most that its casing may bear [Pa]
     volumetric_efficiency : flow over what is displaced [-]
@@ -85,6 +87,7 @@ class Machine(Struct, frozen=True):
     best_efficiency_flow: float
     rated_power: float
     standing: bool | UnsetType = UNSET
+    backward: bool | UnsetType = UNSET
     pressure: float | UnsetType = UNSET
     pressure_limit: float | UnsetType = UNSET
     volumetric_efficiency: float | UnsetType = UNSET
@@ -193,6 +196,9 @@ class Note(Struct, frozen=True):
         "turning-backward",
         "held-shut",
         "other-speed",
+        "pumps-backward",
+        "relief-behind",
+        "nothing-comes",
     ]
     where: str
     facts: dict[str, float]

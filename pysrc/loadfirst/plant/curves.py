@@ -14,6 +14,7 @@ from dataclasses import replace
 import numpy as np
 from msgspec import UNSET, Struct, UnsetType
 
+from loadfirst.physics.backward import Backward
 from loadfirst.physics.displacement import DisplacementMachines
 from loadfirst.physics.law import Array, Flags
 from loadfirst.plant.answer import Duty
@@ -37,6 +38,8 @@ VISIBLE = 1e-3
 """How far a drawn curve may pass from the duty point, of the plant's head scale. [-]"""
 OVER_LIMIT = 1.25
 """How far the curve of a displacement pump is drawn, of its casing's limit or the duty's head. [-]"""
+UNTURNED = 0.1
+"""How far forward the curves of pumps that pump backward go, of how far they go backward. [-]"""
 MARGIN = 1.1
 """How far the curves go beyond the last point of the pumps, or the duty. [-]"""
 
@@ -83,15 +86,34 @@ def curves(one: Built, duty: Duty, points: int = POINTS) -> Curves:
     if known.any():
         flow, asked, known = _through(duty, flow, asked, known, VISIBLE * float(one.head_scale[0]))
     pump, head = pump_curve(one, flow), station_curve(one, flow, through if (flow == even).all() else None)
+    own = pump.head
+    if _back(one):
+        own, head = _to_duty(one, duty, flow, own, head)
+    inside = np.abs(own) <= top if _back(one) else own <= top
     return Curves(
         flow=_column(flow),
         load=_known(asked, known),
-        machine=_known(pump.head, pump.head <= top),
-        station=_known(head, head <= top),
+        machine=_known(own, inside),
+        station=_known(head, np.abs(head) <= top if _back(one) else head <= top),
         npsh_required=_column(pump.npsh_required),
-        power=_known(pump.shaft_power, pump.head <= top),
+        power=_known(pump.shaft_power, inside),
         second=UNSET if one.plants[0].alike or len(one.layout.pumps) == 1 else _second(one, flow, top),
     )
+
+
+def _to_duty(one: Built, duty: Duty, flow: Array, own: Array, head: Array) -> tuple[Array, Array]:
+    """Curves of pumps that pump backward, brought down to the duty where too little comes to them.
+
+    There they fall straight from what the pumps would do to what is left for want of liquid.
+    """
+    place = int(np.argmin(np.abs(flow[0] - duty.flow)))
+    missed = abs(float(station_curve(one, np.array([[duty.flow]]))[0, 0]) - duty.head)
+    if missed < VISIBLE * float(one.head_scale[0]):
+        return own, head
+    flow[0, place], head[0, place] = duty.flow, duty.head
+    if one.plants[0].alike or len(one.layout.pumps) == 1:
+        own[0, place] = duty.head
+    return own, head
 
 
 def _second(one: Built, flow: Array, top: float) -> tuple[float | None, ...]:
@@ -99,9 +121,19 @@ def _second(one: Built, flow: Array, top: float) -> tuple[float | None, ...]:
     return _known(head, head <= top)
 
 
-def _upright(one: Built) -> list[DisplacementMachines]:
+def _upright(one: Built) -> list[DisplacementMachines | Backward]:
     """The laws whose curves are nearly upright."""
-    return [law for law in one.machines.values() if isinstance(law, DisplacementMachines)]
+    return [
+        law
+        for law in one.machines.values()
+        if isinstance(law, DisplacementMachines)
+        or (isinstance(law, Backward) and isinstance(law.turned, DisplacementMachines))
+    ]
+
+
+def _back(one: Built) -> list[Backward]:
+    """The laws of pumps that pump backward."""
+    return [law for law in one.machines.values() if isinstance(law, Backward)]
 
 
 def _top(one: Built, duty: Duty) -> float:
@@ -111,10 +143,18 @@ def _top(one: Built, duty: Duty) -> float:
 
 
 def _samples(one: Built, points: int, duty: Duty, top: float) -> Array:
-    """Flows of the points, (1, F): even; where a curve is nearly upright half of them even along its head."""
-    lasts = [float(law.last_flow[0, column]) for law, column in map(one.pump, range(len(one.layout.pumps)))]
-    last = sum(lasts) if one.layout.side_by_side > 1 else max(lasts)
-    ends = MARGIN * min(0.0, duty.flow), MARGIN * max(last, duty.flow)
+    """Flows of the points, (1, F): even; where a curve is nearly upright half of them even along its head.
+
+    No flow is among them where the curves reach back beyond a duty without any.
+    """
+    ends = _ends(one, duty)
+    flow = _spread_out(one, points, top, ends)
+    if ends[0] < 0 and duty.flow == 0 and points > 2:
+        flow[0, 1 + int(np.argmin(np.abs(flow[0, 1:-1])))] = 0.0
+    return flow
+
+
+def _spread_out(one: Built, points: int, top: float, ends: tuple[float, float]) -> Array:
     upright = _upright(one)
     if not upright:
         return np.linspace(*ends, points)[None]
@@ -123,6 +163,19 @@ def _samples(one: Built, points: int, duty: Duty, top: float) -> Array:
     along = np.concatenate(flows, axis=1).sum(axis=1) if one.layout.side_by_side > 1 else flows[0][:, 0]
     even = np.linspace(*ends, points - points // 2)
     return np.sort(np.concatenate([even, np.clip(along, *ends)]))[None]
+
+
+def _ends(one: Built, duty: Duty) -> tuple[float, float]:
+    """From where to where the curves go: to the last points of all pumps, and beyond the duty. [m³/s]"""
+    lasts, back = [0.0], [0.0]
+    for law, column in map(one.pump, range(len(one.layout.pumps))):
+        last = float(law.last_flow[0, column])
+        if isinstance(law, Backward):
+            back.append(-last)
+        else:
+            lasts.append(last)
+    most = sum(lasts) if one.layout.side_by_side > 1 else max(lasts)
+    return MARGIN * min(sum(back), duty.flow), MARGIN * max(most, duty.flow, UNTURNED * -sum(back))
 
 
 def _known(values: Array, known: Flags) -> tuple[float | None, ...]:
@@ -138,7 +191,8 @@ def _through(
         return flow, asked, known
     place = 1 + int(np.argmin(np.abs(flow[0, 1:-1] - duty.flow)))
     if duty.flow == 0:  # something holds: the curve falls straight down from what the first trickle asks
-        place, twice = 0, [0, *range(points - 1)]
+        place = int(np.searchsorted(flow[0], 0.0))
+        twice = [*range(place + 1), *range(place, points - 1)]
         flow, asked, known = flow[:, twice], asked[:, twice], known[:, twice]
     flow[0, place], asked[0, place], known[0, place] = duty.flow, duty.head, True
     return flow, asked, known

@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from loadfirst.physics.backward import Backward
 from loadfirst.physics.centrifugal import PumpCurve
 from loadfirst.physics.changes.apply import Changes, apply
 from loadfirst.physics.changes.blocked import MOST as MOST_BLOCKED
@@ -30,12 +31,13 @@ from loadfirst.physics.standing import (
 )
 from loadfirst.plant.plant import Curve, Displacement, Pump
 from loadfirst.plant.points import pump_curve, rated_pump
-from loadfirst.plant.pumps import SOUND, Condition, ResolvedPlant, conditions
+from loadfirst.plant.pumps import SOUND, Condition, ResolvedPlant, conditions, turns_back
 from loadfirst.units import PERCENT, TO_SI, G
 
 CM3, KW, MPAS = TO_SI["cm3"], TO_SI["kw"], TO_SI["mpas"]
 
-MachineLaw = Machines | DisplacementMachines | StandingPumps
+MachineLaw = Machines | DisplacementMachines | StandingPumps | Backward
+BACK = "-backward"
 
 
 class Service(NamedTuple):
@@ -61,7 +63,8 @@ def law_of(pump: Pump, has: Condition) -> str:
     """Name of the law that a pump obeys."""
     if not has.running:
         return "standing"
-    return "pumps" if isinstance(pump, Curve) else "displacement"
+    law = "pumps" if isinstance(pump, Curve) else "displacement"
+    return law + BACK if turns_back(pump, has) else law
 
 
 def gear_ratio(pump: Pump) -> float:
@@ -86,7 +89,7 @@ def services(one: ResolvedPlant, liquid: Liquid) -> tuple[Service, ...]:
             density=liquid.density,
             viscosity=liquid.viscosity,
             thick=0.0 if liquid.name == "water" else liquid.kinematic,
-            gas=one.plant.suction.gas_percent * PERCENT,
+            gas=0.0 if turns_back(pump, has) else one.plant.suction.gas_percent * PERCENT,
             condition=has,
         )
         for pump, power, has in zip(one.pumps, powers, conditions(one.plant), strict=False)
@@ -123,9 +126,11 @@ def _machines(rows: tuple[tuple[Service, ...], ...]) -> MachineLaw:
     if law == "standing":
         numbers = np.array([[_at_rest(one) for one in row] for row in rows])
         return StandingPumps(geared, *np.moveaxis(numbers, -1, 0))
-    if law == "pumps":
-        return Machines.build([[changed(one)[0] for one in row] for row in rows], geared, each("density"))
-    return DisplacementMachines.build(
+    back = law.endswith(BACK)
+    if law.startswith("pumps"):
+        running = Machines.build([[changed(one)[0] for one in row] for row in rows], geared, each("density"))
+        return Backward(running) if back else running
+    displacing = DisplacementMachines.build(
         [[rated_pump(one.pump) for one in row if isinstance(one.pump, Displacement)] for row in rows],
         geared,
         each("density"),
@@ -133,6 +138,7 @@ def _machines(rows: tuple[tuple[Service, ...], ...]) -> MachineLaw:
         clearance=np.array([[_clearance(one) for one in row] for row in rows]),
         gas=each("gas"),
     )
+    return Backward(displacing) if back else displacing
 
 
 class AtRest(NamedTuple):

@@ -12,12 +12,14 @@ from collections.abc import Iterator
 
 from msgspec import UNSET
 
+from loadfirst.physics.backward import Backward
 from loadfirst.physics.changes.outside import Outside
 from loadfirst.physics.changes.viscosity import CENTISTOKE
 from loadfirst.physics.machine import Machines
 from loadfirst.physics.standing import StandingPumps
 from loadfirst.plant.air import air_pressure
 from loadfirst.plant.answer import Machine, Note, PathPoint
+from loadfirst.plant.backward_notes import backward_notes
 from loadfirst.plant.machines import changed
 from loadfirst.plant.solved import OnePlant
 from loadfirst.plant.stack import own_head, static_head
@@ -70,14 +72,17 @@ def _machine_notes(one: OnePlant, machine: Machine, place: int) -> Iterator[Note
         yield _standing(machine)
         return
     service = one.built.services[one.row][place]
-    if machine.flow == 0:
+    if isinstance(law, Backward):
+        yield from backward_notes(one, machine, place)
+        law = law.turned
+    if machine.flow == 0 and not isinstance(one.running(place)[0], Backward):
         yield Note("dead-headed", where, {"head": machine.head, "shaft_power": machine.shaft_power})
-    if machine.flow < 0:
+    if machine.flow < 0 and machine.backward is UNSET:
         yield Note("reverse-flow", where, {"flow": machine.flow})
     if isinstance(law, Machines):
         if running.beyond[one.row, column]:
             last = float(one.per_machine(law.last_flow)[column])
-            yield Note("beyond-curve", where, {"flow": machine.flow, "last_flow": last})
+            yield Note("beyond-curve", where, {"flow": abs(machine.flow), "last_flow": last})
         yield from _other_speed(service.pump.speed_rpm * RPM, machine)
         if one.per_machine(law.limited)[column]:
             yield Note("more-than-one-state", where, {})
@@ -88,7 +93,8 @@ def _machine_notes(one: OnePlant, machine: Machine, place: int) -> Iterator[Note
         facts = {"shaft_power": machine.shaft_power, "rated_power": machine.rated_power, "load": machine.load}
         yield Note("overload", where, facts)
     available = machine.npsh_available
-    if machine.flow > 0 and available is not None and available < machine.npsh_required:
+    drawn = machine.flow if machine.backward is UNSET else -machine.flow
+    if drawn > 0 and available is not None and available < machine.npsh_required:
         yield Note("npsh-short", where, {"available": available, "required": machine.npsh_required})
 
 
@@ -107,7 +113,8 @@ def _held_shut(one: OnePlant, machines: tuple[Machine, ...]) -> Iterator[Note]:
     if suction is None or discharge is None:
         return
     for machine, check in zip(machines, one.layout.checks, strict=True):
-        if machine.flow == 0 and machine.standing is UNSET and one.shut(check):
+        idle = machine.flow == 0 and machine.standing is UNSET and machine.backward is UNSET
+        if idle and one.shut(check):
             yield Note("held-shut", check, {"head": machine.head, "against": discharge - suction})
 
 
@@ -124,8 +131,9 @@ def _displacement_notes(machine: Machine) -> Iterator[Note]:
     assert machine.pressure is not UNSET and machine.pressure_limit is not UNSET
     if machine.stalled:
         yield Note("stalled", machine.name, {"torque": machine.torque, "speed": machine.speed})
-    if machine.pressure > machine.pressure_limit:
-        facts = {"pressure": machine.pressure, "limit": machine.pressure_limit}
+    pressure = machine.pressure if machine.backward is UNSET else -machine.pressure
+    if pressure > machine.pressure_limit:
+        facts = {"pressure": pressure, "limit": machine.pressure_limit}
         yield Note("pressure-limit", machine.name, facts)
 
 
@@ -135,7 +143,7 @@ def _unprotected(one: OnePlant, machines: tuple[Machine, ...]) -> Iterator[Note]
     if relief.fitted and relief.state != "blocked":
         return
     for machine in machines:
-        if machine.pressure_limit is not UNSET:
+        if machine.pressure_limit is not UNSET and machine.backward is UNSET:
             yield Note("no-relief", machine.name, {"limit": machine.pressure_limit})
 
 

@@ -76,6 +76,13 @@ class ResolvedPlant(NamedTuple):
         )
 
 
+def turns_back(pump: Pump, has: Condition) -> bool:
+    """Whether a pump runs and pumps backward: turned the wrong way, a propeller or no impeller at all."""
+    if has.rotation == "right" or not has.running:
+        return False
+    return not isinstance(pump, Curve) or pumps_backward(pump_curve(pump))
+
+
 def resolve(plant: Plant, beside: Path | None = None) -> ResolvedPlant:
     """The plant with its pumps' numbers (see `resolve_pump`), and with what suits them."""
     second = plant.pump.second.model
@@ -86,24 +93,40 @@ def resolve(plant: Plant, beside: Path | None = None) -> ResolvedPlant:
     )
     for number, pump in enumerate(one.pumps):
         _refuse(pump, conditions(plant)[number], ("pump", "pump.second")[number])
+    _refuse_backward(one)
     return one._replace(plant=_suited(plant, one.pumps))
 
 
 def _refuse(pump: Pump, has: Condition, where: str) -> None:
-    """Refuse what can become of an impeller only, where there is none; a propeller would pump backward."""
+    """Refuse what can become of an impeller only, where there is none."""
     if isinstance(pump, Curve):
-        if has.rotation == "wrong" and pumps_backward(pump_curve(pump)):
-            raise InputError(
-                f"{where}.rotation", has.rotation, "right for a propeller",
-                "An axial pump would pump backward.", rule="together", other=f"{where}.model",
-            )  # fmt: skip
         return
-    for name in ("trim_percent", "blocked_percent", "rotation"):
+    for name in ("trim_percent", "blocked_percent"):
         if getattr(has, name) != getattr(SOUND, name):
             raise InputError(
                 f"{where}.{name}", getattr(has, name), "left out for a displacement pump",
                 "It has no impeller.", rule="together", other=f"{where}.model",
             )  # fmt: skip
+
+
+def _refuse_backward(one: ResolvedPlant) -> None:
+    """Of two pumps in line none may pump backward; of two unlike ones side by side not both."""
+    back = [turns_back(*each) for each in zip(one.pumps, conditions(one.plant), strict=False)]
+    if len(back) < 2 or not any(back):
+        return
+    where = f"{('pump', 'pump.second')[back.index(True)]}.rotation"
+    if one.plant.pump.arrangement == "in-line":
+        raise InputError(
+            where, "wrong", "right for a propeller or a displacement pump in line with another",
+            "It would pump backward against the other: that is not computed.", rule="together",
+            other="pump.arrangement",
+        )  # fmt: skip
+    if all(back) and not one.alike:
+        raise InputError(
+            where, "wrong", "right for one of two unlike pumps that would both pump backward",
+            "Who of them gets how much, when too little comes, is not computed.", rule="together",
+            other="pump.second.rotation",
+        )  # fmt: skip
 
 
 def _suited(plant: Plant, pumps: tuple[Pump, ...]) -> Plant:

@@ -14,8 +14,8 @@ from loadfirst.physics.liquids import Liquid
 from loadfirst.physics.machine import Running
 from loadfirst.physics.network import Solution
 from loadfirst.physics.pipe import Pipes, velocity_head
+from loadfirst.plant.backward import settled
 from loadfirst.plant.build import Built
-from loadfirst.plant.choked import settle
 from loadfirst.plant.machines import MachineLaw
 from loadfirst.plant.plant import Plant
 from loadfirst.plant.shares import shares
@@ -36,7 +36,7 @@ class Solved(NamedTuple):
 
     Attributes
     ----------
-    built : what was solved.
+    built : what was solved; a pump that pumps backward for want of liquid with what is left of its law.
     solution : flows, drops and heads, exact, leakage included.
     running : the pumps at these flows, (B, M) of each law.
     pipes : head lost in every pipe along its wall, and in its fittings, (B, M). [m]
@@ -54,7 +54,7 @@ class Solved(NamedTuple):
 
 def solve_plants(built: Built) -> Solved:
     """Balance the plants and run their pumps."""
-    solution = settle(built, built.network, built.head_scale, built.flow_scale)
+    built, solution = settled(built)
     pipes = built.network.laws["pipes"]
     assert isinstance(pipes, Pipes)
     return Solved(

@@ -7,10 +7,12 @@ from collections.abc import Sequence
 import numpy as np
 from msgspec.structs import replace
 
+from loadfirst.physics.backward import Backward
 from loadfirst.physics.displacement import DisplacementMachines
 from loadfirst.physics.machine import Running
 from loadfirst.physics.network import LOST, STALLED
 from loadfirst.physics.standing import StandingPumps
+from loadfirst.plant import backward
 from loadfirst.plant.air import air_pressure
 from loadfirst.plant.answer import Duty, LiquidState, Machine, State, Station, Why
 from loadfirst.plant.build import Built, ResolvedPlant, build
@@ -88,7 +90,7 @@ def _station(one: OnePlant, machines: tuple[Machine, ...]) -> Station:
 
 
 def _machines(one: OnePlant) -> tuple[Machine, ...]:
-    inlets = {element.name: element.inlet for element in one.layout.elements}
+    inlets = {element.name: element.inlet for element in one.layout.elements} | backward.inlets(one.built)
     return tuple(_machine(one, name, number, inlets[name]) for number, name in enumerate(one.layout.pumps))
 
 
@@ -118,6 +120,8 @@ def _machine(one: OnePlant, name: str, place: int, inlet: str) -> Machine:
     )
     if isinstance(law, StandingPumps):
         return replace(machine, standing=True, speed=machine.speed if machine.flow else 0.0)
+    if isinstance(law, Backward):
+        machine, law = replace(machine, backward=True), law.turned
     if isinstance(running, Running) or not isinstance(law, DisplacementMachines):
         return machine
     return replace(

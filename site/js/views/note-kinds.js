@@ -10,6 +10,9 @@ const BEFORE_PUMP = ["supply-surface", "supply-outlet", "suction"];
 export const KINDS = Object.freeze([
   {kind: "burst", caution: true},
   {kind: "pressure-limit", caution: true},
+  {kind: "relief-behind", caution: true},
+  {kind: "pumps-backward", caution: true},
+  {kind: "nothing-comes", caution: true},
   {kind: "stalled", caution: true},
   {kind: "turning-backward", caution: true},
   {kind: "line-off", caution: true},
@@ -48,7 +51,7 @@ const FACTS = {
 const LIMITS = {flow: "flow", head: "head", diameter: "efficiency", fraction: "efficiency", viscosity: "kinematic"};
 
 /** Facts whose sign the sentence says in words. */
-const REVERSED = ["reverse-flow", "backflow", "turning-backward"];
+const REVERSED = ["reverse-flow", "backflow", "turning-backward", "pumps-backward", "nothing-comes"];
 
 /** The facts of a note, SI, as the reader's text. */
 export function worded({kind, facts, rule}, units) {

@@ -38,10 +38,11 @@ export function why({answer, previous, plant, units, words, origin}) {
     return {asks: "", answers: "", rest: words("why-idea"), then: words(answer ? "why-not-converged" : none), off: false};
   }
   const {station, machines} = answer.state;
-  const kind = station.flow < 0 ? "back-" : station.flow === 0 ? "still-" : off ? "off-" : "";
-  const args = {flow: units.full("flow", Math.abs(station.flow)), head: units.full("head", station.head), pumps: machines.length};
+  const turned = station.flow <= 0 && machines.some(({backward}) => backward);
+  const kind = turned ? "turned-" : station.flow < 0 ? "back-" : station.flow === 0 ? "still-" : off ? "off-" : "";
+  const args = {flow: units.full("flow", Math.abs(station.flow)), head: units.full("head", turned ? Math.abs(station.head) : station.head), pumps: machines.length};
   return {
-    asks: words(`why-${kind}asks`, args), answers: words(`why-${kind}answers`, args), off,
+    asks: words(`why-${kind}asks`, args), answers: words(`why-${kind}${turned && station.head > 0 ? "driven" : "answers"}`, args), off,
     rest: kind === "off-" ? limits(answer, units, words) : kind ? missing(answer, off, units, words) : biggest(answer, units, words),
     then: !off && origin === "live" ? change(previous, answer, words) : "",
   };

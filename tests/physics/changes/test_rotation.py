@@ -20,9 +20,8 @@ AXIAL = replace(RADIAL, flow=100 * RADIAL.flow)
 
 @given(pumps(), shares)
 def test_a_pump_that_turns_the_wrong_way_is_a_pump(pump: PumpCurve, left: rotation.Shares) -> None:
-    """Whatever the curve and the shares, the law stays one, unless it pumps backward."""
-    if not rotation.pumps_backward(pump):
-        check_sound(rotation.turn_wrong(pump, left), pump)
+    """Whatever the curve and the shares, the law stays one; a propeller's then holds backward."""
+    check_sound(rotation.turn_wrong(pump, left), pump)
 
 
 def test_head_flow_and_efficiency_are_the_shares_of_what_they_were() -> None:
@@ -49,11 +48,9 @@ def test_the_sizes_run_from_the_least_over_the_usual_to_the_most() -> None:
         assert least < usual < most
 
 
-def test_an_axial_pump_has_no_such_curve() -> None:
-    """It pumps backward: refused, and said so."""
+def test_an_axial_pump_pumps_backward_a_radial_one_forward() -> None:
+    """By its specific speed: a propeller reverses the flow with its rotation."""
     assert rotation.pumps_backward(AXIAL) and not rotation.pumps_backward(RADIAL)
-    with pytest.raises(InputError, match="pumps backward"):
-        rotation.turn_wrong(AXIAL)
 
 
 def test_less_radial_impellers_are_noted() -> None:
@@ -66,10 +63,9 @@ def test_less_radial_impellers_are_noted() -> None:
 @given(pumps(), shares, st.floats(0.3, 1.3))
 def test_rotation_and_speed_may_change_places(pump: PumpCurve, left: rotation.Shares, ratio: float) -> None:
     """Both scale the curve."""
-    if not rotation.pumps_backward(pump):
-        check_same(
-            rotation.turn_wrong(at_ratio(pump, ratio), left), at_ratio(rotation.turn_wrong(pump, left), ratio)
-        )
+    check_same(
+        rotation.turn_wrong(at_ratio(pump, ratio), left), at_ratio(rotation.turn_wrong(pump, left), ratio)
+    )
 
 
 @pytest.mark.parametrize("name", ["head", "flow", "efficiency"])

@@ -70,7 +70,7 @@ def apply(curve: PumpCurve, changes: Changes) -> tuple[PumpCurve, tuple[Outside,
     Raises
     ------
     InputError
-        Where a size is outside its range, or an axial pump turns the wrong way.
+        Where a size is outside its range.
     """
     notes = list(trim.notes(changes.diameter))
     pump = trimmed = trim.trim(curve, changes.diameter)

@@ -10,20 +10,22 @@ The curve is scaled: a share of the head, of the flow and of the efficiency.
     q = f Q,    H(q) = h H(Q),    efficiency(q) = e η(Q),    P(q) = f h / e P(Q)
 
 An axial impeller is a propeller: it pumps backward, and so does every
-displacement pump. Those have no curve here; in a plant inlet and outlet change
-places.
+displacement pump. A propeller's blades and guide vanes then stand the wrong way
+as well: it gives the same shares, from its discharge to its suction
+(`physics.backward` turns the law round). A displacement pump displaces
+backward what it displaced forward.
 
 Sources
 -------
 From memory, and it varies from pump to pump: 40 to 60 % of the normal head. The
-shares of flow and efficiency, and where forward ends: common practice.
+shares of flow and efficiency, and where forward ends: common practice. That a
+propeller gives about half its head backward: common practice, and soft.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from loadfirst.errors import InputError
 from loadfirst.physics.centrifugal import PumpCurve
 from loadfirst.physics.changes.outside import Limit, Outside, between, passed
 from loadfirst.physics.impeller import AXIAL, MIXED
@@ -47,7 +49,9 @@ MOST = Shares(head=0.6, flow=0.8, efficiency=0.6)
 
 
 def turn_wrong(curve: PumpCurve, shares: Shares = USUAL) -> PumpCurve:
-    """A radial or mixed-flow pump that turns the wrong way.
+    """A pump that turns the wrong way, in the sense in which it then pumps.
+
+    Forward still if it is radial or of mixed flow, backward where `pumps_backward`.
 
     Parameters
     ----------
@@ -58,15 +62,10 @@ def turn_wrong(curve: PumpCurve, shares: Shares = USUAL) -> PumpCurve:
     Raises
     ------
     InputError
-        Where a share is outside its range, or where `pumps_backward`.
+        Where a share is outside its range.
     """
     for name in ("head", "flow", "efficiency"):
         between(f"pump.wrong_rotation.{name}", getattr(shares, name), 0.1, 1.0)
-    if pumps_backward(curve):
-        raise InputError(
-            "pump.wrong_rotation", curve.specific_speed, "used with a pump of lower specific speed",
-            "An axial pump that turns the wrong way pumps backward.", high=AXIAL,
-        )  # fmt: skip
     return replace(
         curve,
         flow=shares.flow * curve.flow,

@@ -22,7 +22,7 @@ Blocked = Annotated[
     float, quantity("%", 0, 100, "Share of the impeller's passages that is stopped up; above 90 all are.")
 ]
 Rotation = Annotated[
-    Literal["right", "wrong"], choice("wrong: two phases are exchanged, the impeller turns backward.")
+    Literal["right", "wrong"], choice("wrong: two phases are exchanged, the pump turns backward.")
 ]
 
 
