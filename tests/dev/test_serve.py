@@ -33,7 +33,9 @@ def copy(tmp_path: Path) -> Path:
 def served(copy: Path, store: Any) -> Iterator[tuple[str, subprocess.Popen[str]]]:
     """Address that `serve` printed, and its process."""
     command = [sys.executable, str(copy / "pysrc" / "loadfirst_dev"), "serve", "--port", "0"]
-    with subprocess.Popen(command, stdout=subprocess.PIPE, text=True, env=dict(os.environ)) as process:
+    with subprocess.Popen(
+        command, stdout=subprocess.PIPE, text=True, env=dict(os.environ), preexec_fn=_hears_ctrl_c
+    ) as process:
         assert process.stdout is not None
         said = ""
         for line in process.stdout:
@@ -45,6 +47,11 @@ def served(copy: Path, store: Any) -> Iterator[tuple[str, subprocess.Popen[str]]
         else:
             raise AssertionError(said)
         process.kill()
+
+
+def _hears_ctrl_c() -> None:
+    """What a shell starts in the background ignores Ctrl-C, and so would all that it starts."""
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
 
 
 def get(address: str) -> str:
@@ -78,4 +85,4 @@ def test_a_change_of_a_source_shows_in_the_served_site(
     assert json.loads(get(address + "first-answer.json"))["answer"]["title"] == "Another title"
 
     process.send_signal(signal.SIGINT)
-    assert process.wait(10) == 130
+    assert process.wait(WAIT) == 130
