@@ -1,8 +1,9 @@
 """Legal plants of every shape: for hypothesis, and by the thousand from a seed.
 
 A plant starts as a sensible one, its lines and valve chosen for its pump; then
-a few keys are set anywhere in their legal range, the very ends included, and
-what the ranges alone do not ensure (a surface between bottom and rim) is mended.
+a few keys are set anywhere in their legal range, the very ends included
+(`any_key`), and what the ranges alone do not ensure (a surface between bottom
+and rim) is mended.
 """
 
 from __future__ import annotations
@@ -10,22 +11,23 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from math import exp, log, pi, sqrt
 from random import Random
-from typing import Any, Protocol, TypeVar
+from typing import Any, TypeVar
 
 from hypothesis import strategies as st
+from tests.any_key import Change, Chooser, Data, set_any, take_back
 
+from loadfirst.errors import InputError
 from loadfirst.physics.changes.rotation import pumps_backward
 from loadfirst.plant.checks import check_plant
 from loadfirst.plant.decode import decode
-from loadfirst.plant.keys import keys_of
 from loadfirst.plant.plant import Branch, Curve, Discharge, Plant, ReturnLine, SecondLine, Suction
 from loadfirst.plant.points import pump_curve
 from loadfirst.plant.pumps import ResolvedPlant, resolve
 
 T = TypeVar("T")
-Data = dict[str, Any]
 
-MODELS = ("small", "medium", "large")
+MODELS = ("small", "medium", "large", "mixed", "axial")
+DISPLACE = ("gear", "lobe", "screw")
 MACHINES = ("centrifugal", "centrifugal", "centrifugal", "displacement", "unlike")
 """Centrifugal pumps, equal if two; displacement pumps; a centrifugal pump with any other."""
 ARRANGEMENTS = ("single", "side-by-side", "in-line")
@@ -37,20 +39,6 @@ LINES = {
     "second_line": SecondLine(),
 }
 """Tables with a bore and a roughness, as they are when nothing is said."""
-NO_NUMBER = ("gauges.", "meters.", "pump.curve", "pump.displacement", "format")
-"""Keys that are no number, or that no flow depends on."""
-
-
-class Chooser(Protocol):
-    """Where the choices come from."""
-
-    def number(self, low: float, high: float) -> float:
-        """Any number of a range, both ends included."""
-        ...
-
-    def pick(self, items: Sequence[T]) -> T:
-        """One of a few."""
-        ...
 
 
 class Drawn:
@@ -98,8 +86,13 @@ def random_plants(seed: int, count: int) -> Iterator[ResolvedPlant]:
     """As many plants, the same for the same seed."""
     choose = Dice(seed)
     for _ in range(count):
-        shape = choose.pick(ARRANGEMENTS), choose.pick((True, True, True, False))
-        yield legal(plant_data(choose, *shape, choose.pick((0, 0, 1, 2, 5)), choose.pick(MACHINES)))
+        yield legal(any_data(choose))
+
+
+def any_data(choose: Chooser) -> Data:
+    """A plant of any shape as it would stand in a file; now and then most keys are anywhere."""
+    shape = choose.pick(ARRANGEMENTS), choose.pick((True, True, True, False))
+    return plant_data(choose, *shape, choose.pick((0, 0, 1, 2, 5, 5, 15, 60)), choose.pick(MACHINES))
 
 
 def legal(data: Data) -> ResolvedPlant:
@@ -130,10 +123,11 @@ def plant_data(
     }
     data["pump"] |= {"model": choose.pick(MODELS)} if choose.pick((True, False, False)) else {"curve": curve}
     if machine == "displacement":
-        data["pump"] = {"arrangement": arrangement, "displacement": _displacement(choose, flow)}
+        own = choose.pick(({"displacement": _displacement(choose, flow)}, {"model": choose.pick(DISPLACE)}))
+        data["pump"] = {"arrangement": arrangement} | own
         data["relief"] = {"fitted": choose.pick((True, True, True, False))}
     elif machine == "unlike":
-        data["pump"]["second"] = {"model": choose.pick((*MODELS, "axial", "gear"))}
+        data["pump"]["second"] = {"model": choose.pick((*MODELS, *DISPLACE))}
     if choose.pick((True, False, False)):
         data["delivery"]["outlet_m"] = data["delivery"]["surface_m"] + choose.number(-1, 3)
     if attached and choose.pick((True, False)):
@@ -147,9 +141,21 @@ def plant_data(
     data["suction"]["gas_percent"] = choose.pick((0.0, 0.0, 0.0, choose.number(0, 30)))
     if choose.pick((True, False, False, False)):
         data["relief"] = _relief(choose, flow, head)
-    for _ in range(wild):
-        _set_anywhere(choose, data)
-    return _mend(data)
+    changes = [change for _ in range(wild) if (change := set_any(choose, data))]
+    return _made_legal(data, changes)
+
+
+def _made_legal(data: Data, changes: list[Change]) -> Data:
+    """What holds between keys mended; a change that cannot be is taken back. Without any it is legal."""
+    while True:
+        try:
+            legal(_mend(data))
+        except InputError as fault:
+            if not changes:
+                raise
+            take_back(data, changes, fault)
+        else:
+            return data
 
 
 def _times(choose: Chooser, low: float, high: float) -> float:
@@ -316,31 +322,6 @@ def _valve(choose: Chooser, flow: float) -> Data:
     }
 
 
-def _set_anywhere(choose: Chooser, data: Data) -> None:
-    """One number at an end of its legal range, or anywhere in it."""
-    path, low, high = choose.pick(_numbers())
-    inside = choose.number(low, high)
-    scaled = _times(choose, low, high) if low > 0 else inside
-    table, _, key = path.partition(".")
-    if table == "liquid" and (key == "temperature_c") == ("name" in data["liquid"]):
-        return  # water has its temperature, any other liquid its three properties
-    where = data.setdefault(table, {})
-    if "." in key:
-        inner, _, key = key.partition(".")
-        where = where.setdefault(inner, {})
-    where[key] = choose.pick((low, high, inside, scaled))
-
-
-def _numbers() -> list[tuple[str, float, float]]:
-    """Every number of a plant that a flow or a head depends on, with its legal range."""
-    found = []
-    for path, key in keys_of(Plant).items():
-        facts = key.expected.facts
-        if key.expected.kind == "number" and not path.startswith(NO_NUMBER):
-            found.append((path, float(facts["low"]), float(facts["high"])))
-    return found
-
-
 def _mend_rotation(first: Data, second: Data) -> None:
     """In line no pump may pump backward, side by side not two unlike ones."""
     if first.get("arrangement", "single") == "single":
@@ -362,14 +343,14 @@ def _no_impeller(pump: Data) -> bool:
     """Whether a pump that turns the wrong way pumps backward."""
     if "curve" in pump:
         return pumps_backward(pump_curve(decode(Curve, pump["curve"])))
-    return "displacement" in pump or pump.get("model") in ("gear", "lobe", "screw", "axial")
+    return "displacement" in pump or pump.get("model") in (*DISPLACE, "axial")
 
 
 def _mend(data: Data) -> Data:
     """What holds between keys: see `plant.checks`."""
     first, second = data["pump"], data["pump"].get("second", {})
     for pump, own in ((first, first), (second, second if "model" in second else first)):
-        if "displacement" in own or own.get("model") == "gear":  # it has no impeller
+        if "displacement" in own or own.get("model") in DISPLACE:  # it has no impeller
             pump.pop("trim_percent", None)
             pump.pop("blocked_percent", None)
     _mend_rotation(first, second)
