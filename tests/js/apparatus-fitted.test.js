@@ -59,6 +59,22 @@ for (const [name, edits] of Object.entries(PLANTS)) {
   });
 }
 
+test("on a phone no letter comes out below 11 px, and dials and meters are as large as in the plain plant", () => {
+  const SMALLEST = 12; // [px] of all letters in the drawing, see styles/drawing*.css
+  for (const host of HOSTS.filter(([width]) => width < 640)) {
+    const plain = layout(samplePlant(), fitted(samplePlant(), sheetSize(...host)));
+    for (const edits of Object.values(PLANTS)) {
+      for (let bits = 0; bits < ALL; bits++) {
+        const plant = withTables(edits, bits);
+        const plan = layout(plant, fitted(plant, sheetSize(...host)));
+        const scale = host[0] / plan.width;
+        assert.ok(SMALLEST * plan.letters * scale > 10.95, `${host[0]}: ${names(bits)}`);
+        assert.ok(Math.abs(plan.dials[0].r * scale - (plain.dials[0].r * host[0]) / plain.width) < 0.5, `${host[0]}: ${names(bits)}`);
+      }
+    }
+  }
+});
+
 const USERS = {
   "far above": {end_m: 15}, "just above the line": {end_m: 2}, "at the line": {end_m: 0.9}, "on the floor": {end_m: 0}, "in a pit": {end_m: -6},
   "above all": {end_m: 40}, "under a surface": {end_m: 5, pours: false},

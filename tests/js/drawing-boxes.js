@@ -13,12 +13,12 @@ export function textBox(name, text, {x, y, end, middle}, size = 13) {
 }
 
 /** Everything that stands on the line, with what is written at it. */
-function onLine({line, narrow}, plant) {
+function onLine({line, narrow, letters}, plant) {
   const {x, y, outY, rs, pumpY, rises} = line;
   const [check, valve] = narrow ? [9, 13] : [12, 18];
   const boxes = [around("valve", x.valve, outY, valve, 0.62 * valve), around("handwheel", x.valve, outY + stemGeometry(1, valve).wheel, 0.95 * valve, 5)];
-  const text = narrow ? 14 : 22;
-  boxes.push(textBox("opening", "100 %", {x: x.valve, y: outY + 0.62 * valve + (narrow ? 17 : 21), middle: true}, 1.15 * text)); // bold
+  const text = narrow ? 14 * letters : 22;
+  boxes.push(textBox("opening", "100 %", {x: x.valve, y: outY + 0.62 * valve + (narrow ? 4 + 13 * letters : 21), middle: true}, 1.15 * text)); // bold
   if (plant.suction.strainer_k > 0) boxes.push(around("strainer", x.strainer, y, narrow ? 7 : 11, narrow ? 7 : 11));
   for (const pump of ["pump-1", "pump-2"].slice(0, line.pumps)) {
     boxes.push(around(pump, x[pump], pumpY[pump], rs[pump], rs[pump]));
@@ -29,15 +29,16 @@ function onLine({line, narrow}, plant) {
 }
 
 /** What is fitted besides. */
-function besides({aside, narrow}) {
+function besides({aside, narrow, letters}) {
   const boxes = [];
+  const size = 13 * letters;
   const {relief, "return-line": back, branch, burst, filter, controller} = aside;
-  if (relief) boxes.push(around("relief", ...relief.at, 2.7 * relief.size, relief.size, relief.size), textBox("relief-text", narrow ? "blocked" : "Relief: blocked", relief.label));
-  if (back) boxes.push(around("return-valve", ...back.at, back.size, back.size, 1.2 * back.size), textBox("return-text", narrow ? "100 %" : "Return: 100 % open", back.label));
+  if (relief) boxes.push(around("relief", ...relief.at, 2.7 * relief.size, relief.size, relief.size), textBox("relief-text", narrow ? "blocked" : "Relief: blocked", relief.label, size));
+  if (back) boxes.push(around("return-valve", ...back.at, back.size, back.size, 1.2 * back.size), textBox("return-text", narrow ? "100 %" : "Return: 100 % open", back.label, size));
   if (branch) {
     const {at, size, basin, opening, label} = branch;
-    boxes.push(around("branch-valve", ...at, size, size), textBox("branch-opening", "100 %", opening), textBox("branch-text", "Second", {middle: !label.end, ...label, y: label.y - 13}),
-      textBox("branch-text-2", "user", {middle: !label.end, ...label}), {name: "basin", x0: basin.x, x1: basin.x + basin.width, y0: basin.y, y1: basin.y + basin.height});
+    boxes.push(around("branch-valve", ...at, size, size), textBox("branch-opening", "100 %", opening, size), textBox("branch-text", "Second", {middle: !label.end, ...label, y: label.y - label.step}, size),
+      textBox("branch-text-2", "user", {middle: !label.end, ...label}, size), {name: "basin", x0: basin.x, x1: basin.x + basin.width, y0: basin.y, y1: basin.y + basin.height});
   }
   if (burst) boxes.push(around("burst", ...burst.at, burst.fan, 8, burst.fan, burst.down));
   if (filter) boxes.push(around("filter", ...filter.at, filter.size, 1.2 * filter.size));
@@ -47,12 +48,12 @@ function besides({aside, narrow}) {
 }
 
 /** Dials with their names, meters, vessels. */
-function instruments({dials, meters, columns, heights, narrow, tight}, plant) {
+function instruments({dials, meters, columns, heights, narrow, tight, letters}, plant) {
   const names = {suction: "Suction", discharge: "Discharge", "after-valve": "After valve"};
   const boxes = dials.flatMap(({name, x, y, r, label}) => {
     const at = {...label, middle: !label.end};
     const own = [around(`dial-${name}`, x, y, r, r)];
-    if (narrow || tight) return [...own, textBox(`name-${name}`, names[name], at), textBox(`hangs-${name}`, "at −3.00 m", {...at, y: at.y + (narrow ? 13 : 14)}, 12)];
+    if (narrow || tight) return [...own, textBox(`name-${name}`, names[name], at, 13 * letters), textBox(`hangs-${name}`, "at −3.00 m", {...at, y: at.y + (narrow ? 13 * letters : 14)}, 12 * letters)];
     return [...own, textBox(`name-${name}`, `${names[name]} at 0.50 m`, at, 12.5)];
   });
   const right = meters.motors.at(-1) + meters.slim;

@@ -5,7 +5,13 @@ from __future__ import annotations
 from loadfirst_dev.links import DEFAULT_PLANT
 from loadfirst_dev.shots.scene import Scene
 
-GEAR = {"pump.model": "gear", "discharge.bore_mm": 50, "suction.bore_mm": 65}
+OIL = {
+    "liquid.name": "lubricating oil",
+    "liquid.density_kgm3": 870,
+    "liquid.viscosity_mpas": 75,
+    "liquid.vapour_bar": 0.001,
+}
+GEAR = {"pump.model": "gear", **OIL}
 RELIEF = {"relief.fitted": True}
 TWO = {"pump.arrangement": "side-by-side"}
 EVERYTHING = {
@@ -44,6 +50,7 @@ RIGS = (
             "discharge.bore_mm": 200,
             "discharge.length_m": 20,
             "valve.kv_open_m3h": 800,
+            "meters.flow_range_m3h": 400,
             "delivery.bottom_m": 2,
             "delivery.surface_m": 4,
             "delivery.top_m": 6,
@@ -107,7 +114,7 @@ RIGS = (
         {
             "beside": {
                 "plant": DEFAULT_PLANT,
-                "edits": {"discharge.bore_mm": 50, "suction.bore_mm": 65, **RELIEF},
+                "edits": {**OIL, **RELIEF},
             }
         },
     ),

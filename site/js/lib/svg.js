@@ -49,5 +49,8 @@ export function show(node, visible) {
   set(node, "display", visible ? null : "none");
 }
 
+/** Transform of what stands at a place, perhaps larger or smaller than it was made. */
+export const placed = (x, y, scale = 1) => `translate(${px(x)},${px(y)})${scale === 1 ? "" : ` scale(${px(scale)})`}`;
+
 /** A number short enough for an attribute: two decimals are a fiftieth of a pixel. */
 export const px = (value) => Math.round(value * 100) / 100;

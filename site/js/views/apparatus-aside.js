@@ -31,7 +31,7 @@ const laneY = ({line, look, narrow}, lane) => line.y + line.r + (narrow ? 11 : 1
 
 /** From its tee down to a lane, and along it into the supply: through the wall, up through the bottom, or in over the rim. */
 function laneBack(plan, {supply}, name, lane, bore) {
-  const {line, columns: {supply: vessel}, heights, narrow} = plan;
+  const {line, columns: {supply: vessel}, heights, narrow, letters} = plan;
   const x = line.x[name];
   const y = laneY(plan, lane);
   const [top, bottom] = [heights.y(supply.top_m), heights.y(supply.bottom_m)];
@@ -42,31 +42,33 @@ function laneBack(plan, {supply}, name, lane, bore) {
   return {
     run: [[x, line.outY], [x, y], ...end], width, bore,
     at: [x, (line.outY + y) / 2 + (lane ? -0.5 * plan.look.lane : 0)], size: narrow ? 7 : 9,
-    label: {x: x - 5, y: y + width / 2 + 12, end: true, long: !narrow},
+    label: {x: x - 5, y: y + width / 2 + 12 * letters, end: true, long: !narrow},
   };
 }
 
+const OPENING = 36; // [px] width of "100 %"
 const GOOSE = 8; // [px] how far a spout's bend stands above its end
 
 /** Straight up from the tee; the spout hangs to its left. */
 function branchUp(plan, {branch}) {
-  const {line, heights, narrow} = plan;
+  const {line, heights, narrow, letters} = plan;
   const [x, end] = [line.x.branch, heights.y(branch.end_m)];
   const width = pipeWidth(branch.bore_mm, narrow);
   const spout = x - 15;
   const top = end - GOOSE;
+  const beside = x + 7 + OPENING * letters < line.x.valve - 14; // clear of the handwheel
   return {
     run: [[x, line.outY], [x, top], [spout, top], [spout, end]], width, bore: branch.bore_mm,
     at: [x, line.outY - 26], size: 7, upright: true, arrow: {x, y: (line.outY - 34 + top) / 2, turn: -90},
     basin: {x: spout - 8, y: end + (branch.pours ? 4 : -6), width: 16, height: 18, surface: branch.pours ? end + 14 : end},
-    opening: {x: x + 7, y: line.outY - 22},
-    label: {x: spout + 6, y: top - width / 2 - 5, lines: 2},
+    opening: {x: beside ? x + 7 : x - 9, y: line.outY - 22, end: !beside},
+    label: {x: spout + 6, y: top - width / 2 - 5, lines: 2, step: 13 * letters},
   };
 }
 
 /** By a lane to a column at the sheet's edge: there no vessel, dial or meter stands in the way of its height. */
 function branchAside(plan, {branch}) {
-  const {line, heights, narrow, columns, look} = plan;
+  const {line, heights, narrow, columns, look, letters} = plan;
   const [x, end, y] = [line.x.branch, heights.y(branch.end_m), laneY(plan, 0)];
   const width = pipeWidth(branch.bore_mm, narrow);
   const column = columns.user + (narrow ? 7 : 11);
@@ -79,8 +81,8 @@ function branchAside(plan, {branch}) {
     run: [[x, line.outY], [x, y], [column, y], ...last], width, bore: branch.bore_mm,
     at: [valve, y], size, upright: false, arrow: {x: column - (narrow ? 22 : 34), y, turn: 0},
     basin: {x: spout - half, y: end + (branch.pours ? 4 : -8), width: 2 * half, height: narrow ? 18 : 24, surface: branch.pours ? end + 15 : end},
-    opening: {x: valve, y: y + size + 13, middle: true},
-    label: {x: plan.width - 4, end: true, y: (branch.pours ? end - GOOSE - width / 2 : end - 10) - 6, lines: 2},
+    opening: {x: valve, y: y + size + 13 * letters, middle: true},
+    label: {x: plan.width - 4, end: true, y: (branch.pours ? end - GOOSE - width / 2 : end - 10) - 6, lines: 2, step: 13 * letters},
   };
 }
 

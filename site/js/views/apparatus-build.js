@@ -29,7 +29,7 @@ export function buildParts(svg, plan, plant, deps, read) {
     pumps: buildPumps(plan, deps), checks: plant.check.fitted ? buildChecks(plan, deps) : {},
     strainer: plant.suction.strainer_k > 0 ? createStrainer(document, [plan.line.x.strainer, plan.line.y], plan.narrow) : null,
     meterTap: buildFlowTap(document, plan), aside: buildAside(deps, plan), air: buildAir(document, plan),
-    valve: createValve(document, {x: plan.line.x.valve, y: plan.line.outY, size: plan.narrow ? 13 : 18},
+    valve: createValve(document, {x: plan.line.x.valve, y: plan.line.outY, size: plan.narrow ? 13 : 18, letters: plan.letters},
       {label: deps.words("draw-valve"), send: deps.send, read: () => read("valve.opening")}),
     ...buildInstruments(plan, deps, read),
   };
@@ -93,7 +93,7 @@ function buildVessel(plan, plant, {document, words, send}, read, name) {
   const key = `${name}.surface_m`;
   const runs = routes(plan, plant);
   const place = {...columns[name], top: heights.y(data.top_m), bottom: heights.y(data.bottom_m), y: heights.y, height: heights.height,
-    grounded: data.bottom_m === 0, intake: name === "supply" ? runs.suction[0] : null, labelY: vesselLabel(plan, plant, name), narrow: plan.narrow};
+    grounded: data.bottom_m === 0, intake: name === "supply" ? runs.suction[0] : null, labelY: vesselLabel(plan, plant, name), narrow: plan.narrow, letters: plan.letters};
   const names = {label: words(`draw-${name}`), surface: words(`draw-level-${name}`), key, closed: data.gas_bar !== 0, part: name};
   return createVessel(document, place, names, {send, read: () => read(key)});
 }
@@ -136,16 +136,17 @@ function buildFlowTap(document, {line, narrow}) {
 }
 
 function buildInstruments(plan, {document, words, send}, read) {
-  const {meters, narrow} = plan;
-  const flow = createFlowMeter(document, {x: meters.x, y: meters.y, width: meters.flow, key: "flow-meter"});
-  const drive = createDrive(document, {x: meters.x, y: meters.y + 76, width: meters.flow},
+  const {meters, narrow, by: scale} = plan;
+  const place = (x, down, width) => ({x, y: meters.y + scale * down, width: width / scale, scale});
+  const flow = createFlowMeter(document, {...place(meters.x, 0, meters.flow), key: "flow-meter"});
+  const drive = createDrive(document, place(meters.x, 76, meters.flow),
     {label: words("draw-drive"), send, read: () => read("drive.frequency_hz")});
   const motors = meters.motors.map((x, i) => ({
-    amps: createAmmeter(document, {x, y: meters.y, width: meters.slim, key: `ammeter-${i + 1}`}),
-    speed: createTachometer(document, {x, y: meters.y + 94, width: meters.slim, key: `tachometer-${i + 1}`}),
+    amps: createAmmeter(document, {...place(x, 0, meters.slim), key: `ammeter-${i + 1}`}),
+    speed: createTachometer(document, {...place(x, 94, meters.slim), key: `tachometer-${i + 1}`}),
   }));
   const wires = narrow ? [] : meters.motors.map((x, i) => wire(document, plan, x + meters.slim / 2, i));
-  return {flow, drive, motors, wires, dials: plan.dials.map((place) => buildDial(document, place, {narrow, tight: narrow || plan.tight, words, below: plan.sides.dials === "below"}))};
+  return {flow, drive, motors, wires, dials: plan.dials.map((each) => buildDial(document, each, {narrow, scale, letters: plan.letters, tight: narrow || plan.tight, words, below: plan.sides.dials === "below"}))};
 }
 
 /** The motor's cable, from its ammeter to the pump. */
@@ -159,13 +160,13 @@ function wire(document, {meters, line, sides}, from, index) {
   return el(document, "path", {class: "wire", d: `M${px(from)},${px(start)}V${px(turn)}H${px(x)}${end}`});
 }
 
-function buildDial(document, place, {narrow, tight, words, below}) {
+function buildDial(document, place, {narrow, scale, letters, tight, words, below}) {
   const {name, x, y, r, tap, label} = place;
-  const dial = createDial(document, {x, y, r, key: `gauge-${name}`});
+  const dial = createDial(document, {x, y, r: r / scale, scale, key: `gauge-${name}`});
   const edge = below ? y - r : y + r;
-  const bend = narrow ? `V${px(edge - 12)}H${px(x)}V${px(edge)}` : x === tap[0] ? `V${px(edge)}` : `V${px((tap[1] + edge) / 2)}H${px(x)}V${px(edge)}`;
+  const bend = narrow ? `V${px(edge - 12 * scale)}H${px(x)}V${px(edge)}` : x === tap[0] ? `V${px(edge)}` : `V${px((tap[1] + edge) / 2)}H${px(x)}V${px(edge)}`;
   const stem = el(document, "path", {class: narrow ? "stem-line leader" : "stem-line", d: `M${px(tap[0])},${px(tap[1])}${bend}`});
-  const height = el(document, "tspan", {class: "gauge-height", ...(tight ? {x: px(label.x), dy: narrow ? 13 : 14} : {dx: 4})}); // beside its name, or below
+  const height = el(document, "tspan", {class: "gauge-height", ...(tight ? {x: px(label.x), dy: narrow ? px(13 * letters) : 14} : {dx: 4})}); // beside its name, or below
   const text = el(document, "text", {class: `part-label ${label.end ? "end" : "middle"}`, x: px(label.x), y: px(label.y)}, words(`draw-gauge-${name}-short`), height);
   return {stem, dial, label: text, height, id: `gauge-${name}`, key: name.replace("-", "_")};
 }

@@ -11,8 +11,8 @@ const signalY = ({line}) => line.outY - RISE;
  * @returns {{box: object, sensor: number[][], output: number[][]}} runs of points, from what is read and to what is moved
  */
 export function controlPlace(plan, {control}) {
-  const {line, narrow} = plan;
-  const [width, height] = narrow ? [38, 28] : [42, 30];
+  const {line, narrow, letters} = plan;
+  const [width, height] = narrow ? [38 * letters, 28 * letters] : [42, 30];
   const x = line.x.valve;
   const top = line.outY - (narrow ? 60 : 66) - height; // above the handwheel of an open valve
   const box = {x: x - width / 2, y: top, width, height};

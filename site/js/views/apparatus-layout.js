@@ -17,6 +17,20 @@ const NARROW = {
   top: 30, foot: 0, meters: {height: 122, wide: 150, slim: [96, 82]},
 };
 const NARROW_BELOW = 640;
+const UNDER = 280; // [px] room for dials and meters below the plant on a narrow sheet
+
+/**
+ * Measures on one sheet. On a narrow one that is larger than its place only pipes and what sits on them are drawn
+ * smaller: dials and meters keep their size (`by`), letters theirs as far as it is needed to read them (`letters`).
+ */
+function lookOf({narrow, by = 1, letters: e = 1, ruled = true}) {
+  if (!narrow) return WIDE;
+  const {dial, lane, ruler, user, vessel, top, meters} = NARROW;
+  return {
+    ...NARROW, dial: by * dial, lane: e * lane, ruler: ruled ? e * ruler : -2, user: e * user, vessel: e * vessel, top: e * top,
+    meters: {height: by * meters.height, wide: by * meters.wide, slim: meters.slim.map((width) => by * width)},
+  };
+}
 const LOW = 0.8; // of the width
 
 /**
@@ -29,7 +43,7 @@ export function sheetSize(hostWidth, hostHeight = 0) {
   const low = hostHeight > 0 && hostHeight < LOW * room;
   if (room < NARROW_BELOW && !low) {
     const width = clamp(room, 320, 400);
-    return {width, height: Math.round(276 + 0.75 * width), narrow: true};
+    return {width, height: Math.round(276 + 0.75 * width), narrow: true, host: room};
   }
   const width = clamp(room, 700, 720);
   const height = hostHeight ? clamp((hostHeight * width) / room, 0.52 * width, 0.76 * width) : 0.57 * width;
@@ -41,19 +55,19 @@ export function sheetSize(hostWidth, hostHeight = 0) {
  * @param {[number, number]} sizes  how large the pumps are drawn, the larger of them 1
  */
 export function layout(plant, size, sizes = [1, 1]) {
-  const look = size.narrow ? NARROW : WIDE;
+  const look = lookOf(size);
   const lanes = lanesOf(plant);
-  const floorPlace = size.narrow ? size.height - 280 : size.height - look.foot;
+  const floorPlace = size.narrow ? size.height - UNDER * (size.by ?? 1) : size.height - look.foot;
   const heights = heightsOf(plant, look, floorPlace, lanes);
   const y = heights.y(plant.pump.centre_m);
   const up = goesUp(plant, look, heights, y);
   const columns = columnsOf(plant, size, look, up);
-  const line = lineOf(plant, columns, look, y, sizes, up);
+  const line = lineOf(plant, columns, look, y, {sizes, up, letters: size.letters});
   const places = dialColumns(size, look, line, columns);
   const tight = !size.narrow && (places[1] - places[0] < TIGHT || columns.free - places[1] < LAST);
   const sides = sidesOf(size, look, line, floorPlace, {lanes, control: line.box, tight});
   const plan = {
-    ...size, look, fitted: fittedOf(plant), heights, columns, line, sides, lanes, up, tight, crowd: size.narrow ? 0 : places[1] - clearOfWheel(line, look.dial),
+    by: 1, letters: 1, ruled: true, ...size, look, fitted: fittedOf(plant), heights, columns, line, sides, lanes, up, tight, crowd: size.narrow ? 0 : places[1] - clearOfWheel(line, look.dial),
     floorY: heights.y(0),
     dials: dialsOf(size, look, line, sides, floorPlace, columns, {places, tight}),
     meters: metersOf(size, look, line, sides, floorPlace, columns),
@@ -89,21 +103,29 @@ function sidesOf({height, narrow}, look, line, floorPlace, {lanes, control, tigh
 }
 
 const LARGER = [1, 1.08, 1.16, 1.25, 1.35, 1.5];
+const LEGIBLE = 11 / 12; // the smallest letters are of 12 px, and must not come out below 11
 
-/** The sheet on which all of a plant finds room: where it does not at this size, everything is drawn smaller. */
+/**
+ * The sheet on which all of a plant finds room. Where it does not at this size, everything is drawn smaller; on a narrow
+ * sheet the ruler goes first, whose heights stand at the levels too.
+ */
 export function fitted(plant, size, sizes) {
-  const room = size.narrow ? {...size, height: size.height + moreHeight(plant)} : size;
   const plain = !anyFitted(plant);
-  if (size.narrow && plain) return room;
-  const sheets = LARGER.map((by) => ({...room, width: Math.round(room.width * by), height: room.narrow ? room.height : Math.round(room.height * by)}));
+  if (size.narrow && plain) return size;
+  const sheets = size.narrow ? [narrowSheet(plant, size, 1, true), ...LARGER.map((by) => narrowSheet(plant, size, by, false))]
+    : LARGER.map((by) => ({...size, width: Math.round(size.width * by), height: Math.round(size.height * by)}));
   const fits = ({sides, line, crowd}) => sides.missing <= 0 && line.missing <= 0 && (plain || crowd <= 0);
   return sheets.find((sheet) => fits(layout(plant, sheet, sizes))) ?? sheets.at(-1);
 }
 
 /** A phone's page scrolls: what comes on top of the plain plant gets height of its own. */
-function moreHeight(plant) {
+function narrowSheet(plant, size, by, ruled) {
   const {summit, branch} = fittedOf(plant);
-  return NARROW.lane * lanesOf(plant) + (summit ? 24 : 0) + (branch ? 30 : 0);
+  const width = Math.round(size.width * by);
+  const letters = Math.max(1, Math.round((100 * LEGIBLE * width) / (size.host ?? size.width)) / 100);
+  const more = NARROW.lane * lanesOf(plant) + (summit ? 24 : 0) + (branch ? 30 : 0);
+  const height = Math.round(size.height + letters * more + (by - 1) * UNDER + (letters - 1) * 110);
+  return {...size, width, height, by, letters, ruled};
 }
 
 /** What of a plant decides the layout: when this text changes, everything is placed anew. */
@@ -131,7 +153,7 @@ function heightsOf(plant, look, bottom, lanes) {
     ...(under.length ? [{from: Math.max(...under), to: pump.centre_m, least: foot}] : []),
   ];
   const map = (top) => heightMap(heights, rooms, bottom - (under.length ? 0 : foot), top);
-  const over = fitted.branch ? 34 : Number.isFinite(delivery.outlet_m) || fitted.summit ? 24 : 0; // for what goes over the highest
+  const over = fitted.branch ? 34 + (look.top - NARROW.top) * Number(look.narrow) : Number.isFinite(delivery.outlet_m) || fitted.summit ? 24 : 0; // for what goes over the highest
   const first = map(look.top + over);
   const headroom = look.pump + 50 + (plant.pump.arrangement === "side-by-side" ? 2.4 * look.pump : 0);
   const missing = headroom - first.y(pump.centre_m);
@@ -155,15 +177,15 @@ const TIGHT = 132; // [px] two dials nearer than this have how high they hang be
 const LAST = 215; // [px] likewise for the last two, whose names reach to the riser
 const DIALS = ["suction", "discharge", "after-valve"];
 
-function dialsOf({narrow}, look, line, sides, floorPlace, columns, {places: xs, tight}) {
+function dialsOf({narrow, by = 1, letters = 1}, look, line, sides, floorPlace, columns, {places: xs, tight}) {
   const r = look.dial;
   return DIALS.map((name, i) => {
     const from = name === "suction" ? line.y : line.outY;
     const below = sides.dials === "below";
-    const y = narrow ? floorPlace + 24 + r : below ? line.y + sides.stem + r : line.outY - sides.stem - r;
+    const y = narrow ? floorPlace + 24 * by + r : below ? line.y + sides.stem + r : line.outY - sides.stem - r;
     if (!narrow) line.x[name] = clamp(xs[i], ...freePipe(name, line, columns.free));
     const end = !narrow && name === "after-valve"; // its words keep clear of the riser
-    return {name, x: xs[i], y, r, tap: [line.x[name], from], label: {x: end ? columns.free - 10 : xs[i], y: below ? y + r + 15 : y - r - (tight ? 21 : 7), end}};
+    return {name, x: xs[i], y, r, tap: [line.x[name], from], label: {x: end ? columns.free - 10 : xs[i], y: below ? y + r + 15 * letters : y - r - (tight ? 21 : 7), end}};
   });
 }
 
@@ -188,11 +210,11 @@ function freePipe(name, {x, r, pumps}, free) {
   return [x.valve + 24, x.filter === undefined ? free - 12 : x.filter - 22];
 }
 
-function metersOf({width, height, narrow}, look, line, sides, floorPlace, columns) {
+function metersOf({width, height, narrow, by = 1}, look, line, sides, floorPlace, columns) {
   const {wide, height: tall} = look.meters;
   const slots = line.pumps;
   const slim = look.meters.slim[slots - 1];
-  const gap = narrow ? 6 : 10;
+  const gap = narrow ? 6 * by : 10;
   const flow = narrow ? width - 12 - slots * (slim + gap) : wide;
   const total = flow + slots * (slim + gap);
   const y = narrow ? height - tall - 6 : sides.meters === "below" ? floorPlace - tall - 6 : 12;

@@ -11,13 +11,13 @@ const TEES = {
 };
 
 /** Room that each thing along the line takes, and the places that follow. */
-export function lineOf(plant, columns, look, y, sizes, up) {
+export function lineOf(plant, columns, look, y, {sizes, up, letters = 1}) {
   const pumps = plant.pump.arrangement === "single" ? 1 : 2;
   const inLine = plant.pump.arrangement === "in-line";
   const beside = plant.pump.arrangement === "side-by-side";
   const r = look.pump * (pumps > 1 ? (look.narrow ? 0.8 : 0.92) : 1);
   const rs = {"pump-1": r * sizes[0], "pump-2": r * sizes[1]};
-  const {x, missing} = along(plant, columns, look, r, up);
+  const {x, missing} = along(plant, columns, look, r, {up, letters});
   const branch = beside ? y - 2.4 * look.pump - 8 : null;
   if (branch !== null) [x["pump-2"], x["check-2"]] = [x["pump-1"], x["check-1"]];
   const rises = {"pump-1": 0.8 * rs["pump-1"], "pump-2": 0.8 * rs["pump-2"]}; // a pump's outlet lies above its shaft
@@ -28,7 +28,7 @@ export function lineOf(plant, columns, look, y, sizes, up) {
   return {x, r, rs, rises, pumps, inLine, rise: rises["pump-1"], branch, pumpY, y, outY, flange, missing, box: fittedOf(plant).control};
 }
 
-function along(plant, columns, look, r, up) {
+function along(plant, columns, look, r, {up, letters}) {
   const pumps = plant.pump.arrangement === "single" ? 1 : 2;
   const fitted = fittedOf(plant);
   const rooms = {...TEES[look.narrow ? "narrow" : "wide"], ...(up ? {branch: 34} : {})};
@@ -42,7 +42,7 @@ function along(plant, columns, look, r, up) {
   const parts = [["strainer", look.narrow ? 16 : 26], ["suction", tap], ...station, ...tee("burst", "branch")];
   const start = columns.supply.x + columns.supply.width;
   const hang = tee("relief", "back", "burst", "branch");
-  const room = hang.length ? 37 : 30; // the valve's opening is written below it, beside what hangs from the line
+  const room = (hang.length ? 37 : 30) * letters; // the valve's opening is written below it, beside what hangs from the line
   if (look.narrow) return narrowRow([...parts, ["valve", room], ["after-valve", tap], ...tee("filter")], start, columns.free, up);
   const valve = columns.free - 2 * look.dial - 32 - (fitted.control ? 8 : 0); // from there on valve and last dial need the room
   const clear = hang.length ? 38 : 20; // the valve's opening is written below it

@@ -33,6 +33,7 @@ function build(svg, model, size, deps) {
   set(svg, "class", `drawing-svg apparatus${size.narrow ? " narrow" : ""}`);
   set(svg, "aria-label", deps.words("draw-apparatus"));
   const plan = {...layout(model.plant, size, pumpSizes(model.answer)), kinds: pumpKinds(model)};
+  svg.style.setProperty("--letter", String(plan.letters));
   let now = model;
   const parts = buildParts(svg, plan, model.plant, deps, (key) => control(key, now, deps.words));
   const moving = [...Object.values(parts.pipes), ...Object.values(parts.aside).map(({pipe}) => pipe).filter(Boolean), ...parts.pumps, ...parts.dials.map(({dial}) => dial)];
@@ -86,7 +87,7 @@ function updateParts(parts, plan, model, words) {
       gasText: gas ? units.full("pressure", gas * 1e5) : "", sucks: name === "supply" && noted(model.answer, "vortex")});
   }
   parts.lift.update(lift(plant, units, words));
-  parts.valve.update({opening: plant.valve.opening, before: before("valve", "opening"), off: !attached,
+  parts.valve.update({opening: plant.valve.opening, before: before("valve", "opening"), off: !attached, chokes: noted(model.answer, "choked", "valve"),
     shown: plant.valve.opening === 0 ? words("draw-shut") : units.full("opening", plant.valve.opening)});
   parts.drive.update({frequency: plant.drive.frequency_hz ?? plant.drive.supply_hz, supply: plant.drive.supply_hz,
     before: previous ? before("drive", "frequency_hz") ?? before("drive", "supply_hz") : null});

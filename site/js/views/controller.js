@@ -12,7 +12,7 @@ export function createController(document, {box, sensor, output}) {
   const node = el(document, "g", {class: "controller"},
     el(document, "path", {class: "signal", d: path(sensor)}), el(document, "circle", {class: "signal-end", cx: px(x), cy: px(y), r: 2.4}),
     el(document, "path", {class: "signal output", d: path(output)}),
-    el(document, "rect", {class: "controller-box", x: px(box.x), y: px(box.y), width: box.width, height: box.height, rx: 2}), name, value);
+    el(document, "rect", {class: "controller-box", x: px(box.x), y: px(box.y), width: px(box.width), height: px(box.height), rx: 2}), name, value);
   return {
     node,
     update({short, shown, automatic, lost}) {

@@ -2,14 +2,14 @@
 
 import {makeSlider} from "../lib/drag.js";
 import {linearScale} from "../lib/scale.js";
-import {el, px, say, set, show} from "../lib/svg.js";
+import {el, placed, px, say, set, show} from "../lib/svg.js";
 
 /**
  * @param {Document} document
- * @param {{x: number, y: number, width: number}} place
+ * @param {{x: number, y: number, width: number, scale?: number}} place  `width` before it is scaled
  * @param {{label: string, send: function, read: () => object}} about
  */
-export function createDrive(document, {x, y, width}, {label, send, read}) {
+export function createDrive(document, {x, y, width, scale: by = 1}, {label, send, read}) {
   const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
   const [from, to, line] = [16, width - 16, 36];
   const ticks = make("g");
@@ -17,14 +17,14 @@ export function createDrive(document, {x, y, width}, {label, send, read}) {
   const ghost = make("line", {class: "meter-ghost-line", y1: line - 1, y2: line + 7});
   const value = make("text", {class: "end part-value", x: width - 10, y: 20});
   const slider = make("g", {class: "control drive"}, make("rect", {class: "hit", x: 2, y: 8, width: width - 4, height: 40}), runner);
-  const node = make("g", {class: "meter", "data-part": "drive", role: "group", "aria-label": label, transform: `translate(${px(x)},${px(y)})`},
+  const node = make("g", {class: "meter", "data-part": "drive", role: "group", "aria-label": label, transform: placed(x, y, by)},
     make("rect", {class: "meter-case", width, height: 46, rx: 3}),
     make("text", {class: "part-label", x: 10, y: 15}, label), value,
     make("line", {class: "tick-major", x1: from, x2: to, y1: line, y2: line}), ticks, ghost, slider);
   const scale = () => linearScale([read().low, read().high], [from, to]);
   const describe = makeSlider({
     node: slider, key: "drive.frequency_hz", label, send, read,
-    move: (start, a, b) => start + scale().invert(b.x) - scale().invert(a.x),
+    move: (start, a, b) => start + scale().invert(b.x / by) - scale().invert(a.x / by),
   });
   let drawn = "";
   return {

@@ -18,23 +18,22 @@ function rulerTicks({y, low, high}, value, back, apart = 22) {
 }
 
 /** The ruler at the left edge. */
-export function createRuler(document, {heights, columns, narrow, width, height}) {
+export function createRuler(document, {heights, columns, narrow, width, height, ruled, letters}) {
   const ticks = el(document, "g");
-  const unit = el(document, "text", {class: "ruler-text end", x: columns.ruler - 2, y: 12});
-  const x = columns.ruler + 1;
+  const unit = el(document, "text", {class: "ruler-text end", x: px(columns.ruler - 2), y: px(12 * letters)});
+  const x = px(columns.ruler + 1);
   const floor = heights.y(0);
   const onSheet = floor > 0 && floor < height;
-  const node = el(document, "g", {class: "ruler"},
-    el(document, "line", {class: "ruler-line", x1: x, x2: x, y1: px(heights.y(heights.high)), y2: px(heights.y(heights.low))}),
-    ticks, unit,
-    el(document, "path", {class: "floor", d: onSheet ? floorPath(columns.ruler + 2, width - (narrow ? 2 : 4), floor) : ""}));
+  const scale = [el(document, "line", {class: "ruler-line", x1: x, x2: x, y1: px(heights.y(heights.high)), y2: px(heights.y(heights.low))}), ticks, unit];
+  const node = el(document, "g", {class: "ruler"}, ...(ruled ? scale : []),
+    el(document, "path", {class: "floor", d: onSheet ? floorPath(px(columns.ruler + 2), width - (narrow ? 2 : 4), floor) : ""}));
   let drawn = "";
   return {
     node,
     update(units) {
-      if (units.id === drawn && drawn) return;
+      if (!ruled || (units.id === drawn && drawn)) return;
       drawn = units.id;
-      const places = rulerTicks(heights, (h) => units.value("height", h), (h) => units.si("height", h));
+      const places = rulerTicks(heights, (h) => units.value("height", h), (h) => units.si("height", h), 22 * letters);
       ticks.replaceChildren(...places.flatMap(({place, text}) => [
         el(document, "line", {class: "ruler-line", x1: x - 4, x2: x, y1: px(place), y2: px(place)}),
         el(document, "text", {class: "ruler-text end", x: x - 6, y: px(place + 4)}, text)]));

@@ -2,7 +2,7 @@
 
 import {clampedScale, decimals, roundTicks, tickStep} from "../lib/scale.js";
 import {arcPath, polar} from "../lib/shape.js";
-import {el, px, say, set, setAll, show} from "../lib/svg.js";
+import {el, placed, px, say, set, setAll, show} from "../lib/svg.js";
 
 /**
  * @typedef {object} GaugeData
@@ -76,7 +76,7 @@ export function numeralCount(range, r) {
  * A dial to be placed in any drawing.
  * @returns {{node: SVGGElement, update: (data: GaugeData) => void, advance: (seconds: number) => boolean}}
  */
-export function createDial(document, {x, y, r, key}) {
+export function createDial(document, {x, y, r, key, scale: by = 1}) {
   const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
   const scale = make("g", {class: "dial-scale"});
   const ghost = make("path", {class: "dial-ghost", d: `M0,${px(-r + 3)}L-3.5,${px(-r - 4)}L3.5,${px(-r - 4)}Z`});
@@ -85,7 +85,7 @@ export function createDial(document, {x, y, r, key}) {
   const unit = make("text", {class: "dial-unit"});
   const off = make("path", {class: "dial-off"});
   const band = make("path", {class: "dial-band", d: arcPath(0, 0, r - 13, -SWING, SWING)});
-  const node = make("g", {class: "dial", transform: `translate(${px(x)},${px(y)})`, role: "meter", "data-reading": key, "data-part": key},
+  const node = make("g", {class: "dial", transform: placed(x, y, by), role: "meter", "data-reading": key, "data-part": key},
     make("circle", {class: "dial-bezel", r}), make("circle", {class: "dial-face", r: px(r - 3)}),
     scale, band, unit, ghost, off, needle, make("circle", {class: "dial-hub", r: 3.5}), reading);
   let drawn = "", places = null, turn = null, swings = false, time = 0;

@@ -3,7 +3,7 @@
 
 import {clampedScale, decimals, roundTicks, tickStep} from "../lib/scale.js";
 import {arcPath, polar} from "../lib/shape.js";
-import {el, px, say, set, show} from "../lib/svg.js";
+import {el, placed, px, say, set, show} from "../lib/svg.js";
 import {describeMeter} from "./gauge.js";
 
 const SWEEP = [-48, 48]; // degrees from straight up
@@ -23,7 +23,7 @@ export function scaleMarks(range, places, room) {
 }
 
 /** A flow meter: straight scale with a running pointer, and large digits. */
-export function createFlowMeter(document, {x, y, width, key}) {
+export function createFlowMeter(document, {x, y, width, key, scale: by = 1}) {
   const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
   const [from, to, line] = [14, width - 14, 44];
   const scale = make("g");
@@ -33,7 +33,7 @@ export function createFlowMeter(document, {x, y, width, key}) {
   const reading = make("tspan", {class: width < 150 ? "meter-reading medium" : "meter-reading"});
   const unit = make("tspan", {class: "meter-unit", dx: 4});
   const digits = make("text", {x: width - 10, y: 25, class: "end"}, reading, unit);
-  const node = make("g", {class: "meter", role: "meter", "data-reading": key, "data-part": key, transform: `translate(${px(x)},${px(y)})`},
+  const node = make("g", {class: "meter", role: "meter", "data-reading": key, "data-part": key, transform: placed(x, y, by)},
     make("rect", {class: "meter-case", width, height: 70, rx: 3}), scale, ghost, pointer, label, digits);
   let drawn = "", marks = null;
   return {
@@ -75,7 +75,7 @@ function slide(node, value, {at}) {
 }
 
 /** An ammeter: quarter-circle scale over a small case, digits below. */
-export function createAmmeter(document, {x, y, width, key}) {
+export function createAmmeter(document, {x, y, width, key, scale: by = 1}) {
   const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
   const r = Math.min(58, 0.62 * width); // the pivot lies under the skirt
   const [cx, cy] = [width / 2, r + 15];
@@ -85,7 +85,7 @@ export function createAmmeter(document, {x, y, width, key}) {
   const hands = make("g", {transform: `translate(${px(cx)},${cy})`}, ghost, needle);
   const reading = make("tspan", {class: "meter-reading small"});
   const unit = make("tspan", {class: "meter-unit", dx: 3});
-  const node = make("g", {class: "meter", role: "meter", "data-reading": key, "data-part": key, transform: `translate(${px(x)},${px(y)})`},
+  const node = make("g", {class: "meter", role: "meter", "data-reading": key, "data-part": key, transform: placed(x, y, by)},
     make("rect", {class: "meter-case", width, height: 84, rx: 3}), scale, hands,
     make("rect", {class: "meter-skirt", x: 1, y: 58, width: width - 2, height: 25, rx: 2}),
     make("text", {class: "middle", x: cx, y: 76}, reading, unit));
@@ -124,10 +124,10 @@ function roundScale(make, {major, minor}, x, y, r) {
 }
 
 /** A tachometer: digits in a counter window. */
-export function createTachometer(document, {x, y, width, key}) {
+export function createTachometer(document, {x, y, width, key, scale: by = 1}) {
   const reading = el(document, "tspan", {class: `meter-reading ${width < 90 ? "tight" : "small"}`});
   const unit = el(document, "tspan", {class: "meter-unit", dx: width < 90 ? 2 : 3});
-  const node = el(document, "g", {class: "meter", role: "meter", "data-reading": key, "data-part": key, transform: `translate(${px(x)},${px(y)})`},
+  const node = el(document, "g", {class: "meter", role: "meter", "data-reading": key, "data-part": key, transform: placed(x, y, by)},
     el(document, "rect", {class: "meter-case", width, height: 28, rx: 3}),
     el(document, "rect", {class: "meter-window", x: 3, y: 3, width: width - 6, height: 22, rx: 2}),
     el(document, "text", {class: "middle", x: width / 2, y: 19}, reading, unit));

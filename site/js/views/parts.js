@@ -29,8 +29,9 @@ export function create(host, {document, words, send}, {drawing, beside}) {
   const caution = make("p", {class: "part-caution"});
   const keys = make("div", {class: "part-keys"});
   const more = make("div", {class: "part-more"});
+  const ways = make("div", {class: "part-more"}); // to what belongs to it and is not drawn
   beside.append(opener);
-  host.append(make("div", {class: "part-head"}, title, picker, close), make("div", {class: "part-body"}, about, keys, caution));
+  host.append(make("div", {class: "part-head"}, title, picker, close), make("div", {class: "part-body"}, about, ways, keys, caution));
   const controls = new Map(); // key → control
   let shown = null; // what stands in it
   let offered = null; // the parts to choose from
@@ -91,6 +92,7 @@ export function create(host, {document, words, send}, {drawing, beside}) {
       if (control) controls.set(key, control);
     }
     setText(title, name(part.id));
+    ways.replaceChildren(...(wanted.here ? part.leads : []).map((id) => make("button", {type: "button", class: "lead", onclick: () => open(id)}, words("part-lead", {part: name(id)}))));
     more.replaceChildren(...actions(part, wanted));
     keys.replaceChildren(...[...controls.values()].map(({node}) => node), more);
     if (focused) (controls.get(focused)?.node.querySelector("input:checked, input, select") ?? entrance()).focus({preventScroll: true});
@@ -105,7 +107,6 @@ export function create(host, {document, words, send}, {drawing, beside}) {
     }}, words(`part-${id}-${to ? "add" : "remove"}`));
     if (!here) return [button(part.id, part.fitted, true, part.id)];
     return [
-      ...part.leads.map((id) => make("button", {type: "button", class: "lead", onclick: () => open(id)}, words("part-lead", {part: name(id)}))),
       ...offers.map((id) => button(id, partById(id).fitted, true, id)),
       typeof part.fitted === "string" && button(part.id, part.fitted, false, part.on),
     ].filter(Boolean);
@@ -154,7 +155,8 @@ export function create(host, {document, words, send}, {drawing, beside}) {
   }
 
   /** What the drawing says of the part as it is now; of what can be dragged there, its controls here say enough. */
-  function stateOf({drawn}) {
+  function stateOf({id, drawn}) {
+    if (drawing.querySelector(`[data-part="${id}"] [role="slider"]`)) return "";
     const told = drawn.map((each) => drawing.querySelector(`[data-part="${each}"]:is([role="group"], [role="img"], [role="button"])`)?.getAttribute("aria-label"));
     return told.filter(Boolean).join(". ");
   }

@@ -46,7 +46,7 @@ export function createPump(document, {x, y, r, floor, below = r + 48}, {label, p
       set(node, "aria-label", `${label}. ${says}`);
       set(node, "class", `control pump${speed ? " running" : ""}${standing ? " standing" : ""}`);
       show(bubbles, boiling);
-      show(back, wrong);
+      show(back, wrong || speed < 0);
       rotors.leak(worn);
       if (!rotors.sized) return;
       set(rotors.sized, "transform", trim === 1 ? null : `scale(${px(Math.min(1.15, trim))})`);

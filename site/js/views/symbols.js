@@ -98,10 +98,10 @@ export function createBasin(document, {x, y, width, height, surface}) {
 }
 
 /** A label of a part, in as many lines as it has room for. */
-export function createLabel(document, {x, y, end, middle, lines = 1}) {
-  const spans = lines > 1 ? Array.from({length: lines}, (_, i) => el(document, "tspan", {x: px(x), ...(i ? {dy: 13} : {})})) : [];
+export function createLabel(document, {x, y, end, middle, lines = 1, step = 13}) {
+  const spans = lines > 1 ? Array.from({length: lines}, (_, i) => el(document, "tspan", {x: px(x), ...(i ? {dy: px(step)} : {})})) : [];
   const kind = end ? " end" : middle || lines > 1 ? " middle" : "";
-  const node = el(document, "text", {class: `part-label aside-label${kind}`, x: px(x), y: px(y - 13 * (lines - 1))}, ...spans);
+  const node = el(document, "text", {class: `part-label aside-label${kind}`, x: px(x), y: px(y - step * (lines - 1))}, ...spans);
   return {
     node,
     update(text) {

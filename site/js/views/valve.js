@@ -4,6 +4,7 @@ import {makeSlider} from "../lib/drag.js";
 import {el, px, say, set, setAll, show} from "../lib/svg.js";
 
 const TRAVEL = 22; // [px] how far the stem rises from shut to fully open
+const VAPOUR = [[0.35, 0.1, 1.6], [0.6, -0.35, 2], [0.8, 0.4, 1.7], [1.05, -0.1, 2.2], [1.35, 0.25, 1.6], [1.6, -0.2, 1.3]]; // behind the seat of a valve that chokes
 const PULL = 90; // [px] drag from shut to fully open; longer than the travel, for a steady hand
 
 /** Where stem and handwheel stand above the body at an opening 0 … 1. No DOM. */
@@ -17,7 +18,7 @@ export function stemGeometry(opening, size) {
  * @param {{x: number, y: number, size: number}} place  size = half the length of the body [px]
  * @param {{label: string, send: function, read: () => object}} about
  */
-export function createValve(document, {x, y, size}, {label, send, read}) {
+export function createValve(document, {x, y, size, letters = 1}, {label, send, read}) {
   const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
   const h = 0.62 * size;
   const stem = make("path", {class: "stem"});
@@ -27,10 +28,11 @@ export function createValve(document, {x, y, size}, {label, send, read}) {
   const ghost = make("line", {class: "stem-ghost", x1: px(-size * 0.95), x2: px(size * 0.95)});
   const body = make("path", {class: "valve-body", d: `M${-size},${px(-h)}L${size},${px(h)}V${px(-h)}L${-size},${px(h)}Z`});
   const fill = make("path", {class: "valve-plug"});
-  const text = make("text", {class: "valve-text middle", y: px(h + (size > 15 ? 21 : 17))});
+  const text = make("text", {class: "valve-text middle", y: px(h + (size > 15 ? 21 : 4 + 13 * letters))});
+  const vapour = make("g", {class: "bubbles"}, ...VAPOUR.map(([bx, by, r]) => make("circle", {cx: px(bx * size), cy: px(by * h), r})));
   const node = make("g", {class: "control valve", "data-part": "valve", transform: `translate(${px(x)},${px(y)})`},
     make("path", {class: "bonnet", d: `M-5,${px(-0.3 * size)}V${px(-size - 4)}H5V${px(-0.3 * size)}`}),
-    ghost, stem, body, fill, wheel, text,
+    ghost, stem, body, fill, vapour, wheel, text,
     make("rect", {class: "hit", x: -Math.max(18, size), y: px(-size - 52), width: 2 * Math.max(18, size), height: px(size + 52 + h)}));
   const describe = makeSlider({
     node, key: "valve.opening", label, send, read,
@@ -38,13 +40,14 @@ export function createValve(document, {x, y, size}, {label, send, read}) {
   });
   return {
     node,
-    update({opening, before, off, shown}) {
+    update({opening, before, off, shown, chokes = false}) {
       const {wheel: up, stem: path, plug} = stemGeometry(opening, size);
       set(wheel, "transform", `translate(0,${px(up)})`);
       set(stem, "d", path);
       set(fill, "d", `M${px(-plug)},${px(-0.62 * plug)}L${px(plug)},${px(0.62 * plug)}V${px(-0.62 * plug)}L${px(-plug)},${px(0.62 * plug)}Z`);
       const old = before === null ? null : px(stemGeometry(before, size).wheel);
       setAll(ghost, {y1: old, y2: old, display: old === null || Math.abs(before - opening) < 0.005 ? "none" : null});
+      show(vapour, chokes);
       say(text, off ? "" : shown);
       set(node, "class", `control valve${off ? " removed" : ""}${opening === 0 ? " shut" : ""}`);
       describe();

@@ -8,15 +8,15 @@ import {el, px, say, set, setAll, show} from "../lib/svg.js";
 const LETTER = 9.5; // [px] width of a digit of the level
 
 /** Where the parts of a vessel lie. No DOM. */
-export function vesselGeometry({x, width, top, bottom}, surface, ghost) {
+export function vesselGeometry({x, width, top, bottom, letters = 1}, surface, ghost) {
   const at = clamp(surface, top, bottom);
   const shadow = Number.isFinite(ghost) && ghost < at && ghost > at - 22; // the old surface would cross the text
-  const above = !shadow && (at - top > 20 || bottom - at < 22);
+  const above = !shadow && (at - top > 20 * letters || bottom - at < 22 * letters);
   return {
     liquid: {x: x + 1, y: at, width: width - 2, height: Math.max(0, bottom - at)},
     surface: at,
     ghost: Number.isFinite(ghost) && Math.abs(ghost - at) > 1.5 ? clamp(ghost, top, bottom) : null,
-    text: above ? at - 5 : at + 15,
+    text: above ? at - 5 : at + 4 + 11 * letters,
     mark: width < 80 ? "" : `M${px(x + width - 22)},${px(at - 9)}h10l-5,8z`,
     below: width < 80 ? "" : [4, 7].map((down, i) => `M${px(x + width - 21 + 2 * i)},${px(at + down)}h${8 - 4 * i}`).join(""),
   };
@@ -43,7 +43,7 @@ export function createVessel(document, place, {label, surface: surfaceName, key,
   const mark = make("path", {class: "level-mark"});
   const below = make("path", {class: "level-below"});
   const text = make("text", {class: "level-text", x: x + 5});
-  const gas = make("text", {class: "gas-text", x: x + width / 2, y: top + 14});
+  const gas = make("text", {class: "gas-text", x: x + width / 2, y: px(top + 3 + 11 * (place.letters ?? 1))});
   const hit = make("rect", {class: "hit", x: x - 2, width: width + 16, height: 44});
   const knob = make("g", {class: "knob"}, make("circle", {r: 8}), make("path", {d: "M-3,-1.5l3,-3l3,3M-3,1.5l3,3l3,-3"}));
   const slider = make("g", {class: "control level"}, hit, line, mark, below, text, knob);
