@@ -3,6 +3,7 @@ import assert from "node:assert/strict";
 import {test} from "node:test";
 import {createUnits} from "../../site/js/units.js";
 import {create, lift} from "../../site/js/views/apparatus.js";
+import {liftText} from "../../site/js/views/elevation.js";
 import {heightMap, share} from "../../site/js/views/apparatus-heights.js";
 import {fitted, layout, layoutKey, sheetSize} from "../../site/js/views/apparatus-layout.js";
 import {instrument} from "../../site/js/views/instruments.js";
@@ -192,6 +193,16 @@ test("the lift has as many decimals as the levels that it lies between", () => {
   const plant = {supply: {...supply, surface_m: 2}, delivery: {...delivery, surface_m: 14, outlet_m: null}, discharge};
   assert.equal(lift(plant, units, words).shown, "draw-lift 12.00\u00a0m");
   assert.equal(lift(plant, createUnits("gpm-psi-ft", "en"), words).shown, "draw-lift 39.4\u00a0ft");
+});
+
+test("the words of a lift that falls keep clear of the suction line", () => {
+  const suction = 300;
+  const words = (from, to, lanes = 0) => liftText(150, from, to, false, {pipe: 290, suction, over: 64, up: false, lanes}, 200);
+  assert.ok(words(280, 370).y > suction + 14 && words(280, 370).transform === null);
+  for (const [from, to, lanes] of [[230, 290, 0], [280, 370, 2], [295, 310, 0]]) {
+    const y = Number(words(from, to, lanes).transform.match(/,([\d.]+)\)/)[1]);
+    assert.ok(y + 42 <= suction || y - 42 >= suction, `${from} to ${to}`);
+  }
 });
 
 test("what stands below the dials of a phone keeps clear of the meters", () => {

@@ -49,7 +49,7 @@ function floorPath(from, to, y) {
 }
 
 /** The lift, surface to surface, beside the riser. */
-export function createLift(document, {columns, heights, narrow, line, up}) {
+export function createLift(document, {columns, heights, narrow, line, up, lanes}) {
   const over = line.box ? 98 : 64; // [px] handwheel, and a controller above it
   const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
   const wall = columns.supply.x + columns.supply.width;
@@ -70,16 +70,29 @@ export function createLift(document, {columns, heights, narrow, line, up}) {
       const sign = b < a ? 1 : -1;
       const heads = Math.abs(a - b) > 18 ? `M${x - 3},${px(a - 8 * sign)}L${x},${px(a)}L${x + 3},${px(a - 8 * sign)}M${x - 3},${px(b + 8 * sign)}L${x},${px(b)}L${x + 3},${px(b + 8 * sign)}` : "";
       set(dimension, "d", `M${x},${px(a)}V${px(b)}${heads}`);
-      setAll(text, liftText(x, a, b, narrow, {pipe: line.outY, over, up}, heights.y(rim)));
+      setAll(text, liftText(x, a, b, narrow, {pipe: line.outY, suction: line.y, over, up, lanes}, heights.y(rim)));
       say(text, shown);
     },
   };
 }
 
-/** Where the words of the lift find room: level beside the line, or along it where a pipe comes down. */
-function liftText(x, from, to, narrow, {pipe, over, up}, rim) {
+const CLEAR = 14; // [px] from the middle of the suction line
+const LONG = 42; // [px] half of the words' length
+
+/** Beside the supply: level below the suction line where that is free, else along the dimension, clear of the line. */
+function fallText(x, from, to, suction, lanes) {
+  const below = Math.max(from, suction + CLEAR);
+  if (!lanes && to - below > 16) return {class: "lift-text", x: px(x + 8), y: px((below + to) / 2 + 5), transform: null};
   const middle = (from + to) / 2 + 4;
-  if (up || (!narrow && to > from)) return {class: "lift-text middle", x: 0, y: 0, transform: `translate(${px(x - 7)},${px(middle)}) rotate(-90)`};
+  const y = Math.abs(middle - suction) < LONG + CLEAR && from < suction ? suction - CLEAR - LONG : middle;
+  return {class: "lift-text middle", x: 0, y: 0, transform: `translate(${px(x - 7)},${px(y)}) rotate(-90)`};
+}
+
+/** Where the words of the lift find room: level beside the line, or along it where a pipe comes down. */
+export function liftText(x, from, to, narrow, {pipe, suction, over, up, lanes}, rim) {
+  const middle = (from + to) / 2 + 4;
+  if (!narrow && to > from) return fallText(x, from, to, suction, lanes);
+  if (up) return {class: "lift-text middle", x: 0, y: 0, transform: `translate(${px(x - 7)},${px(middle)}) rotate(-90)`};
   const near = narrow && (middle > pipe ? middle - pipe < 64 : pipe - middle < over); // pumps and handwheel would lie under the words
   const clear = narrow ? Infinity : rim - 34; // the vessel and its name are beside the line
   const y = !near ? Math.min(middle, clear) : to < pipe - over - 26 ? pipe - over : from > pipe + 60 ? pipe + 52 : middle;
