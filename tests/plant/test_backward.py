@@ -6,9 +6,9 @@ from typing import Any
 
 import numpy as np
 import pytest
-from tests.plant.test_random_plants import checked
 from tests.rig import rig
 from tests.states import kinds, stack_of
+from tests.trial import checked
 
 from loadfirst.errors import InputError
 from loadfirst.instruments.panel import readings
