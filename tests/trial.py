@@ -201,7 +201,7 @@ def _alike(kind: str, data: Data) -> bool:
     return any(_kind([each]) == kind for each in failing(data))
 
 
-PART = 500  # plants of one seed
+PART = 2000  # plants of one seed: enough that many share a shape
 
 
 def main(arguments: Sequence[str]) -> int:

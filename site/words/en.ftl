@@ -227,6 +227,10 @@ why-turned-asks = { $pumps ->
     [one] The pump turns
    *[other] A pump turns
  } the wrong way: { $flow } go from the discharge to the suction;
+why-turned-idles = { $pumps ->
+    [one] The pump turns
+   *[other] A pump turns
+ } the wrong way, and nothing comes back to it;
 why-turned-answers = { $head } are given the wrong way round.
 why-turned-driven = the load drives it with { $head }.
 why-off-asks = With the pipe off, all that is left of the load is { $head } at { $flow };

@@ -356,6 +356,8 @@ test("a pump that turns the wrong way has a sentence of its own, not that of a l
   turned.state.machines = [{name: "pump-1", backward: true}];
   assert.match(said(turned)[0], /The pump turns the wrong way: 6\.00? m³\/h go from the discharge to the suction/);
   assert.equal(said(turned)[1], "4.0 m are given the wrong way round.");
-  turned.state.station.head = 5;
+  turned.state.station.flow = 0;
+  assert.match(said(turned)[0], /turns the wrong way, and nothing comes back to it;/);
+  turned.state.station = {flow: -6 / 3600, head: 5};
   assert.match(said(turned)[1], /the load drives it with 5\.0 m/);
 });

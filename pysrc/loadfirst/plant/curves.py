@@ -89,16 +89,24 @@ def curves(one: Built, duty: Duty, points: int = POINTS) -> Curves:
     own = pump.head
     if _back(one):
         own, head = _to_duty(one, duty, flow, own, head)
-    inside = np.abs(own) <= top if _back(one) else own <= top
+    inside, within = (_drawn(one, duty, values, top) for values in (own, head))
     return Curves(
         flow=_column(flow),
         load=_known(asked, known),
         machine=_known(own, inside),
-        station=_known(head, np.abs(head) <= top if _back(one) else head <= top),
+        station=_known(head, within),
         npsh_required=_column(pump.npsh_required),
         power=_known(pump.shaft_power, inside),
         second=UNSET if one.plants[0].alike or len(one.layout.pumps) == 1 else _second(one, flow, top),
     )
+
+
+def _drawn(one: Built, duty: Duty, heads: Array, top: float) -> Flags:
+    """Where heads are not far beyond what casings bear; backward, nor where the liquid drives the pump on."""
+    if not _back(one) or not np.isfinite(top):
+        return np.asarray(heads <= top)
+    most = top if len(_back(one)) < len(one.machines) else OVER_LIMIT * max(duty.head, 0.0)
+    return np.asarray((heads >= -top) & (heads <= most))
 
 
 def _to_duty(one: Built, duty: Duty, flow: Array, own: Array, head: Array) -> tuple[Array, Array]:

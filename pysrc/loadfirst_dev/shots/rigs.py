@@ -56,6 +56,12 @@ RIGS = (
             "delivery.top_m": 6,
         },
     ),
+    Scene(
+        "gear-backward",
+        "A gear pump that turns the wrong way, without a check valve",
+        {**GEAR, **RELIEF, "pump.rotation": "wrong", "check.fitted": False},
+    ),
+    Scene("gear-dry", "The same behind its check valve", {**GEAR, **RELIEF, "pump.rotation": "wrong"}),
     Scene("worn", "A worn pump, tapped", {"pump.wear_percent": 15}, deed="panel"),
     Scene("impeller-blocked", "A pump with half its impeller blocked", {"pump.blocked_percent": 50}),
     Scene("wrong-way", "A pump that turns the wrong way", {"pump.rotation": "wrong"}),

@@ -42,7 +42,7 @@ export function why({answer, previous, plant, units, words, origin}) {
   const kind = turned ? "turned-" : station.flow < 0 ? "back-" : station.flow === 0 ? "still-" : off ? "off-" : "";
   const args = {flow: units.full("flow", Math.abs(station.flow)), head: units.full("head", turned ? Math.abs(station.head) : station.head), pumps: machines.length};
   return {
-    asks: words(`why-${kind}asks`, args), answers: words(`why-${kind}${turned && station.head > 0 ? "driven" : "answers"}`, args), off,
+    asks: words(`why-${kind}${turned && station.flow === 0 ? "idles" : "asks"}`, args), answers: words(`why-${kind}${turned && station.head > 0 ? "driven" : "answers"}`, args), off,
     rest: kind === "off-" ? limits(answer, units, words) : kind ? missing(answer, off, units, words) : biggest(answer, units, words),
     then: !off && origin === "live" ? change(previous, answer, words) : "",
   };
