@@ -11,12 +11,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from functools import lru_cache
-from math import copysign, log, pi, sqrt
+from math import copysign, pi, sqrt
 from typing import NamedTuple
 
 from scipy.interpolate import CubicHermiteSpline, PchipInterpolator
 from scipy.optimize import brentq
 from tests.checker_changes import Fate, Points, become, best
+from tests.checker_drive import Turned, turned
 from tests.checker_laws import (
     STEEP,
     Fluid,
@@ -156,22 +157,13 @@ def turn_round(law: Law) -> Law:
     return lambda flow: -law(-flow)
 
 
-class Motor(NamedTuple):
-    """Field speed [rad/s], speed lost per torque [rad/s per N·m], breakdown torque [N·m]."""
-
-    field: float
-    droop: float
-    most: float
-
-
 def machine_law(one: ResolvedPlant, number: int, fluid: Fluid) -> Law:
     """Minus the head of one of the pumps, counted from 0, on its motor. [m³/s] -> [m]"""
     drive, pump = one.plant.drive, one.pumps[number]
-    supply = float(drive.supply_hz)
-    frequency = supply if drive.frequency_hz is None else drive.frequency_hz
     first = one.curve.motor_kw if drive.motor_kw is None else drive.motor_kw
     own = one.plant.pump.second.motor_kw or (first if one.second is None else one.second.motor_kw)
-    motor = first if number == 0 else own, drive.poles, supply, frequency
+    gear = 1.0 if isinstance(pump, Curve) else pump.gear_ratio
+    motor = turned(drive, first if number == 0 else own, gear)
     has, gas = (one.plant.pump, one.plant.pump.second)[number], one.plant.suction.gas_percent / 100
     if f"pump-{number + 1}" in backward(one):
         gas = 0.0  # what comes from behind has none
@@ -184,13 +176,11 @@ def machine_law(one: ResolvedPlant, number: int, fluid: Fluid) -> Law:
             blocked=has.blocked_percent / 100,
             wear=has.wear_percent / 100,
             viscosity=0.0 if one.plant.liquid.name == "water" else fluid.viscosity / fluid.density,
-            speed=4 * pi * frequency / drive.poles,
+            speed=motor.field,
             gas=gas,
         )
-        return pump_law(pump, *motor, fluid.density, fate)
-    return displacement_law(
-        pump, *motor, fluid, has.wear_percent / 100, gas
-    )  # the gearbox is among the pump's own numbers
+        return pump_law(pump, motor, fluid.density, fate)
+    return displacement_law(pump, motor, fluid, has.wear_percent / 100, gas)
 
 
 def standing_law(pump: Curve | Displacement, fluid: Fluid, wear: float) -> Law:
@@ -212,39 +202,29 @@ def standing_law(pump: Curve | Displacement, fluid: Fluid, wear: float) -> Law:
     return loss
 
 
-def _motor(kw: float, poles: int, supply: float, frequency: float) -> Motor:
-    """Slip at rated load from a table over the logarithm of power; weaker above the supply's frequency."""
-    table = [(0.373, 0.05), (3.73, 0.03), (11.2, 0.025), (37.3, 0.017), (186.0, 0.008)]
-    slip = table[0][1] if kw <= table[0][0] else table[-1][1]
-    for (a, slip_a), (b, slip_b) in zip(table, table[1:], strict=False):
-        if a < kw <= b:
-            slip = slip_a + (slip_b - slip_a) * log(kw / a) / log(b / a)
-    field = 4 * pi * supply / poles
-    rated_torque = kw * 1000 / (field * (1 - slip))
-    weak = max(frequency / supply, 1.0) ** 2
-    return Motor(4 * pi * frequency / poles, field * slip / rated_torque * weak, 2.5 * rated_torque / weak)
-
-
 @lru_cache(maxsize=32)
-def pump_law(
-    curve: Curve, kw: float, poles: int, supply: float, frequency: float, density: float, fate: Fate
-) -> Law:
+def pump_law(curve: Curve, motor: Turned, density: float, fate: Fate) -> Law:
     """Minus the head of a pump on its motor. [m³/s] -> [m]"""
-    motor = _motor(kw, poles, supply, frequency)
     test = curve.speed_rpm * pi / 30
     flow = [q / 3600 for q in curve.flow_m3h]
     made = Points(test, curve.density_kgm3, flow, list(curve.head_m), shaft_powers(curve))
     _, _, flow, head, powers = become(made, fate)
     torque = [power / test for power in powers]
-    lost = [motor.droop * density / curve.density_kgm3 * t / test for t in torque]
-    ratio = [speed_ratio(motor.field / test, c) for c in lost]
+    heavier = density / curve.density_kgm3
+    lost = [motor.droop * heavier * t / test for t in torque]
+    slipping = [sqrt(motor.grip / (heavier * t)) for t in torque]  # the speed at which the belt's grip is enough
+    free = [speed_ratio(motor.field / test, c) for c in lost]
+    slips = [x < y for x, y in zip(slipping, free, strict=True)]
+    ratio = [min(x, y) for x, y in zip(slipping, free, strict=True)]
     _hold(ratio, flow, head)
     head_slope = PchipInterpolator(flow, head).derivative()(flow)
-    lost_slope = [motor.droop * density / curve.density_kgm3 / test * s
-                  for s in PchipInterpolator(flow, torque).derivative()(flow)]  # fmt: skip
+    torque_slope = PchipInterpolator(flow, torque).derivative()(flow)
+    lost_slope = [motor.droop * heavier / test * s for s in torque_slope]
     q, h, m = [], [], []
     for k, x in enumerate(ratio):
         turn = -lost_slope[k] * x**2 / (1 + 2 * lost[k] * x)
+        if slips[k]:
+            turn = -x * torque_slope[k] / (2 * torque[k])
         q.append(x * flow[k])
         h.append(x**2 * head[k])
         m.append((x**2 * head_slope[k] + 2 * x * turn * head[k]) / max(x + flow[k] * turn, 0.1 * x))
@@ -266,19 +246,10 @@ GAPS = {"gear": (2e-6, 4, 1e4, 0.2), "lobe": (5e-6, 2, 5e3, 0.5), "screw": (1e-6
 
 
 @lru_cache(maxsize=32)
-def displacement_law(
-    pump: Displacement,
-    kw: float,
-    poles: int,
-    supply: float,
-    frequency: float,
-    fluid: Fluid,
-    wear: float,
-    gas: float,
-) -> Law:
+def displacement_law(pump: Displacement, motor: Turned, fluid: Fluid, wear: float, gas: float) -> Law:
     """Minus the head of a displacement pump on its motor, by root finders. [m³/s] -> [m]"""
-    motor = _geared(_motor(kw, poles, supply, frequency), pump.gear_ratio)
-    turns = _torque_line(motor, 4 * pi * supply / poles / pump.gear_ratio)
+    motor = motor._replace(most=min(motor.most, motor.grip))
+    turns = _torque_line(motor)
     at_rest = float(brentq(turns, 0.0, 2 * motor.most + motor.field / motor.droop))
     slip, torque = _clearances(pump, fluid, wear), _torques(pump, fluid, at_rest)
     swept, weight = pump.displacement_cm3 * 1e-6 / (2 * pi), fluid.density * G
@@ -347,17 +318,9 @@ def _torques(pump: Displacement, fluid: Fluid, most: float) -> Callable[[float, 
     return torque
 
 
-def _geared(motor: Motor, ratio: float) -> Motor:
-    """As the pump's shaft sees it: slower, stronger, stiffer."""
-    return Motor(motor.field / ratio, motor.droop / ratio**2, motor.most * ratio)
-
-
-def _torque_line(motor: Motor, usual: float) -> Law:
-    """Speed over torque: straight to the breakdown torque, then a fiftieth more to standstill.
-
-    `usual` is the field's speed at the supply's frequency. [rad/s]
-    """
-    steep = motor.droop + usual / (0.02 * motor.most)
+def _torque_line(motor: Turned) -> Law:
+    """Speed over torque: straight to what motor and belt hold, then a fiftieth more to standstill."""
+    steep = motor.droop + motor.usual / (0.02 * motor.most)
 
     def speed(torque: float) -> float:
         size = min(abs(torque), motor.most)

@@ -269,7 +269,17 @@ def _drive(choose: Chooser, speed: float) -> Data:
     usual = {970.0: (6, 50), 1450.0: (4, 50), 2900.0: (2, 50), 3500.0: (2, 60)}[speed]
     poles, supply = choose.pick((usual, usual, usual, (choose.pick((2, 4, 6, 8)), choose.pick((50, 60)))))
     drive: Data = {"supply_hz": supply, "poles": poles}
-    return drive | choose.pick(({}, {}, {"frequency_hz": choose.number(5, 75)}))
+    drive |= choose.pick(({}, {}, {"frequency_hz": choose.number(5, 75)}))
+    drive |= choose.pick(({}, {}, {"voltage_percent": choose.number(60, 115)}))
+    drive |= choose.pick(({}, {}, {"mains_percent": choose.number(80, 120)}))
+    drive |= {"efficiency_class": choose.pick(("IE1", "IE2", "IE3", "IE4"))}
+    drive |= {"start": choose.pick(("direct", "direct", "ramp"))}
+    belt: Data = {
+        "belt": choose.pick(("v-belt", "v-belt", "toothed")),
+        "belt_ratio": choose.pick((1.0, choose.number(0.25, 2.5))),
+        "belt_tension_percent": choose.number(10, 150),
+    }
+    return drive | choose.pick(({}, {}, belt))
 
 
 def _beside(choose: Chooser, flow: float, far: float) -> Data:

@@ -49,7 +49,7 @@ def test_outside_the_sizes_the_nearest_efficiency_is_kept() -> None:
     )
 
 
-@pytest.mark.parametrize(("poles", "name"), [(6, "IE2"), (4, "IE5"), (4, "")])
+@pytest.mark.parametrize(("poles", "name"), [(10, "IE2"), (4, "IE5"), (4, "")])
 def test_a_class_without_a_table_is_refused(poles: int, name: str) -> None:
     """The error names what there is."""
     with pytest.raises(InputError, match="motor."):

@@ -6,8 +6,9 @@ proportion to the torque. Both lines are straight, so the pair answers as one
 motor with more droop, and the pump's law does not know the difference.
 
 Beyond the torque that it grips with the belt slips: it squeals, heats and
-wears, and the pump slows. That is flagged; `slowed` says how far the pump
-slows, a first judgement.
+wears, and the pump slows until it asks for no more than that torque
+(`physics.machine_curve`, `physics.displacement_curve`). That rubbing grips as
+well as sticking is a first judgement: a real belt that slips soon burns.
 
 Sources
 -------
@@ -29,6 +30,7 @@ from loadfirst.physics.ranges import require
 
 CREEP = 0.01  # [-] of the speed, at rated torque
 GRIP = 1.5  # [-] of the rated torque
+EDGE = 1e-6  # [-] of the grip: rounding
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,14 +47,14 @@ class Belted:
         Speed of the pump over that of the motor, without creep. [-]
     creep : ndarray (B|1, M)
         Share of the speed lost at rated torque. [-]
-    grip : ndarray (B|1, M)
-        Torque at which the belt slips, over the rated one. [-]
+    tightness : ndarray (B|1, M)
+        Torque at which the belt slips, over the rated one; infinite without a belt. [-]
     """
 
     motor: Motor
     ratio: Array
     creep: Array
-    grip: Array
+    tightness: Array
 
     @classmethod
     def of(
@@ -68,7 +70,7 @@ class Belted:
         creep : array_like (B|1, M)
             From 0 to 0.2. [-]
         grip : array_like (B|1, M)
-            Above 0. [-]
+            Torque at which it slips, over the rated one; above 0, infinite where there is no belt. [-]
 
         Raises
         ------
@@ -78,8 +80,13 @@ class Belted:
         ratio, creep, grip = column(ratio), column(creep), column(grip)
         require("belt.ratio", ratio, ratio > 0, "above 0")
         require("belt.creep", creep, (creep >= 0) & (creep <= 0.2), "from 0 to 0.2")
-        require("belt.grip", grip, grip > 0, "above 0")
+        require("belt.grip", np.where(np.isposinf(grip), 1.0, grip), grip > 0, "above 0")
         return cls(motor, ratio, creep, grip)
+
+    @property
+    def grip(self) -> Array:
+        """Torque at the pump's shaft beyond which the belt slips. (B|1, M) [N·m]"""
+        return self.tightness * self.rated_torque
 
     @property
     def frequency(self) -> Array:
@@ -143,6 +150,11 @@ class Belted:
         """Speed of the pump's shaft under a torque there. (B, M) [N·m] -> (B, M) [rad/s]"""
         return self.synchronous_speed - self.droop * torque
 
+    def load(self, torque: Array, speed: Array) -> Array:
+        """The motor's shaft power over its rated one, the belt's heat included. (B, M) [-]"""
+        at_motor = torque * self.ratio
+        return self.motor.load(at_motor, self.motor.speed(at_motor))
+
     def input_power(self, torque: Array, speed: Array) -> Array:
         """Electric power taken up, with what the belt turns into heat. (B, M) [N·m], [rad/s] -> (B, M) [W]
 
@@ -160,19 +172,14 @@ class Belted:
         return torque * (self.ratio * self.motor.speed(torque * self.ratio) - speed)
 
     def slips(self, torque: Array) -> Flags:
-        """Where the belt cannot hold a torque at the pump's shaft. (B, M)"""
-        return np.asarray(torque > self.grip * self.rated_torque)
-
-    def slowed(self, torque: Array, speed: Array) -> Array:
-        """Speed at which a slipping belt leaves the pump. (B, M) [N·m], [rad/s] -> (B, M) [rad/s]
-
-        A pump's torque goes with the square of its speed (affinity law, its
-        flow falling in proportion): it slows until the grip is enough.
-        """
-        grip = self.grip * self.rated_torque
-        return np.where(self.slips(torque), speed * np.sqrt(grip / np.maximum(torque, grip)), speed)
+        """Where a torque at the pump's shaft is all that the belt holds. (B, M)"""
+        return np.asarray(torque >= self.grip * (1 - EDGE))
 
     def rows(self, index: npt.NDArray[np.intp]) -> Belted:
         """The belts of some of the plants only."""
-        some = (pick(values, index) for values in (self.ratio, self.creep, self.grip))
+        some = (pick(values, index) for values in (self.ratio, self.creep, self.tightness))
         return Belted(self.motor.rows(index), *some)
+
+
+Drives = Motor | Belted
+"""What turns a pump: both answer alike, for the pump's shaft."""

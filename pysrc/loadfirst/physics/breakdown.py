@@ -32,8 +32,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from loadfirst.physics import drive
+from loadfirst.physics.belt import Drives
 from loadfirst.physics.law import Array, Flags, column
-from loadfirst.physics.motor import Motor
 from loadfirst.physics.ranges import require
 
 if TYPE_CHECKING:
@@ -68,17 +68,17 @@ def breakdown_slip(rated_slip: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> Array
     return np.asarray(slip * (mu + np.sqrt(mu**2 - 1)))
 
 
-def breakdown_torque(motor: Motor, ratio: ArrayLike = BREAKDOWN) -> Array:
+def breakdown_torque(motor: Drives, ratio: ArrayLike = BREAKDOWN) -> Array:
     """The most torque that the motor gives at its voltage and frequency. (B|1, M) [N·m]"""
     return column(ratio) * motor.rated_torque * motor.field_strength**2
 
 
-def torque_at(motor: Motor, speed: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> Array:
+def torque_at(motor: Drives, speed: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> Array:
     """Torque at any speed, standstill and braking included.
 
     Parameters
     ----------
-    motor : Motor (B|1, M), with a slip
+    motor : Motor or Belted (B|1, M), with a slip
     speed : array_like (B, M)
         Of the shaft; above the field's speed the torque is negative. [rad/s]
     ratio : array_like (B|1, M)
@@ -97,12 +97,12 @@ def torque_at(motor: Motor, speed: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> A
     return np.asarray(2 * breakdown_torque(motor, ratio) * lost / (1 + lost**2))
 
 
-def speed_at(motor: Motor, torque: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> Array:
+def speed_at(motor: Drives, torque: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> Array:
     """Speed under a torque, on the branch where a motor can stay.
 
     Parameters
     ----------
-    motor : Motor (B|1, M), with a slip
+    motor : Motor or Belted (B|1, M), with a slip
     torque : array_like (B, M)
         From 0. [N·m] Past breakdown the speed at breakdown is returned:
         `past_breakdown` says that the motor does not stay there.
@@ -125,12 +125,12 @@ def speed_at(motor: Motor, torque: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> A
     return np.asarray(motor.synchronous_speed - _lost_at_breakdown(motor, ratio) * lost)
 
 
-def past_breakdown(motor: Motor, torque: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> Flags:
+def past_breakdown(motor: Drives, torque: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> Flags:
     """Where a load asks for more torque than the motor has: it stops, and trips. (B, M)"""
     return np.asarray(column(torque) > breakdown_torque(motor, ratio))
 
 
-def spare_torque(motor: Motor, speed: ArrayLike, load: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> Array:
+def spare_torque(motor: Drives, speed: ArrayLike, load: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> Array:
     """What is left to run up with: the motor's torque less the load's at that speed. (B, M) [N·m]
 
     Divided by the moment of inertia [kg·m²] it is the acceleration [rad/s²].
@@ -139,12 +139,12 @@ def spare_torque(motor: Motor, speed: ArrayLike, load: ArrayLike, ratio: ArrayLi
     return torque_at(motor, speed, ratio) - column(load)
 
 
-def starting_current(motor: Motor, ratio: ArrayLike = STARTING_CURRENT) -> Array:
+def starting_current(motor: Drives, ratio: ArrayLike = STARTING_CURRENT) -> Array:
     """Current at standstill when switched straight to the supply; it goes with the voltage. (B|1, M) [A]"""
     return column(ratio) * motor.rated_current * motor.relative_voltage
 
 
-def _lost_at_breakdown(motor: Motor, ratio: ArrayLike) -> Array:
+def _lost_at_breakdown(motor: Drives, ratio: ArrayLike) -> Array:
     """Speed lost at breakdown: the same at any voltage and frequency. (B|1, M) [rad/s]"""
     field = drive.synchronous_speed(motor.supply_frequency, motor.poles)
     return field * breakdown_slip(motor.rated_slip, column(ratio))

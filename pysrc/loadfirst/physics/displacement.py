@@ -19,11 +19,11 @@ from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
-from loadfirst.physics.breakdown import starting_current
+from loadfirst.physics.belt import Drives
+from loadfirst.physics.breakdown import breakdown_torque, starting_current
 from loadfirst.physics.displacement_curve import Curves, Pumps, curves, slip, stack
 from loadfirst.physics.displacement_pump import DisplacementPump
 from loadfirst.physics.law import Array, Flags, Index, column, pick
-from loadfirst.physics.motor import Motor
 from loadfirst.physics.ranges import require
 from loadfirst.units import G
 
@@ -44,7 +44,7 @@ class DisplacementRunning(NamedTuple):
     slip : [m³/s]               back through the clearances
     volumetric_efficiency : [-] flow over displacement times speed; 0 where it does not pump
     mechanical_efficiency : [-] torque the liquid needs over shaft torque, likewise
-    stalled : bool              the load asks more than the motor's breakdown torque
+    stalled : bool              the load asks more than the motor's breakdown torque, or than its belt holds
     """
 
     head: Array
@@ -73,14 +73,14 @@ class DisplacementMachines:
     ----------
     pumps : Pumps           the makers' numbers
     curves : Curves         head over flow with this motor and liquid
-    motor : Motor
+    motor : Motor or Belted
     density : (B|1, 1|M)    of the liquid [kg/m³]
     gas : (B|1, 1|M)        share of gas in what is swept [-]
     """
 
     pumps: Pumps
     curves: Curves
-    motor: Motor
+    motor: Drives
     density: Array
     gas: Array
 
@@ -88,7 +88,7 @@ class DisplacementMachines:
     def build(
         cls,
         pumps: Sequence[Sequence[DisplacementPump]],
-        motor: Motor,
+        motor: Drives,
         density: ArrayLike,
         viscosity: ArrayLike,
         *,
@@ -100,7 +100,7 @@ class DisplacementMachines:
         Parameters
         ----------
         pumps : B or 1 rows of M pumps
-        motor : Motor of shape (B|1, M|1)
+        motor : Motor or Belted of shape (B|1, M|1)
         density : (B|1, M|1)
             Of the liquid, above 0. [kg/m³]
         viscosity : (B|1, M|1)
@@ -197,6 +197,7 @@ class DisplacementMachines:
         shaft_power = torque * speed
         stalled = flow < self.curves.stall
         motor_input = self.motor.input_power(torque, self.motor.speed(torque))
+        halted = stalled & (self.motor.grip > breakdown_torque(self.motor))
         pumping = (flow > 0) & (head > 0) & (speed > 0)
         return DisplacementRunning(
             head=head,
@@ -206,8 +207,8 @@ class DisplacementMachines:
             efficiency=_share(flow * pressure, shaft_power, pumping),
             npsh_required=self.pumps.npsh_required * (np.maximum(speed, 0.0) / self.pumps.speed) ** 2,
             motor_input=motor_input,
-            current=self._current(motor_input, speed, stalled),
-            load=shaft_power / self.motor.rated_power,
+            current=self._current(motor_input, speed, halted),
+            load=np.where(halted, shaft_power / self.motor.rated_power, self.motor.load(torque, speed)),
             reduced_flow=swept * self.pumps.speed - back,
             beyond=np.asarray(pressure > self.pumps.pressure_limit),
             pressure=pressure,
@@ -222,7 +223,7 @@ class DisplacementMachines:
         piece = (flow > self.curves.knots).sum(axis=0)
         return np.asarray(self.curves.table.take(self.curves.start + piece, axis=0))
 
-    def _current(self, motor_input: Array, speed: Array, stalled: Flags) -> Array:
+    def _current(self, motor_input: Array, speed: Array, halted: Flags) -> Array:
         """Current; past breakdown it climbs to the starting current as the shaft comes to rest. [A]
 
         `motor_input` holds the power that crosses the air gap, torque times the
@@ -231,7 +232,7 @@ class DisplacementMachines:
         usual = self.motor.current(motor_input)
         at_rest = starting_current(self.motor)
         left = np.clip(speed / self.motor.synchronous_speed, 0.0, 1.0)
-        return np.where(stalled, np.maximum(usual, at_rest + left * (usual - at_rest)), usual)
+        return np.where(halted, np.maximum(usual, at_rest + left * (usual - at_rest)), usual)
 
 
 def _slip(row: Array, flow: Array) -> tuple[Array, Array]:

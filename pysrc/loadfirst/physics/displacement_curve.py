@@ -35,6 +35,9 @@ motor brakes up to its breakdown torque, then it is run away with. So a pump
 forced backwards turns back against that torque; its friction is then left as
 it was (our choice).
 
+A belt that slips (`physics.belt`) holds its torque likewise: it ends the
+running part before the motor does, and slips in its stead.
+
 Where bearings alone ask more than the motor has, the shaft stands still: dry
 friction takes what there is, and no more.
 
@@ -53,10 +56,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from loadfirst.physics import drive
+from loadfirst.physics.belt import Drives
 from loadfirst.physics.breakdown import breakdown_torque
 from loadfirst.physics.displacement_pump import DisplacementPump
 from loadfirst.physics.law import SHUT, Array, Index, pick
-from loadfirst.physics.motor import Motor
 from loadfirst.units import G
 
 PIECES = 4
@@ -137,7 +140,7 @@ def stack(rows: Sequence[Sequence[DisplacementPump]]) -> Pumps:
 
 
 def curves(
-    pumps: Pumps, motor: Motor, density: Array, viscosity: Array, clearance: Array, gas: Array
+    pumps: Pumps, motor: Drives, density: Array, viscosity: Array, clearance: Array, gas: Array
 ) -> Curves:
     """The pieces of pumps on their motors with a liquid; parameters as of `DisplacementMachines.build`.
 
@@ -185,17 +188,17 @@ def slip(head: Array, a: Array, b: Array) -> Array:
     return np.asarray(2 * head / (a + np.sqrt(a**2 + 4 * b * np.abs(head))))
 
 
-def _torque_lines(motor: Motor) -> tuple[tuple[Array, Array, Array], tuple[Array, Array], Array, Array]:
+def _torque_lines(motor: Drives) -> tuple[tuple[Array, Array, Array], tuple[Array, Array], Array, Array]:
     """The motor's line in three parts: stalled, running, run away with.
 
     Returns
     -------
     origins : speed where each part, drawn on, meets no torque. [rad/s]
     droops : speed lost per torque, stalled (or run away with) and running. [rad/s per N·m]
-    most : breakdown torque. [N·m]
+    most : breakdown torque, or what a belt holds if that is less. [N·m]
     held : torque at standstill. [N·m]
     """
-    most, droop = breakdown_torque(motor), motor.droop
+    most, droop = np.minimum(breakdown_torque(motor), motor.grip), motor.droop
     field = drive.synchronous_speed(motor.supply_frequency, motor.poles)
     steep = droop + field / (STALLING * most)
     at_most = motor.speed(most)

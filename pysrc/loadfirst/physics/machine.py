@@ -17,11 +17,11 @@ from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
+from loadfirst.physics.belt import Belted, Drives
 from loadfirst.physics.centrifugal import PumpCurve
 from loadfirst.physics.interpolate import Pieces, slope, value
 from loadfirst.physics.law import Array, Flags, Index, column, pick
-from loadfirst.physics.machine_curve import HEAD, NPSH, TORQUE, move, stack
-from loadfirst.physics.motor import Motor
+from loadfirst.physics.machine_curve import HEAD, NPSH, SPEED, TORQUE, move, stack
 from loadfirst.units import G
 
 if TYPE_CHECKING:
@@ -41,7 +41,7 @@ class Running(NamedTuple):
     npsh_required : [m]
     motor_input : [W]       electric power
     current : [A]           in each phase
-    load : [-]              shaft power over rated power
+    load : [-]              the motor's shaft power over its rated one
     beyond : bool           past the last point of the maker's curve
     """
 
@@ -64,7 +64,7 @@ class Machines:
     Attributes
     ----------
     curves : Pieces         head, torque and required NPSH over flow, at the speed the motor holds
-    motor : Motor
+    motor : Motor or Belted
     density : (B|1, 1|M)    of the liquid pumped [kg/m³]
     shut_off_head, last_flow, best_efficiency_flow : (B, M)
         Of these machines as they run. [m] [m³/s] [m³/s]
@@ -74,7 +74,7 @@ class Machines:
     """
 
     curves: Pieces
-    motor: Motor
+    motor: Drives
     density: Array
     shut_off_head: Array
     last_flow: Array
@@ -82,13 +82,13 @@ class Machines:
     limited: Flags
 
     @classmethod
-    def build(cls, curves: Sequence[Sequence[PumpCurve]], motor: Motor, density: ArrayLike) -> Machines:
+    def build(cls, curves: Sequence[Sequence[PumpCurve]], motor: Drives, density: ArrayLike) -> Machines:
         """Pumps with their motors and their liquid.
 
         Parameters
         ----------
         curves : B or 1 rows of M pumps
-        motor : Motor of shape (B|1, M|1)
+        motor : Motor or Belted of shape (B|1, M|1)
         density : (B|1, M|1)
             Of the liquid pumped, above 0. [kg/m³]
         """
@@ -140,7 +140,7 @@ class Machines:
         beyond = self.curves.beyond(flow)
         head = value(row, into, HEAD)
         torque = self._held(row, into, beyond)
-        speed = self.motor.speed(torque)
+        speed = self._speed(row, into, torque)
         shaft_power = torque * speed
         given = self.density * G * flow * head
         motor_input = self.motor.input_power(torque, speed)
@@ -153,9 +153,22 @@ class Machines:
             npsh_required=value(row, into, NPSH),
             motor_input=motor_input,
             current=self.motor.current(motor_input),
-            load=shaft_power / self.motor.rated_power,
+            load=self.motor.load(torque, speed),
             beyond=beyond,
         )
+
+    @property
+    def shut_off_torque(self) -> Array:
+        """Torque at no flow, at the speed that the motor holds there. (B|1, M) [N·m]"""
+        return np.asarray(self.curves.table[self.curves.start, 1 + 4 * TORQUE])
+
+    def _speed(self, row: Array, into: Array, torque: Array) -> Array:
+        """The motor's, unless a belt slips: then less. (B, M) [rad/s]"""
+        speed = self.motor.speed(torque)
+        if not isinstance(self.motor, Belted):
+            return speed
+        slower = np.minimum(value(row, into, SPEED), speed)
+        return np.where(np.isfinite(self.motor.grip), slower, speed)
 
     def _held(self, row: Array, into: Array, beyond: Flags) -> Array:
         """Torque, beyond the last point bent below what the motor's line holds at standstill. [N·m]"""
@@ -163,4 +176,5 @@ class Machines:
         last = row[..., 1 + 4 * TORQUE]
         standstill = self.motor.synchronous_speed / np.maximum(self.motor.droop, 1e-300)
         more = np.where(beyond, torque - last, 0.0)
-        return np.where(beyond, last + more / (1 + more / (standstill - last)), torque)
+        bent = np.where(beyond, last + more / (1 + more / (standstill - last)), torque)
+        return np.minimum(bent, self.motor.grip)

@@ -37,6 +37,10 @@ Why the head never rises with flow, whatever the curve and the motor
    steeper: ± H(0) (q - q_end)² / q_last² (our choice), so a pump forced
    backwards or far out becomes a resistance.
 
+A belt that slips (`physics.belt`) holds the torque: there x = √(T_grip / (r T0))
+where that is less, with dx/dφ = -x T0' / (2 T0). The speed then does not follow
+from the torque, so it is a fourth curve through the same points.
+
 The power is constant for reversed flow and goes on along a straight line, not
 falling, beyond the last point; so does the required NPSH.
 
@@ -53,13 +57,13 @@ from typing import NamedTuple
 
 import numpy as np
 
+from loadfirst.physics.belt import Belted, Drives
 from loadfirst.physics.centrifugal import PumpCurve
 from loadfirst.physics.interpolate import Pieces, limit_slopes, pieces
 from loadfirst.physics.law import Array, Flags, Index
-from loadfirst.physics.motor import Motor
 from loadfirst.units import G
 
-HEAD, TORQUE, NPSH = 0, 1, 2
+HEAD, TORQUE, NPSH, SPEED = 0, 1, 2, 3
 LEAST_STEP = 0.1  # [-] part of a step in flow that slip can never take away
 EDGE = 1 - 1e-9  # [-] keeps a held point falling, rounding included
 
@@ -124,34 +128,43 @@ def stack(rows: Sequence[Sequence[PumpCurve]]) -> Points:
     return Points(flow, values, slopes, last, speed, density, best_flow, best_torque)
 
 
-def move(points: Points, motor: Motor, density: Array) -> Moved:
+def move(points: Points, motor: Drives, density: Array) -> Moved:
     """The curves of pumps on their motors, with a liquid of this density.
 
     Parameters
     ----------
     points : Points (B|1, M)
-    motor : Motor (B|1, M|1)
+    motor : Motor or Belted (B|1, M|1)
     density : ndarray (B|1, M|1) [kg/m³]
     """
     no_load = motor.synchronous_speed / points.speed
     heavier = density / points.density
     weakness = motor.droop * heavier / points.speed  # c = weakness T0
-    free = _speed_ratio(no_load[..., None], weakness[..., None] * points.values[TORQUE])
+    asked = heavier[..., None] * points.values[TORQUE]
+    held_by_motor = _speed_ratio(no_load[..., None], weakness[..., None] * points.values[TORQUE])
+    most = np.sqrt(motor.grip[..., None] / asked)
+    slipping = most < held_by_motor
+    free = np.where(slipping, most, held_by_motor)
     ratio = _hold(free, points)
-    flow, values, slopes = _affine(points, ratio, weakness[..., None], heavier[..., None])
+    flow, values, slopes = _affine(points, ratio, weakness[..., None], heavier[..., None], slipping)
     held = ratio != free
     if held.any():
         spare = (no_load[..., None] - ratio) * points.speed[..., None]
-        values[TORQUE] = np.where(held, spare / np.maximum(motor.droop[..., None], 1e-300), values[TORQUE])
+        spare = np.minimum(spare / np.maximum(motor.droop[..., None], 1e-300), motor.grip[..., None])
+        values[TORQUE] = np.where(held, spare, values[TORQUE])
+    if isinstance(motor, Belted):
+        values, slopes = _with_speed(points, ratio, flow, values, slopes)
     last = np.broadcast_to(points.last, flow.shape[:2])
     slopes = _limit(flow, values, slopes, last)
     last_flow = _at(flow, last)
     below, beyond = _ends(values, slopes, last, last_flow)
+    best = _speed_ratio(no_load, weakness * points.best_torque)
+    gripped = np.sqrt(motor.grip / (heavier * points.best_torque))
     return Moved(
         curves=pieces(flow, last, values, slopes, below, beyond),
         shut_off_head=values[HEAD][..., 0],
         last_flow=last_flow,
-        best_efficiency_flow=points.best_flow * _speed_ratio(no_load, weakness * points.best_torque),
+        best_efficiency_flow=points.best_flow * np.minimum(best, gripped),
         limited=held.any(axis=-1),
     )
 
@@ -179,16 +192,30 @@ def _hold(free: Array, points: Points) -> Array:
     return np.where(fine, free, held)  # so that a batch equals its plants one by one
 
 
-def _affine(points: Points, x: Array, weakness: Array, heavier: Array) -> tuple[Array, Array, Array]:
+def _affine(
+    points: Points, x: Array, weakness: Array, heavier: Array, slipping: Flags
+) -> tuple[Array, Array, Array]:
     """Flow, (3, …) values and (3, …) slopes over flow at the speed ratios `x`."""
     c, dc = weakness * points.values[TORQUE], weakness * points.slopes[TORQUE]
     dx = -dc * x**2 / (1 + 2 * c * x)
+    if slipping.any():
+        dx = np.where(slipping, -x * points.slopes[TORQUE] / (2 * points.values[TORQUE]), dx)
     stretch = np.maximum(x + points.flow * dx, LEAST_STEP * x)
     values = x**2 * points.values
     slopes = (x**2 * points.slopes + 2 * x * dx * points.values) / stretch
     values[TORQUE] *= heavier
     slopes[TORQUE] *= heavier
     return x * points.flow, values, slopes
+
+
+def _with_speed(
+    points: Points, x: Array, flow: Array, values: Array, slopes: Array
+) -> tuple[Array, Array]:
+    """The speed as a fourth curve: straight chords, because it only fills what the others leave open."""
+    speed = x * points.speed[..., None]
+    chord = np.diff(speed) / np.diff(flow)
+    chord = np.concatenate([chord, chord[..., -1:]], axis=-1)
+    return np.concatenate([values, speed[None]]), np.concatenate([slopes, chord[None]])
 
 
 def _limit(flow: Array, values: Array, slopes: Array, last: Index) -> Array:
@@ -202,12 +229,12 @@ def _limit(flow: Array, values: Array, slopes: Array, last: Index) -> Array:
 
 def _ends(values: Array, slopes: Array, last: Index, last_flow: Array) -> tuple[Array, Array]:
     """Slope and half second derivative below no flow and beyond the last point: (3, B, M, 2) each."""
-    below, beyond = np.zeros((2, 3, *last.shape, 2))
+    below, beyond = np.zeros((2, len(values), *last.shape, 2))
     bend = values[HEAD][..., 0] / last_flow**2
     below[HEAD, ..., 0], below[HEAD, ..., 1] = slopes[HEAD][..., 0], bend
     for quantity in (HEAD, TORQUE, NPSH):
         beyond[quantity, ..., 0] = _at(slopes[quantity], last)
-    beyond[TORQUE:, ..., 0] = np.maximum(beyond[TORQUE:, ..., 0], 0.0)
+    beyond[TORQUE : NPSH + 1, ..., 0] = np.maximum(beyond[TORQUE : NPSH + 1, ..., 0], 0.0)
     beyond[HEAD, ..., 1] = -bend
     return below, beyond
 

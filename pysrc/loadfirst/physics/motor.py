@@ -39,6 +39,7 @@ BEST_LOAD = 0.75  # [-] part of rated load where the efficiency is best
 FIXED_SHARE = BEST_LOAD**2 / (1 + BEST_LOAD**2)  # [-] of the losses at rated load
 FIXED_EXPONENT = 1.5  # [-]
 MAGNETISING = 1 / 3  # [-] of the rated current
+ANY_TORQUE = column(np.inf)  # [N·m]
 
 
 class Motor(NamedTuple):
@@ -159,9 +160,18 @@ class Motor(NamedTuple):
         field = drive.synchronous_speed(self.supply_frequency, self.poles)
         return field * self.rated_slip / self.rated_torque / self.field_strength**2
 
+    @property
+    def grip(self) -> Array:
+        """Torque that the coupling holds: any. (1, 1) [N·m]"""
+        return ANY_TORQUE
+
     def speed(self, torque: Array) -> Array:
         """Shaft speed under a torque. (B, M) [N·m] -> (B, M) [rad/s]"""
         return self.synchronous_speed - self.droop * torque
+
+    def load(self, torque: Array, speed: Array) -> Array:
+        """Shaft power over the rated one. (B, M) [N·m], [rad/s] -> (B, M) [-]"""
+        return torque * speed / self.rated_power
 
     def input_power(self, torque: Array, speed: Array) -> Array:
         """Electric power taken up: shaft power and losses. (B, M) [N·m], [rad/s] -> (B, M) [W]"""

@@ -7,6 +7,7 @@ from typing import Any
 import msgspec
 
 from loadfirst.plant.air import air_pressure
+from loadfirst.plant.drives import frequency
 from loadfirst.plant.pumps import ResolvedPlant
 from loadfirst.units import BAR
 
@@ -30,7 +31,7 @@ def effective(resolved: ResolvedPlant) -> dict[str, Any]:
     plant = resolved.plant
     data: dict[str, Any] = msgspec.to_builtins(plant)
     drive = data["drive"]
-    drive["frequency_hz"] = drive["frequency_hz"] or float(plant.drive.supply_hz)
+    drive["frequency_hz"] = frequency(plant.drive)
     drive["motor_kw"] = drive["motor_kw"] or resolved.curve.motor_kw
     if resolved.second is not None:
         second = data["pump"]["second"]

@@ -9,6 +9,7 @@ from typing import NamedTuple
 import numpy as np
 
 from loadfirst.physics.backward import Backward
+from loadfirst.physics.belt import Belted, Drives
 from loadfirst.physics.centrifugal import PumpCurve
 from loadfirst.physics.changes.apply import Changes, apply
 from loadfirst.physics.changes.blocked import MOST as MOST_BLOCKED
@@ -29,6 +30,7 @@ from loadfirst.physics.standing import (
     TURNS_FORWARD,
     StandingPumps,
 )
+from loadfirst.plant import drives
 from loadfirst.plant.plant import Curve, Displacement, Pump
 from loadfirst.plant.points import pump_curve, rated_pump
 from loadfirst.plant.pumps import SOUND, Condition, ResolvedPlant, conditions, turns_back
@@ -52,6 +54,11 @@ class Service(NamedTuple):
     gear_ratio: float
     supply_frequency: float
     frequency: float
+    relative_voltage: float
+    efficiency: float
+    belt_ratio: float
+    creep: float
+    tightness: float
     density: float
     viscosity: float
     thick: float
@@ -85,7 +92,12 @@ def services(one: ResolvedPlant, liquid: Liquid) -> tuple[Service, ...]:
             poles=drive.poles,
             gear_ratio=gear_ratio(pump),
             supply_frequency=float(drive.supply_hz),
-            frequency=drive.frequency_hz or float(drive.supply_hz),
+            frequency=drives.frequency(drive),
+            relative_voltage=drives.relative_voltage(drive),
+            efficiency=drives.efficiency(power, drive.poles, drive.efficiency_class, drive.supply_hz),
+            belt_ratio=drives.ratio(drive),
+            creep=drives.creep(drive),
+            tightness=drives.tightness(drive),
             density=liquid.density,
             viscosity=liquid.viscosity,
             thick=0.0 if liquid.name == "water" else liquid.kinematic,
@@ -120,8 +132,13 @@ def _machines(rows: tuple[tuple[Service, ...], ...]) -> MachineLaw:
         poles=each("poles"),
         supply_frequency=each("supply_frequency"),
         frequency=each("frequency"),
+        efficiency=each("efficiency"),
+        relative_voltage=each("relative_voltage"),
     )
-    geared = motor._replace(poles=motor.poles * each("gear_ratio"))  # slower and stronger, as with more poles
+    slower = motor._replace(poles=motor.poles * each("gear_ratio"))  # and stronger, as with more poles
+    geared: Drives = slower
+    if np.isfinite(each("tightness")).any():
+        geared = Belted.of(slower, each("belt_ratio"), creep=each("creep"), grip=each("tightness"))
     law = law_of(rows[0][0].pump, rows[0][0].condition)
     if law == "standing":
         numbers = np.array([[_at_rest(one) for one in row] for row in rows])
@@ -185,7 +202,7 @@ def changed(service: Service) -> tuple[PumpCurve, tuple[Outside, ...]]:
     assert isinstance(service.pump, Curve)
     if service.condition == SOUND and not service.thick and not service.gas:
         return pump_curve(service.pump), ()
-    speed = float(synchronous_speed(service.frequency, service.poles))
+    speed = float(synchronous_speed(service.frequency, service.poles)) * service.belt_ratio
     return _changed(service.pump, service.condition, service.thick, speed, service.gas)
 
 

@@ -67,7 +67,10 @@ class PumpStation(Part, frozen=True):
 
 
 class Drive(Part, frozen=True):
-    """Induction motors, one per pump."""
+    """Induction motors, one per pump, each with the same kind of drive.
+
+    A `frequency_hz` other than the supply's means a variable-speed drive, and so does `start = "ramp"`.
+    """
 
     supply_hz: Annotated[
         Literal[50, 60], choice("Frequency of the public supply, which the motors are made for.", "Hz")
@@ -83,6 +86,37 @@ class Drive(Part, frozen=True):
         Annotated[float, quantity("kW", 0.01, 20000, "Rated power of the motor; the pump's own if left out.")]
         | None
     ) = None
+    efficiency_class: Annotated[
+        Literal["IE1", "IE2", "IE3", "IE4"], choice("Efficiency class of the motors (IEC 60034-30-1).")
+    ] = "IE3"
+    mains_percent: Annotated[
+        float, quantity("%", 80, 120, "Frequency that the supply truly has, over `supply_hz`.")
+    ] = 100.0
+    voltage_percent: Annotated[
+        float, quantity("%", 60, 115, "Voltage of the supply at the motors, over the rated one.")
+    ] = 100.0
+    start: Annotated[
+        Literal["direct", "ramp"],
+        choice("direct: switched straight to the supply. ramp: a variable-speed drive runs the motors up."),
+    ] = "direct"
+    ramp_s: Annotated[
+        float, quantity("s", 0.1, 300, "Time in which a variable-speed drive runs the motors up.")
+    ] = 10.0
+    belt: Annotated[
+        Literal["none", "v-belt", "toothed"], choice("What is between motor and pump; none: a coupling.")
+    ] = "none"
+    belt_ratio: Annotated[
+        float, quantity("-", 0.25, 2.5, "Speed of the pump over that of the motor, before the belt creeps.")
+    ] = 1.0
+    belt_tension_percent: Annotated[
+        float, quantity("%", 10, 150, "Tension of the belt, over the usual one; a slack belt slips.")
+    ] = 100.0
+    trip_class: Annotated[
+        Literal["10A", "10", "20", "30"], choice("Trip class of the overload relays (IEC 60947-4-1).")
+    ] = "10"
+    relay_percent: Annotated[
+        float, quantity("%", 40, 150, "Current that the overload relays are set to, over the motor's rated.")
+    ] = 100.0
 
 
 class Check(Part, frozen=True):
