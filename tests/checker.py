@@ -212,7 +212,9 @@ def pump_law(curve: Curve, motor: Turned, density: float, fate: Fate) -> Law:
     torque = [power / test for power in powers]
     heavier = density / curve.density_kgm3
     lost = [motor.droop * heavier * t / test for t in torque]
-    slipping = [sqrt(motor.grip / (heavier * t)) for t in torque]  # the speed at which the belt's grip is enough
+    slipping = [
+        sqrt(motor.grip / (heavier * t)) for t in torque
+    ]  # the speed at which the belt's grip is enough
     free = [speed_ratio(motor.field / test, c) for c in lost]
     slips = [x < y for x, y in zip(slipping, free, strict=True)]
     ratio = [min(x, y) for x, y in zip(slipping, free, strict=True)]

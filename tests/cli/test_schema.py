@@ -14,6 +14,7 @@ LOAD = {"housing_k", "fouling", "at", "filled", "recovery"}
 NO_UNIT = {
     "format",
     "gear_ratio",
+    "belt_ratio",
     "poles",
     "fittings_k",
     "strainer_k",
@@ -42,7 +43,7 @@ def numbers(schema: Any, name: str = "") -> list[str]:
 @pytest.mark.parametrize("kind", list(schemas()))
 def test_every_number_carries_its_unit_in_its_name(kind: str) -> None:
     """Files and output alike; loss coefficients, openings and counts have none."""
-    units = {"m", "mm", "cm3", "m3h", "bar", "mpas", "kgm3", "kw", "hz", "percent", "rpm", "a", "c"}
+    units = {"m", "mm", "cm3", "m3h", "bar", "mpas", "kgm3", "kw", "hz", "percent", "rpm", "a", "c", "s"}
     found = set(numbers(schemas()[kind]))
     assert found
     assert {name for name in found - NO_UNIT if name.rpartition("_")[2] not in units} == set()

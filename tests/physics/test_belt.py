@@ -65,9 +65,7 @@ def test_a_pump_on_a_belt_still_gives_less_head_at_more_flow(ratio: float, creep
 def test_a_looser_belt_makes_a_pump_that_looks_worn() -> None:
     """Less speed, less head at the same flow; the tachometer tells."""
     tight, loose = (
-        Machines.build([[RADIAL]], Belted.of(MOTOR, 1.0, creep=creep), 998.2).running(
-            across(0.008)
-        )
+        Machines.build([[RADIAL]], Belted.of(MOTOR, 1.0, creep=creep), 998.2).running(across(0.008))
         for creep in (0.01, 0.06)
     )
     assert loose.head[0, 0] < 0.96 * tight.head[0, 0]

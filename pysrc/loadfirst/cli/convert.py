@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
+from msgspec import UNSET
+
 from loadfirst.cli.notes import sentence
 from loadfirst.cli.output import (
     Balance,
@@ -65,6 +67,12 @@ FACTS = {
     "held": ("held", 1.0),
     "set": ("set_bar", BAR),
     "torque": ("torque_nm", 1.0),
+    "heat": ("heat_kw", KW),
+    "current": ("current_a", 1.0),
+    "usual_current": ("usual_current_a", 1.0),
+    "setting": ("setting_a", 1.0),
+    "after": ("after_s", 1.0),
+    "voltage": ("voltage_percent", PERCENT),
     "vapour_pressure": ("vapour_pressure_bar", BAR),
 }
 """By fact of a note: the printed key and its unit. [SI]"""
@@ -137,6 +145,9 @@ def _machine(machine: TrueMachine) -> Machine:
         motor_input_kw=machine.motor_input / KW,
         current_a=machine.current,
         load_percent=machine.load / PERCENT,
+        motor_speed_rpm=None if machine.motor_speed is UNSET else machine.motor_speed / RPM,
+        start_current_a=None if machine.start is UNSET else machine.start.current,
+        trips_after_s=None if machine.relay is UNSET else machine.relay.after,
     )
 
 

@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from msgspec import UNSET
 
-from loadfirst.cli import load_notes
+from loadfirst.cli import drive_notes, load_notes
 from loadfirst.cli.digits import fine
 from loadfirst.plant.answer import Note
 from loadfirst.units import BAR, HOUR, RPM
@@ -27,6 +27,8 @@ VAPOUR_BEHIND = (
 
 def sentence(note: Note, flows: bool = True) -> str:
     """One or two sentences that say what the note means and what to mind; `flows`: anything at all."""
+    if note.kind in drive_notes.REASONED:
+        return f"{note.where}: {drive_notes.REASONED[note.kind](note)}"
     if note.rule is not UNSET:
         return f"{note.where}: {_outside(note.rule, note.facts)}"
     said = SENTENCES[note.kind](note.facts) if flows or note.kind != "line-off" else f"{OFF} {NEVER}"
@@ -65,7 +67,7 @@ def _dead_headed(facts: Facts) -> str:
 def _overload(facts: Facts) -> str:
     return (
         f"takes {fine(facts['shaft_power'] / 1e3, 2)} kW, {facts['load'] * 100:.0f} % of the motor's rated "
-        f"{fine(facts['rated_power'] / 1e3, 2)} kW. Its protection would trip."
+        f"{fine(facts['rated_power'] / 1e3, 2)} kW. No motor bears that for long."
     )
 
 
@@ -91,7 +93,7 @@ def _other_speed(facts: Facts) -> str:
     return (
         f"runs at {facts['speed'] / RPM:.0f} 1/min, but its points were measured at "
         f"{facts['measured_speed'] / RPM:.0f} 1/min: so far away the affinity laws are a rough guide. "
-        "Do the motor's poles and frequency suit this pump?"
+        "Do the motor's poles, its frequency and its belt suit this pump?"
     )
 
 
@@ -217,6 +219,7 @@ SENTENCES: dict[str, Callable[[Facts], str]] = {
     "turning-backward": _turning_backward,
     "held-shut": _held_shut,
     **load_notes.SENTENCES,
+    **drive_notes.SENTENCES,
     "other-speed": _other_speed,
     "pumps-backward": _backward,
     "relief-behind": _relief_behind,

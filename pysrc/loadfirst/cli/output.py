@@ -95,7 +95,11 @@ class Balance(Struct):
 
 
 class Machine(Struct):
-    """One pump and its motor."""
+    """One pump and its motor.
+
+    The speed is the pump's; that of the motor and the current at its start are null where it is off,
+    the time until its relay trips where it does not.
+    """
 
     name: str
     kind: str
@@ -109,6 +113,9 @@ class Machine(Struct):
     motor_input_kw: float
     current_a: float
     load_percent: float
+    motor_speed_rpm: float | None
+    start_current_a: float | None
+    trips_after_s: float | None
 
 
 class Note(Struct):

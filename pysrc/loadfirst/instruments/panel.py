@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import lru_cache
 
 from loadfirst.instruments.gauge import dial_pressure
 from loadfirst.instruments.instrument import Instrument, Reading, Shown
 from loadfirst.instruments.scales import ammeter_scale
-from loadfirst.physics.motor import Motor
 from loadfirst.plant.answer import Machine, State
 from loadfirst.plant.dials import Gauge
 from loadfirst.plant.plant import Delivery, Plant, Supply
@@ -67,23 +65,13 @@ def _flow_meter(state: State, plant: Plant) -> Reading:
 
 def _ammeters(state: State, plant: Plant) -> Iterator[Reading]:
     for number, machine in enumerate(state.machines, start=1):
-        high = plant.meters.current_range_a or _ammeter_scale(machine, plant)
+        high = plant.meters.current_range_a or ammeter_scale(machine.rated_current)
         dial = Instrument(f"ammeter-{number}", "current", 0.0, high, plant.meters.current_percent)
         yield dial.show(_if(state, machine, "current"))
 
 
-@lru_cache(maxsize=64)
-def _rated_current(power: float, poles: int, supply_frequency: int) -> float:
-    """What the motor's name plate says. [W], -, [Hz] -> [A]"""
-    return float(Motor.rated(power, poles=poles, supply_frequency=supply_frequency).rated_current[0, 0])
-
-
-def _ammeter_scale(machine: Machine, plant: Plant) -> float:
-    """Upper end of an ammeter that suits the motor. [A]"""
-    return ammeter_scale(_rated_current(machine.rated_power, plant.drive.poles, plant.drive.supply_hz))
-
-
 def _tachometers(state: State, plant: Plant) -> Iterator[Reading]:
+    """They look at the pumps' shafts: with a belt the motors turn otherwise."""
     high = plant.meters.speed_range_rpm * RPM
     for number, machine in enumerate(state.machines, start=1):
         error = plant.meters.speed_percent

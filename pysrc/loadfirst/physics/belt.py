@@ -20,13 +20,16 @@ times the rated torque. What bending the belt costs is left out.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 import numpy as np
-import numpy.typing as npt
 
-from loadfirst.physics.law import Array, Flags, column, pick
-from loadfirst.physics.motor import Motor
+from loadfirst.physics.law import Array, Flags, Index, column, pick
+from loadfirst.physics.motor import Motor, single
 from loadfirst.physics.ranges import require
+
+if TYPE_CHECKING:
+    from numpy.typing import ArrayLike
 
 CREEP = 0.01  # [-] of the speed, at rated torque
 GRIP = 1.5  # [-] of the rated torque
@@ -58,7 +61,7 @@ class Belted:
 
     @classmethod
     def of(
-        cls, motor: Motor, ratio: npt.ArrayLike, *, creep: npt.ArrayLike = CREEP, grip: npt.ArrayLike = GRIP
+        cls, motor: Motor, ratio: ArrayLike, *, creep: ArrayLike = CREEP, grip: ArrayLike = GRIP
     ) -> Belted:
         """A belt on a motor.
 
@@ -175,7 +178,12 @@ class Belted:
         """Where a torque at the pump's shaft is all that the belt holds. (B, M)"""
         return np.asarray(torque >= self.grip * (1 - EDGE))
 
-    def rows(self, index: npt.NDArray[np.intp]) -> Belted:
+    def one(self, row: int, machine: int) -> Belted:
+        """One of the motors with its belt, (1, 1)."""
+        parts = (single(values, row, machine) for values in (self.ratio, self.creep, self.tightness))
+        return Belted(self.motor.one(row, machine), *parts)
+
+    def rows(self, index: Index) -> Belted:
         """The belts of some of the plants only."""
         some = (pick(values, index) for values in (self.ratio, self.creep, self.tightness))
         return Belted(self.motor.rows(index), *some)

@@ -93,7 +93,7 @@ def torque_at(motor: Drives, speed: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> 
     InputError
         For a motor without slip, or a ratio outside its range.
     """
-    lost = (motor.synchronous_speed - column(speed)) / _lost_at_breakdown(motor, ratio)
+    lost = (motor.synchronous_speed - column(speed)) / lost_at_breakdown(motor, ratio)
     return np.asarray(2 * breakdown_torque(motor, ratio) * lost / (1 + lost**2))
 
 
@@ -122,7 +122,7 @@ def speed_at(motor: Drives, torque: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> 
     require("motor.torque", torque, torque >= 0, "0 N·m or more")
     share = np.minimum(torque / breakdown_torque(motor, ratio), 1.0)
     lost = share / (1 + np.sqrt(1 - share**2))
-    return np.asarray(motor.synchronous_speed - _lost_at_breakdown(motor, ratio) * lost)
+    return np.asarray(motor.synchronous_speed - lost_at_breakdown(motor, ratio) * lost)
 
 
 def past_breakdown(motor: Drives, torque: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> Flags:
@@ -144,7 +144,7 @@ def starting_current(motor: Drives, ratio: ArrayLike = STARTING_CURRENT) -> Arra
     return column(ratio) * motor.rated_current * motor.relative_voltage
 
 
-def _lost_at_breakdown(motor: Drives, ratio: ArrayLike) -> Array:
+def lost_at_breakdown(motor: Drives, ratio: ArrayLike = BREAKDOWN) -> Array:
     """Speed lost at breakdown: the same at any voltage and frequency. (B|1, M) [rad/s]"""
     field = drive.synchronous_speed(motor.supply_frequency, motor.poles)
     return field * breakdown_slip(motor.rated_slip, column(ratio))

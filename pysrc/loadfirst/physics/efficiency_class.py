@@ -13,12 +13,16 @@ IEC 60034-30-1:2014, nominal efficiencies at 50 Hz: IE1, IE2 and IE4 from memory
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import numpy as np
-import numpy.typing as npt
 
 from loadfirst.errors import InputError
 from loadfirst.physics.law import Array
 from loadfirst.physics.motor_efficiency import rated_efficiency
+
+if TYPE_CHECKING:
+    from numpy.typing import ArrayLike
 
 CLASSES = ("IE1", "IE2", "IE3", "IE4")
 POLES = (2, 4, 6, 8)
@@ -44,7 +48,7 @@ TABLES = {  # [%]
 
 
 def class_efficiency(
-    power: npt.ArrayLike, poles: int, efficiency_class: str, supply_frequency: int = 50
+    power: ArrayLike, poles: int, efficiency_class: str, supply_frequency: int = 50
 ) -> Array:
     """Efficiency at rated load of a motor of a class.
 

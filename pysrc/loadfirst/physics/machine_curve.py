@@ -208,9 +208,7 @@ def _affine(
     return x * points.flow, values, slopes
 
 
-def _with_speed(
-    points: Points, x: Array, flow: Array, values: Array, slopes: Array
-) -> tuple[Array, Array]:
+def _with_speed(points: Points, x: Array, flow: Array, values: Array, slopes: Array) -> tuple[Array, Array]:
     """The speed as a fourth curve: straight chords, because it only fills what the others leave open."""
     speed = x * points.speed[..., None]
     chord = np.diff(speed) / np.diff(flow)

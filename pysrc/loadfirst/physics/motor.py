@@ -197,9 +197,19 @@ class Motor(NamedTuple):
         reactive = MAGNETISING * self.field_strength + stray * active**2
         return self.rated_current * np.hypot(active, reactive)
 
+    def one(self, row: int, machine: int) -> Motor:
+        """One of the motors, (1, 1)."""
+        return Motor(*(single(part, row, machine) for part in self))
+
     def rows(self, index: Index) -> Motor:
         """The motors of some of the plants only."""
         return Motor(*(pick(part, index) for part in self))
+
+
+def single(values: Array, row: int, machine: int) -> Array:
+    """One of (B|1, M|1) values, as (1, 1)."""
+    plant = values[row if len(values) > 1 else 0]
+    return np.reshape(plant[machine if len(plant) > 1 else 0], (1, 1))
 
 
 def rated_power_factor(power: ArrayLike, poles: ArrayLike) -> Array:

@@ -23,13 +23,16 @@ question); no trip within 2 h at 1.05, a trip within 2 h at 1.2 (from memory).
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 import numpy as np
-import numpy.typing as npt
 
 from loadfirst.errors import InputError
 from loadfirst.physics.law import Array, Flags
 from loadfirst.physics.ranges import require
+
+if TYPE_CHECKING:
+    from numpy.typing import ArrayLike
 
 CLASSES = {"10A": (2.0, 10.0), "10": (4.0, 10.0), "20": (6.0, 20.0), "30": (9.0, 30.0)}
 """Shortest and longest time at 7.2 times the set current, from cold. [s]"""
@@ -70,7 +73,7 @@ def time_constant(trip_class: str) -> float:
     return float(at_start / -np.log1p(-((PICK_UP / STARTING) ** 2)))
 
 
-def trip(current: npt.ArrayLike, trip_class: str = "10", before: npt.ArrayLike = 0.0) -> Trip:
+def trip(current: ArrayLike, trip_class: str = "10", before: ArrayLike = 0.0) -> Trip:
     """Whether and when the relay trips under a lasting current.
 
     Parameters

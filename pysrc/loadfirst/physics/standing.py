@@ -31,9 +31,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from loadfirst.physics.belt import Drives
 from loadfirst.physics.law import Array, Flags, Index, pick
 from loadfirst.physics.machine import Running
-from loadfirst.physics.motor import Motor
 
 FORWARD, BACKWARD = 0.4, 2.3
 """Head lost at the flow of best efficiency, of the head there, when nothing brakes the shaft. [-]"""
@@ -47,7 +47,7 @@ class StandingPumps:
 
     Attributes
     ----------
-    motor : Motor           that is off
+    motor : Motor or Belted that is off
     straight : (B|1, M)     head over flow, from 0 [s/m²]
     forward, backward : (B|1, M)
         Head over flow squared, from 0. [s²/m⁵]
@@ -57,7 +57,7 @@ class StandingPumps:
         What these would be if it ran, as scales. [m] [m³/s] [m³/s]
     """
 
-    motor: Motor
+    motor: Drives
     straight: Array
     forward: Array
     backward: Array

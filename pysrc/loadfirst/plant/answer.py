@@ -12,6 +12,7 @@ from typing import Literal
 from msgspec import UNSET, Struct, UnsetType
 
 from loadfirst.plant.pump_kind import PumpKind
+from loadfirst.plant.drive_answer import Belt, Relay, Start
 
 Why = Literal["stalled", "not-a-number"]
 BlockName = Literal[
@@ -54,13 +55,16 @@ class Machine(Struct, frozen=True):
     flow, best_efficiency_flow : [m³/s], the latter at the speed it runs (rated, if it displaces)
     head, npsh_required : [m]
     npsh_available : [m]; None where the pressure at its inlet is undefined
-    speed : [rad/s]
+    speed : of the pump's shaft [rad/s]
     torque : [N·m]
     shaft_power, motor_input : [W]
     efficiency : of the pump [-]
     current : [A]
-    load : shaft power over the motor's rated power [-]
-    rated_power : of the motor [W]
+    load : the motor's shaft power over its rated one [-]
+    rated_power, rated_current : of the motor [W] [A]
+    motor_speed : of the motor's own shaft; belt and gearbox make the pump's another [rad/s]
+    relay, start : of the motor; these and its speed are not said of one that is off
+    belt : between motor and pump, where there is one
     standing : its motor is off; only then is it said. The liquid may turn it: `speed`, negative backward
     backward : it turns the wrong way and takes in at its discharge flange; only then is it said. Its flow,
         head and pressure are then negative, and NPSH is that at its discharge flange
@@ -86,6 +90,11 @@ class Machine(Struct, frozen=True):
     load: float
     best_efficiency_flow: float
     rated_power: float
+    rated_current: float
+    motor_speed: float | UnsetType = UNSET
+    relay: Relay | UnsetType = UNSET
+    start: Start | UnsetType = UNSET
+    belt: Belt | UnsetType = UNSET
     standing: bool | UnsetType = UNSET
     backward: bool | UnsetType = UNSET
     pressure: float | UnsetType = UNSET
@@ -166,7 +175,7 @@ class Note(Struct, frozen=True):
     kind : which of the notes
     where : a pump, a node or a place along the path
     facts : the numbers behind it, SI
-    rule : which limit of which rule, where it is about one: "viscosity.parameter"
+    rule : which limit of which rule, where it is about one: "viscosity.parameter"; or why: "little-load"
     """
 
     kind: Literal[
@@ -199,6 +208,10 @@ class Note(Struct, frozen=True):
         "pumps-backward",
         "relief-behind",
         "nothing-comes",
+        "trips",
+        "belt-slips",
+        "start-hangs",
+        "low-voltage",
     ]
     where: str
     facts: dict[str, float]

@@ -41,7 +41,7 @@ def frequency(drive: Drive) -> float:
 
 
 def relative_voltage(drive: Drive) -> float:
-    """Voltage at the motors over the one that belongs to the frequency there, see `physics.motor.Motor`. [-]"""
+    """Voltage at the motors over the one that belongs to the frequency there, as `Motor` has it. [-]"""
     volts = drive.voltage_percent / FULL
     offered = volts / min(frequency(drive) / drive.supply_hz, 1.0)
     return min(offered, 1.0) if has_drive(drive) else offered

@@ -20,6 +20,7 @@ from loadfirst.physics.standing import StandingPumps
 from loadfirst.plant.air import air_pressure
 from loadfirst.plant.answer import Machine, Note, PathPoint
 from loadfirst.plant.backward_notes import backward_notes
+from loadfirst.plant.drive_notes import drive_notes
 from loadfirst.plant.machines import changed
 from loadfirst.plant.solved import OnePlant
 from loadfirst.plant.stack import own_head, static_head
@@ -92,6 +93,7 @@ def _machine_notes(one: OnePlant, machine: Machine, place: int) -> Iterator[Note
     if machine.load > 1:
         facts = {"shaft_power": machine.shaft_power, "rated_power": machine.rated_power, "load": machine.load}
         yield Note("overload", where, facts)
+    yield from drive_notes(one, machine, place)
     available = machine.npsh_available
     drawn = machine.flow if machine.backward is UNSET else -machine.flow
     if drawn > 0 and available is not None and available < machine.npsh_required:

@@ -8,7 +8,9 @@ import numpy as np
 from msgspec.structs import replace
 
 from loadfirst.physics.backward import Backward
+from loadfirst.physics.breakdown import breakdown_torque
 from loadfirst.physics.displacement import DisplacementMachines
+from loadfirst.physics.drive import synchronous_speed
 from loadfirst.physics.machine import Running
 from loadfirst.physics.network import LOST, STALLED
 from loadfirst.physics.standing import StandingPumps
@@ -16,8 +18,9 @@ from loadfirst.plant import backward
 from loadfirst.plant.air import air_pressure
 from loadfirst.plant.answer import Duty, LiquidState, Machine, State, Station, Why
 from loadfirst.plant.build import Built, ResolvedPlant, build
+from loadfirst.plant.drive_state import with_drive
+from loadfirst.plant.drives import frequency
 from loadfirst.plant.layout import Shape, shape_of
-from loadfirst.plant.machines import gear_ratio
 from loadfirst.plant.notes import notes
 from loadfirst.plant.path import nodes, path
 from loadfirst.plant.pump_kind import pump_kind
@@ -78,10 +81,9 @@ def state_of(solved: Solved, row: int) -> State:
 
 
 def _synchronous_speed(one: OnePlant) -> float:
-    """Of the motors' field, behind whatever gearbox. [rad/s]"""
-    law, _, column = one.running(0)
-    at_pump = float(one.per_machine(law.motor.synchronous_speed)[column])
-    return at_pump * gear_ratio(one.built.plants[one.row].curve)
+    """Of the motors' field, behind whatever gearbox or belt. [rad/s]"""
+    drive = one.plant.drive
+    return float(synchronous_speed(frequency(drive), drive.poles))
 
 
 def _station(one: OnePlant, machines: tuple[Machine, ...]) -> Station:
@@ -117,21 +119,24 @@ def _machine(one: OnePlant, name: str, place: int, inlet: str) -> Machine:
         load=number(running.load),
         best_efficiency_flow=float(one.per_machine(law.best_efficiency_flow)[column]),
         rated_power=float(one.per_machine(law.motor.rated_power)[column]),
+        rated_current=float(one.per_machine(law.motor.rated_current)[column]),
     )
     if isinstance(law, StandingPumps):
         return replace(machine, standing=True, speed=machine.speed if machine.flow else 0.0)
     if isinstance(law, Backward):
         machine, law = replace(machine, backward=True), law.turned
     if isinstance(running, Running) or not isinstance(law, DisplacementMachines):
-        return machine
-    return replace(
+        return with_drive(one, machine, place)
+    held_by_belt = law.motor.grip < breakdown_torque(law.motor)
+    machine = replace(
         machine,
         pressure=number(running.pressure),
         pressure_limit=float(one.per_machine(law.pumps.pressure_limit)[column]),
         volumetric_efficiency=number(running.volumetric_efficiency),
         mechanical_efficiency=number(running.mechanical_efficiency),
-        stalled=bool(running.stalled[one.row, column]),
+        stalled=bool(running.stalled[one.row, column] and not one.per_machine(held_by_belt)[column]),
     )
+    return with_drive(one, machine, place)
 
 
 def _npsh_available(one: OnePlant, head: float) -> float:

@@ -67,10 +67,7 @@ class PumpStation(Part, frozen=True):
 
 
 class Drive(Part, frozen=True):
-    """Induction motors, one per pump, each with the same kind of drive.
-
-    A `frequency_hz` other than the supply's means a variable-speed drive, and so does `start = "ramp"`.
-    """
+    """Induction motors, one per pump, each started, driven and coupled alike."""
 
     supply_hz: Annotated[
         Literal[50, 60], choice("Frequency of the public supply, which the motors are made for.", "Hz")
