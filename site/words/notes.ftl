@@ -19,7 +19,7 @@ note-below-vapour-pressure-behind = At { $where } the pressure would fall to { $
 note-other-speed = { $where } { $count ->
     [one] runs
    *[other] run
- } at { $speed }, but the points were measured at { $measured_speed }. So far away the affinity laws are a rough guide. Do poles and frequency suit this pump?
+ } at { $speed }, but the points were measured at { $measured_speed }. So far away the affinity laws are a rough guide. Do poles, frequency and belt suit this pump?
     .title = Far from the measured speed
 note-npsh-short = { $where } { $count ->
     [one] needs
@@ -35,13 +35,46 @@ note-overload = { $count ->
    *[other] The shafts of { $where } take { $shaft_power } each; their motors are
  } made for { $rated_power } ({ $load }).
     .title = Motor overloaded
-    .caution = Its protection would trip. Ask for less flow or speed.
+    .caution = No motor bears that for long. Mend the load, or lower the speed.
 note-overload-still = { $count ->
     [one] The shaft of { $where } takes { $shaft_power }; the motor is
    *[other] The shafts of { $where } take { $shaft_power } each; their motors are
  } made for { $rated_power } ({ $load }), though nothing is delivered.
     .title = Motor overloaded
-    .caution = Its protection would trip. Lower the speed: less flow than none is no way out.
+    .caution = No motor bears that for long. Lower the speed: less flow than none is no way out.
+note-trips = The motor of { $where } draws { $current }; its overload relay is set to { $setting } and trips after { $after }. { $rule ->
+    [little-load] The load asks too little head and gets too much flow, which takes more power here: the pump is sound.
+    [much-load] The load asks more pressure, and this pump takes the more power the harder it is held back: it is sound.
+    [stalled] The load asks more torque than the motor has.
+    [low-voltage] The voltage is low, so the same power takes more current. Neither pump nor load has changed.
+    [set-low] That is within what the motor is rated for: the relay is set too low.
+    [speed] The pump is turned faster than it was measured, and power grows faster than speed.
+    [liquid] The liquid is heavier or thicker than the one that the motor was chosen for.
+   *[small-motor] The motor is too small for this pump.
+ } What is shown holds until then.
+    .title = { $rule ->
+    [little-load] The relay trips: too little load
+    [much-load] The relay trips: too much load
+    [low-voltage] The relay trips: low voltage
+    [set-low] The relay trips: it is set too low
+   *[other] The overload relay trips
+ }
+    .caution = { $rule ->
+    [little-load] Throttle; do not repair the pump. Never set a relay higher to keep it in.
+    [much-load] Open what is shut; never set a relay higher to keep it in.
+   *[other] Find the reason before you start again; never set a relay higher to keep it in.
+ }
+note-belt-slips = The belt of { $where } holds { $torque } and no more: it slips, the pump turns at only { $speed }, and { $heat } heat the belt. The pump is sound; the tachometer tells.
+    .title = The belt slips
+    .caution = It squeals and soon burns. Stop, lock out, then tighten it; never reach over its guard.
+note-start-hangs = { $rule ->
+    [ramp] Near { $speed } load and run-up together ask more torque than the drive of { $where } gives. Give it more time or less load.
+   *[direct] Near { $speed } the load asks more torque than the motor of { $where } has: it hangs there, at up to { $current }, until something trips. Start it against less load, or mend the voltage.
+ } What is shown is a motor that got there.
+    .title = It would not run up
+    .caution = A motor that hangs burns within seconds if its protection fails. Switch off.
+note-low-voltage = { $where } has only { $voltage } of its voltage, so the motor draws { $current } instead of { $usual_current }. The speed hardly falls, nor does what is pumped: an ammeter alone does not tell of the load.
+    .title = Low voltage, more current
 note-not-reached = At no flow { $pumps ->
     [one] the pump gives
    *[other] the pumps give

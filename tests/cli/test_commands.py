@@ -100,7 +100,8 @@ def test_curves_without_json_are_a_table(capsys: pytest.CaptureFixture[str]) -> 
     [
         ("valve.opening=0", "minutes at most"),
         ("discharge.attached=false", "never open a flange"),
-        ("drive.motor_kw=2", "Its protection would trip"),
+        ("drive.motor_kw=2", "No motor bears that for long"),
+        ("drive.motor_kw=2", "The motor is too small for this pump"),
         ("suction.strainer_k=3000", "it cavitates"),
     ],
 )
@@ -130,6 +131,7 @@ def test_what_to_mind_where_liquid_boils_depends_on_the_place(
     assert all((advice in text) == (where == place) for where, text in boiling.items())
 
 
+UNITS = ("_m3h", "_m", "_kw", "_percent", "_bar", "_rpm", "_a", "_s", "_nm")
 NOTED = {
     "beyond-curve": ["valve.kv_open_m3h=1000", "delivery.surface_m=12", "discharge.bore_mm=300"],
     "dead-headed": ["valve.opening=0"],
@@ -138,6 +140,10 @@ NOTED = {
     "below-vapour-pressure": ["suction.strainer_k=3000"],
     "reverse-flow": ["check.fitted=false", "drive.frequency_hz=5"],
     "line-off": ["discharge.attached=false"],
+    "trips": ["drive.motor_kw=2"],
+    "belt-slips": ["drive.belt=v-belt", "drive.belt_tension_percent=20"],
+    "start-hangs": ["drive.motor_kw=2", "drive.voltage_percent=60"],
+    "low-voltage": ["drive.voltage_percent=85"],
     "other-speed": ["drive.poles=8", "delivery.surface_m=2", "delivery.bottom_m=0"],
 }
 
@@ -150,7 +156,7 @@ def test_the_numbers_behind_a_note_have_their_units_in_their_keys(
     settings = [part for setting in NOTED[kind] for part in ("--set", setting)]
     notes = as_json(capsys, "read", PLANT, *settings)["notes"]
     note = next(note for note in notes if note["kind"] == kind)
-    assert all(key.endswith(("_m3h", "_m", "_kw", "_percent", "_bar", "_rpm")) for key in note["facts"])
+    assert all(key.endswith(UNITS) for key in note["facts"])
     if kind == "dead-headed":
         assert f"{note['facts']['shaft_power_kw']:.2f} kW" in note["text"]
 

@@ -33,7 +33,7 @@ def drive_notes(one: OnePlant, machine: Machine, place: int) -> Iterator[Note]:
     law, _, column = one.running(place)
     motor = law.motor.one(one.row, column)
     volts = float(motor.relative_voltage[0, 0])
-    if volts < LOW:
+    if volts < LOW and not start.hangs:
         usual = at_full_voltage(motor, machine)
         if machine.current > usual:
             facts = {"voltage": volts, "current": machine.current, "usual_current": usual}

@@ -71,7 +71,11 @@ def _relay(one: OnePlant, machine: Machine, law: MachineLaw, motor: Drives, plac
 def _reason(
     one: OnePlant, machine: Machine, law: MachineLaw, motor: Drives, place: int, setting: float
 ) -> Reason:
-    """Why the current is too much: the first of these without which it would not be."""
+    """Why the current is too much: the first of these without which it would not be.
+
+    A pump whose power rises with the flow is overloaded beyond its best efficiency, where the load asks too
+    little; one whose power falls, short of it. On the other side its motor is too small at any load.
+    """
     if machine.stalled is True:
         return "stalled"
     if machine.current <= machine.rated_current:
@@ -87,9 +91,10 @@ def _reason(
         if load / max(service.density / pump.density_kgm3, 1.0) <= 1 or service.thick:
             return "liquid"
         at_rest = float(one.per_machine(law.shut_off_torque)[law_column(one, place)])
-        if machine.flow == 0 or at_rest == machine.torque:
-            return "small-motor"
-        return "little-load" if at_rest < machine.torque else "much-load"
+        rises = at_rest < machine.torque
+        if rises == (machine.flow > machine.best_efficiency_flow):
+            return "little-load" if rises else "much-load"
+        return "small-motor"
     return "much-load"
 
 

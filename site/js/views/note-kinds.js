@@ -20,6 +20,9 @@ export const KINDS = Object.freeze([
   {kind: "dead-headed", caution: true},
   {kind: "held-shut", caution: true},
   {kind: "reverse-flow", caution: true},
+  {kind: "start-hangs", caution: true},
+  {kind: "belt-slips", caution: true},
+  {kind: "trips", caution: true},
   {kind: "overload", caution: true},
   {kind: "npsh-short", caution: true},
   {kind: "below-vapour-pressure", caution: true, at: (place) => BEFORE_PUMP.includes(place)},
@@ -33,6 +36,7 @@ export const KINDS = Object.freeze([
   {kind: "not-supplied", caution: false},
   {kind: "backflow", caution: false},
   {kind: "standing", caution: false},
+  {kind: "low-voltage", caution: false},
   {kind: "beyond-curve", caution: false},
   {kind: "other-speed", caution: false},
   {kind: "pressure-undefined", caution: false},
@@ -45,6 +49,7 @@ const FACTS = {
   flow: "flow", last_flow: "flow", head: "head", missing: "head", available: "head", required: "head", shaft_power: "power",
   rated_power: "power", load: "efficiency", pressure: "pressure", vapour_pressure: "pressure", limit: "pressure", set: "pressure",
   torque: "torque", speed: "speed", measured_speed: "speed", rise: "head", against: "head", drop: "pressure", most: "pressure", height: "height", filled: "opening",
+  current: "current", usual_current: "current", setting: "current", after: "time", voltage: "opening", heat: "power",
 };
 
 /** What a rule's limit is a limit of; others are bare numbers. */

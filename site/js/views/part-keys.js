@@ -77,7 +77,15 @@ const SILENT = {
   [CRITICAL]: ({liquid}) => liquid.name === "water",
   "site.barometer_bar": ({site}) => typeof site.altitude_m === "number",
   "relief.passing_percent": ({relief}) => relief.state !== "passing",
+  "drive.ramp_s": ({drive}) => !slowed(drive),
+  "drive.belt_ratio": ({drive}) => drive.belt === "none",
+  "drive.belt_tension_percent": ({drive}) => drive.belt === "none",
 };
+
+/** Whether there is a variable-speed drive. */
+function slowed({start, frequency_hz: frequency, supply_hz: supply, mains_percent: mains}) {
+  return start === "ramp" || Math.abs(frequency - (supply * mains) / 100) > 1e-9;
+}
 
 export const silent = (key, plant) => SILENT[key]?.(plant) ?? false;
 
