@@ -28,10 +28,10 @@ from typing import Any
 
 import numpy as np
 
+from loadfirst.physics.belt import Drives
 from loadfirst.physics.displacement import DisplacementMachines, DisplacementRunning
 from loadfirst.physics.law import Array, Flags, Index, column, pick
 from loadfirst.physics.machine import Machines, Running
-from loadfirst.physics.motor import Motor
 
 ENOUGH = column(1.0)
 
@@ -57,7 +57,7 @@ class Backward:
         return self.turned.count
 
     @property
-    def motor(self) -> Motor:
+    def motor(self) -> Drives:
         """Their motors."""
         return self.turned.motor
 

@@ -11,8 +11,8 @@ from typing import Literal
 
 from msgspec import UNSET, Struct, UnsetType
 
-from loadfirst.plant.pump_kind import PumpKind
 from loadfirst.plant.drive_answer import Belt, Relay, Start
+from loadfirst.plant.pump_kind import PumpKind
 
 Why = Literal["stalled", "not-a-number"]
 BlockName = Literal[

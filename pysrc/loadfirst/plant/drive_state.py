@@ -10,6 +10,7 @@ import numpy as np
 from msgspec.structs import replace
 
 from loadfirst.physics import starting
+from loadfirst.physics.backward import Backward
 from loadfirst.physics.belt import Belted, Drives
 from loadfirst.physics.displacement import DisplacementMachines
 from loadfirst.physics.law import Array
@@ -30,6 +31,7 @@ WARM = 1.0  # [-] current beforehand, over the set one
 def with_drive(one: OnePlant, machine: Machine, place: int) -> Machine:
     """A running machine with what is true of its motor, relay and belt."""
     law, _, column = one.running(place)
+    law = law.turned if isinstance(law, Backward) else law
     motor = law.motor.one(one.row, column)
     return replace(
         machine,
@@ -92,7 +94,7 @@ def _reason(
             return "liquid"
         at_rest = float(one.per_machine(law.shut_off_torque)[law_column(one, place)])
         rises = at_rest < machine.torque
-        if rises == (machine.flow > machine.best_efficiency_flow):
+        if rises == (abs(machine.flow) > machine.best_efficiency_flow):
             return "little-load" if rises else "much-load"
         return "small-motor"
     return "much-load"
@@ -125,7 +127,12 @@ def _start(one: OnePlant, machine: Machine, law: MachineLaw, motor: Drives, plac
 
 
 def _against(one: OnePlant, machine: Machine) -> float:
-    """Head that a pump must reach before anything flows: another pump's, or the static one. [m]"""
+    """Head that a pump must reach before anything flows: another pump's, or the static one. [m]
+
+    One that pumps backward has nothing against it.
+    """
+    if machine.backward is True:
+        return 0.0
     return machine.head if one.layout.side_by_side > 1 else static_head(one) / one.layout.in_line
 
 
@@ -140,7 +147,7 @@ def _asked(one: OnePlant, machine: Machine, law: MachineLaw, place: int) -> star
     if isinstance(law, Machines):
         at_rest = float(one.per_machine(law.shut_off_torque)[column])
         top = float(one.per_machine(law.shut_off_head)[column])
-        opens = min(max(against, 0.0) / max(top, 1e-9), 1.0) if machine.flow > 0 else 1.0
+        opens = min(max(against, 0.0) / max(top, 1e-9), 1.0) if machine.flow else 1.0
 
         def centrifugal(speed: Array) -> Array:
             square = (speed / running) ** 2
@@ -156,10 +163,11 @@ def _asked(one: OnePlant, machine: Machine, law: MachineLaw, place: int) -> star
         for part in (curves.torque_per_head, curves.drag, curves.bearings)
     )
     push = 1 + float(one.per_machine(law.pumps.friction)[column])
-    still = min(max(against, 0.0), max(machine.head, 0.0))
+    most = abs(machine.head) if machine.backward is True else max(machine.head, 0.0)
+    still = min(max(against, 0.0), most)
 
     def displacement(speed: Array) -> Array:
-        head = still + (max(machine.head, 0.0) - still) * (speed / running) ** 2
+        head = still + (most - still) * (speed / running) ** 2
         return np.asarray(bearings + drag * speed + per_head * push * head)
 
     return displacement
