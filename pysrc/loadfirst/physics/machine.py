@@ -21,7 +21,7 @@ from loadfirst.physics.belt import Belted, Drives
 from loadfirst.physics.centrifugal import PumpCurve
 from loadfirst.physics.interpolate import Pieces, slope, value
 from loadfirst.physics.law import Array, Flags, Index, column, pick
-from loadfirst.physics.machine_curve import HEAD, NPSH, SPEED, TORQUE, move, stack
+from loadfirst.physics.machine_curve import HEAD, NPSH, SLOWER, TORQUE, move, stack
 from loadfirst.units import G
 
 if TYPE_CHECKING:
@@ -165,10 +165,7 @@ class Machines:
     def _speed(self, row: Array, into: Array, torque: Array) -> Array:
         """The motor's, unless a belt slips: then less. (B, M) [rad/s]"""
         speed = self.motor.speed(torque)
-        if not isinstance(self.motor, Belted):
-            return speed
-        slower = np.minimum(value(row, into, SPEED), speed)
-        return np.where(np.isfinite(self.motor.grip), slower, speed)
+        return speed - value(row, into, SLOWER) if isinstance(self.motor, Belted) else speed
 
     def _held(self, row: Array, into: Array, beyond: Flags) -> Array:
         """Torque, beyond the last point bent below what the motor's line holds at standstill. [N·m]"""

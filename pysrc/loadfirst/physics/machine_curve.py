@@ -39,7 +39,7 @@ Why the head never rises with flow, whatever the curve and the motor
 
 A belt that slips (`physics.belt`) holds the torque: there x = √(T_grip / (r T0))
 where that is less, with dx/dφ = -x T0' / (2 T0). The speed then does not follow
-from the torque, so it is a fourth curve through the same points.
+from the torque alone: what it is lower by is a fourth curve through the same points.
 
 The power is constant for reversed flow and goes on along a straight line, not
 falling, beyond the last point; so does the required NPSH.
@@ -63,7 +63,7 @@ from loadfirst.physics.interpolate import Pieces, limit_slopes, pieces
 from loadfirst.physics.law import Array, Flags, Index
 from loadfirst.units import G
 
-HEAD, TORQUE, NPSH, SPEED = 0, 1, 2, 3
+HEAD, TORQUE, NPSH, SLOWER = 0, 1, 2, 3
 LEAST_STEP = 0.1  # [-] part of a step in flow that slip can never take away
 EDGE = 1 - 1e-9  # [-] keeps a held point falling, rounding included
 
@@ -153,7 +153,9 @@ def move(points: Points, motor: Drives, density: Array) -> Moved:
         spare = np.minimum(spare / np.maximum(motor.droop[..., None], 1e-300), motor.grip[..., None])
         values[TORQUE] = np.where(held, spare, values[TORQUE])
     if isinstance(motor, Belted):
-        values, slopes = _with_speed(points, ratio, flow, values, slopes)
+        speed = motor.synchronous_speed[..., None] - motor.droop[..., None] * values[TORQUE]
+        slower = np.where(slipping, np.maximum(speed - ratio * points.speed[..., None], 0.0), 0.0)
+        values, slopes = _with_slower(slower, flow, values, slopes)
     last = np.broadcast_to(points.last, flow.shape[:2])
     slopes = _limit(flow, values, slopes, last)
     last_flow = _at(flow, last)
@@ -208,12 +210,11 @@ def _affine(
     return x * points.flow, values, slopes
 
 
-def _with_speed(points: Points, x: Array, flow: Array, values: Array, slopes: Array) -> tuple[Array, Array]:
-    """The speed as a fourth curve: straight chords, because it only fills what the others leave open."""
-    speed = x * points.speed[..., None]
-    chord = np.diff(speed) / np.diff(flow)
+def _with_slower(slower: Array, flow: Array, values: Array, slopes: Array) -> tuple[Array, Array]:
+    """The speed lost by slipping as a fourth curve, its slopes those of its chords."""
+    chord = np.diff(slower) / np.diff(flow)
     chord = np.concatenate([chord, chord[..., -1:]], axis=-1)
-    return np.concatenate([values, speed[None]]), np.concatenate([slopes, chord[None]])
+    return np.concatenate([values, slower[None]]), np.concatenate([slopes, chord[None]])
 
 
 def _limit(flow: Array, values: Array, slopes: Array, last: Index) -> Array:
@@ -230,7 +231,7 @@ def _ends(values: Array, slopes: Array, last: Index, last_flow: Array) -> tuple[
     below, beyond = np.zeros((2, len(values), *last.shape, 2))
     bend = values[HEAD][..., 0] / last_flow**2
     below[HEAD, ..., 0], below[HEAD, ..., 1] = slopes[HEAD][..., 0], bend
-    for quantity in (HEAD, TORQUE, NPSH):
+    for quantity in (HEAD, TORQUE, NPSH):  # a belt slips on as at the last point
         beyond[quantity, ..., 0] = _at(slopes[quantity], last)
     beyond[TORQUE : NPSH + 1, ..., 0] = np.maximum(beyond[TORQUE : NPSH + 1, ..., 0], 0.0)
     beyond[HEAD, ..., 1] = -bend

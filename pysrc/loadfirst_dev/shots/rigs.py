@@ -65,6 +65,20 @@ RIGS = (
     Scene("worn", "A worn pump, tapped", {"pump.wear_percent": 15}, deed="panel"),
     Scene("impeller-blocked", "A pump with half its impeller blocked", {"pump.blocked_percent": 50}),
     Scene("wrong-way", "A pump that turns the wrong way", {"pump.rotation": "wrong"}),
+    Scene("belt", "A slack belt slips", {"drive.belt": "v-belt", "drive.belt_tension_percent": 25}),
+    Scene(
+        "tripped",
+        "Too little load: the relay trips",
+        {
+            "drive.motor_kw": 5,
+            "delivery.bottom_m": 2,
+            "delivery.surface_m": 3,
+            "discharge.bore_mm": 150,
+            "valve.opening": 1,
+            "valve.kv_open_m3h": 400,
+        },
+    ),
+    Scene("low-voltage", "Low voltage, more current", {"drive.voltage_percent": 80}, deed="panel"),
     Scene("branch", "A second user draws", {}, plant="two-halls"),
     Scene(
         "branch-shut",

@@ -13,10 +13,16 @@ export function updateMachines({pumps, checks}, {kinds}, model, words) {
     const condition = conditionOf(plant, i);
     const boiling = BOILS.some((kind) => noted(answer, kind, `pump-${i + 1}`));
     const standing = Boolean(machine) && (machine.standing ?? !machine.speed);
-    pump.update({speed: machine?.speed ?? 0, turns: turning, condition, boiling, standing, says: pumpSays(machine, {...condition, boiling, standing}, model, words, kinds[i])});
+    pump.update({speed: machine?.speed ?? 0, turns: turning, condition, boiling, standing, drive: driveOf(plant, machine),
+      says: pumpSays(machine, {...condition, boiling, standing}, model, words, kinds[i])});
   });
   Object.values(checks).forEach((check, i) => updateCheck(check, machines[i], model, words, pumps.length));
 }
+
+/** What turns a pump: its belt, and whether its relay trips. */
+const driveOf = ({drive: {belt = "none", belt_ratio: ratio}}, machine) => ({
+  fitted: belt !== "none", ratio, slips: machine?.belt?.slips === true, trips: machine?.relay?.trips === true,
+});
 
 /** Speed, and what else there is to say of a pump. */
 function pumpSays(machine, {worn, trim, blocked, wrong, boiling, standing}, {units}, words, kind) {
@@ -25,6 +31,8 @@ function pumpSays(machine, {worn, trim, blocked, wrong, boiling, standing}, {uni
   const driven = machine.speed < 0 ? "draw-pump-driven-back" : machine.speed ? "draw-pump-driven" : "draw-pump-standing";
   const state = `${words(`draw-kind-${kind}`)}. ${words(standing ? driven : "draw-pump-state", {speed})}`;
   const also = [
+    machine.belt && words(machine.belt.slips ? "draw-pump-slipping" : "draw-pump-belted", {speed: units.full("speed", machine.motor_speed ?? 0)}),
+    machine.relay?.trips && words("draw-pump-tripped"),
     wrong && words("draw-pump-wrong"), boiling && words("draw-pump-boiling"),
     worn > 0 && words("draw-pump-worn", {share: units.full("efficiency", worn)}),
     trim !== 1 && words("draw-pump-trimmed", {share: units.full("opening", trim)}),

@@ -1,6 +1,7 @@
 // A pump cut open: its casing and what turns in it.
 
 import {el, px, set, show} from "../lib/svg.js";
+import {createBelt} from "./belt.js";
 import {casingPath} from "./casing.js";
 import {createRotors} from "./rotors.js";
 
@@ -26,12 +27,13 @@ export function createPump(document, {x, y, r, floor, below = r + 48}, {label, p
   const outlet = (narrow ? 0.22 : 0.4) * r;
   const rotors = createRotors(document, kind, r);
   const bubbles = make("g", {class: "bubbles"}, ...BUBBLES.map(([bx, by, size]) => make("circle", {cx: px(bx * r), cy: px(by * r), r: size})));
+  const belt = createBelt(document, r);
   const back = make("path", {class: "back-arrow", d: backArrow(r)});
   const node = make("g", {class: "control pump", role: "button", tabindex: 0, "data-control": tag, "data-part": tag, transform: `translate(${px(x)},${px(y)})`},
     make("path", {class: "plinth", d: plinth(r, floor - y, below)}),
     make("path", {class: "casing", d: casingPath(kind, r, outlet)}),
     make("path", {class: "flange", d: `M${px(r + 3)},${px(-r - 3)}v${px(outlet + 6)}`}),
-    rotors.node, bubbles, back, make("circle", {class: "hit", r: px(r + 2)}));
+    rotors.node, belt.node, bubbles, back, make("circle", {class: "hit", r: px(r + 2)}));
   node.addEventListener("click", pick);
   node.addEventListener("keydown", (event) => {
     if (event.key !== "Enter" && event.key !== " ") return;
@@ -41,11 +43,12 @@ export function createPump(document, {x, y, r, floor, below = r + 48}, {label, p
   let turned = 0, turning = 0;
   return {
     node,
-    update({speed, turns, says, condition: {worn = 0, trim = 1, blocked = 0, wrong = false} = {}, boiling = false, standing = false}) {
+    update({speed, turns, says, condition: {worn = 0, trim = 1, blocked = 0, wrong = false} = {}, boiling = false, standing = false, drive = {}}) {
       turning = turns ? shownTurning(speed) * (wrong ? -1 : 1) : 0;
       set(node, "aria-label", `${label}. ${says}`);
       set(node, "class", `control pump${speed ? " running" : ""}${standing ? " standing" : ""}`);
       show(bubbles, boiling);
+      belt.update(drive);
       show(back, wrong || speed < 0);
       rotors.leak(worn);
       if (!rotors.sized) return;
