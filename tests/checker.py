@@ -44,7 +44,13 @@ class Off(NamedTuple):
     node: str
 
 
-def check(one: ResolvedPlant, fluid: Fluid, flow: Mapping[str, float], head: Mapping[str, float]) -> Off:
+def check(
+    one: ResolvedPlant,
+    fluid: Fluid,
+    flow: Mapping[str, float],
+    head: Mapping[str, float],
+    slack: float = 0.0,
+) -> Off:
     """Recompute every drop and every balance.
 
     Parameters
@@ -53,12 +59,14 @@ def check(one: ResolvedPlant, fluid: Fluid, flow: Mapping[str, float], head: Map
     fluid : what is pumped.
     flow : through each element. [m³/s]
     head : energy head of each node. [m]
+    slack : how exact a flow can be: a needle's velocity head multiplies it. [m³/s]
     """
     pieces, fixed = plant_pieces(one, fluid), fixed_heads(one.plant, fluid)
     if "valve" in pieces:
         pieces["valve"] = choking(one.plant, fluid, pieces["valve"], *_around(pieces["valve"], head))
     for name in backward(one):
-        pieces[name] = boiling(one, fluid, pieces[name], flow["suction-line"], *_around(pieces[name], head))
+        fast = max(abs(flow[name]), abs(flow["suction-line"]))
+        pieces[name] = boiling(one, fluid, pieces[name], (fast, slack), *_around(pieces[name], head))
     assert set(flow) == set(pieces), "the elements are those of the plant"
     worst_head, element = max(
         (abs(head[piece.inlet] - head[piece.outlet] - piece.loss(flow[name])), name)
@@ -102,15 +110,22 @@ def propeller(curve: Curve) -> bool:
 
 
 def boiling(
-    one: ResolvedPlant, fluid: Fluid, pump: Piece, through: float, before: float, behind: float
+    one: ResolvedPlant, fluid: Fluid, pump: Piece, fast: tuple[float, float], before: float, behind: float
 ) -> Piece:
-    """A pump that pumps backward: all of its head, or as much as brings its inlet, behind it, to boil."""
-    plant = one.plant
+    """A pump that pumps backward: all of its head, or as much as brings its inlet, behind it, to boil.
+
+    `fast` is the flow whose speed counts there, and how exact it is.
+    """
+    plant, (flow_there, slack) = one.plant, fast
     at_rest = plant.pump.centre_m + (fluid.vapour - air(plant)) / (fluid.density * G)
 
     def loss(flow: float) -> float:
         full = pump.loss(flow)
-        boils = at_rest + velocity_head(max(abs(flow), abs(through)), plant.discharge.bore_mm)
+        low, high = (
+            at_rest + velocity_head(max(flow_there + side * slack, 0.0), plant.discharge.bore_mm)
+            for side in (-1, 1)
+        )
+        boils = min(max(behind, low), high)
         return min(full, max(before - boils, 0.0)) if full > 0 else full
 
     return pump._replace(loss=loss)

@@ -55,6 +55,7 @@ def checked(one: Solved, row: int) -> Off:
         Fluid(liquid.density, liquid.viscosity, liquid.vapour_pressure),
         {name: float(flow[row]) for name, flow in solution.flow.items()},
         {node: float(head[row]) for node, head in solution.head.items()},
+        1e-9 * float(one.built.flow_scale[row]),
     )
 
 
@@ -174,7 +175,10 @@ def _written(value: Any) -> str:
 def trial(seed: int, count: int) -> list[str]:
     """Files of all plants of a seed that fail."""
     choose = Dice(seed)
-    batch = [any_data(choose) for _ in range(count)]
+    try:
+        batch = [any_data(choose) for _ in range(count)]
+    except InputError as fault:  # as words: such an error cannot be sent from one process to another
+        raise RuntimeError(f"seed {seed}: the sensible plant is refused: {fault}") from None
     bad: list[str] = []
     suspects: list[int] = []
     together = True
