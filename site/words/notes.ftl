@@ -5,6 +5,9 @@ notes-label = What to know about this answer
 note-dead-headed = Nothing flows through { $where }; at no flow the head is { $head }, the shut-off head. The { $shaft_power } at the shaft only heat the liquid inside.
     .title = Running, but nothing flows
     .caution = Minutes at most: the liquid heats, seals fail; with both valves shut and running the casing can burst.
+note-dead-headed-propeller = Nothing flows through { $where }; at no flow the head is { $head }. A propeller takes most power there: the { $shaft_power } at the shaft only churn and heat the liquid inside.
+    .title = Running, but nothing flows
+    .caution = Never shut an axial pump in, not even for a test: its motor overloads, the liquid heats.
 note-beyond-curve = { $where } { $count ->
     [one] delivers
    *[other] deliver, each,

@@ -72,6 +72,7 @@ part-pump-2-caution = Before a pump is opened: isolate, lock and tag out its mot
 part-drive-caution = The coupling guard stays on. Work on motor and supply is for people licensed to do it.
 part-relief-caution = Never block a relief valve, and never raise its setting to stop it lifting.
 part-check-1-caution = A check valve is no isolating valve: lock a valve that can be locked.
+part-valve-caution = Shut on a running pump: minutes at most, and for a test only where the maker permits it. Never on a displacement or an axial pump.
 part-discharge-line-caution = Never open a line under pressure: isolate, lock and tag out, vent, drain, verify.
 part-filter-caution = Before a filter is opened: isolate, vent, drain, and verify that it is without pressure.
 part-gauge-suction-caution = A gauge and its root valve may hold trapped, hot or toxic liquid: isolate and vent before it is taken off.

@@ -59,6 +59,14 @@ test("the axis holds still while the answer moves below the shut-off head", () =
   assert.deepEqual(domain(12), domain(39));
 });
 
+test("a displacement pump that could answer far more than it is asked leaves blocks that can be read", () => {
+  const domain = (balance, displaces) => stackGeometry({stack: [], balance, displaces, curves: {station: [176, 90]}}, null, SIZE).domain;
+  assert.ok(domain(15, true)[1] <= 6 * 15 && domain(15, true)[1] >= 15);
+  assert.ok(domain(15, false)[1] >= 176);
+  assert.deepEqual(domain(100, true), domain(100, false));
+  assert.ok(domain(0, true)[1] > 1);
+});
+
 test("the stack hides the ghost of an answer that is the same", () => {
   const one = {stack: [{block: "lift", head: 12}], balance: 12, curves: {station: [40]}};
   assert.equal(stackGeometry(one, one, SIZE).ghost, null);

@@ -139,7 +139,7 @@ for (const [kind, facts] of Object.entries(FACTS)) {
 test("every kind of note that has words has its rank, and warns where it has a warning", () => {
   const text = readFileSync(new URL("../../site/words/notes.ftl", import.meta.url), "utf8");
   const known = text.split(/^(?=[a-z])/m).flatMap((entry) => entry.match(/^note-([a-z-]+) =/)?.[1] ?? [])
-    .filter((kind) => !/-(?:still|upright|summit)$/.test(kind));
+    .filter((kind) => !/-(?:still|upright|propeller|summit)$/.test(kind));
   assert.deepEqual(known.toSorted(), KINDS.map(({kind, id = kind}) => id).toSorted());
   for (const {kind, id = kind, caution} of KINDS) {
     const entry = text.slice(text.indexOf(`note-${id} =`)).split(/\n(?=\S)/)[0];
@@ -151,6 +151,13 @@ test("a pump that displaces may not run against a shut valve for a moment", () =
   const upright = answer({flow: 0, notes: [{kind: "dead-headed", where: "pump-1", facts: FACTS["dead-headed"]}]});
   upright.state.machines[0] = {...upright.state.machines[0], pressure_limit: 1.6e6};
   assert.match(noteEntries({answer: upright, units, words})[0].caution, /not for a moment/);
+});
+
+test("a propeller is never shut in, not even for a test", () => {
+  const shut = answer({flow: 0, notes: [{kind: "dead-headed", where: "pump-1", facts: FACTS["dead-headed"]}]});
+  assert.match(noteEntries({answer: shut, units, words})[0].caution, /Minutes at most/);
+  shut.state.machines[0] = {...shut.state.machines[0], kind: "axial"};
+  assert.match(noteEntries({answer: shut, units, words})[0].caution, /Never shut an axial pump in/);
 });
 
 test("a limit of a rule is told in the unit of what it limits", () => {

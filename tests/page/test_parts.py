@@ -63,6 +63,41 @@ def test_keys_open_it_and_escape_gives_the_focus_back(closed: Rig) -> None:
     closed.shows()
 
 
+def test_keys_alone_lead_from_the_vessel_to_its_liquid_and_back_to_the_drawing(closed: Rig) -> None:
+    """Nothing is drawn for a liquid: the panel of what holds it leads there."""
+    surface = closed.part("supply.surface_m")
+    surface.focus()
+    closed.page.keyboard.press("Enter")
+    expect(picker(closed)).to_have_value("supply")
+    lead = panel(closed).get_by_role("button", name=say("part-lead", part=say("part-liquid")), exact=True)
+    for _ in range(8):
+        closed.page.keyboard.press("Tab")
+        if lead.evaluate("(node) => node === document.activeElement"):
+            break
+    closed.page.keyboard.press("Enter")
+    expect(picker(closed)).to_have_value("liquid")
+    expect(panel(closed).get_by_role("heading")).to_be_focused()
+    closed.page.keyboard.press("Escape")
+    expect(panel(closed)).to_be_hidden()
+    expect(surface).to_be_focused()
+
+
+def test_the_tray_leads_to_all_kinds_of_pump_and_names_the_one_that_is_fitted(closed: Rig) -> None:
+    """Three sizes are at hand; of another kind only its name is."""
+    others = closed.page.locator("#controls .others")
+    expect(others).to_have_text(say("pump-others", name=say("pump-others-none")))
+    others.click()
+    expect(picker(closed)).to_have_value("pump-1")
+    kinds = closed.page.locator("#part-pump-model optgroup").evaluate_all("all => all.map((one) => one.label)")
+    assert kinds == [say(f"pump-group-{kind}") for kind in ("radial", "along", "displacement")]
+    closed.page.locator("#part-pump-model").select_option("screw")
+    closed.address_holds({"pump.model": "screw"})
+    expect(panel(closed).locator(".part-about")).to_contain_text(say("draw-kind-screw"))
+    closed.page.get_by_role("button", name=say("close"), exact=True).click()
+    expect(others).to_have_text(say("pump-others", name=say("choice-pump-model-screw")))
+    expect(closed.page.locator("#controls [data-key='pump.model'] input:checked")).to_have_count(0)
+
+
 def test_the_list_leads_to_every_part_and_each_has_controls_or_says_why_not(closed: Rig) -> None:
     """What stands in the plant, then what can be added."""
     opener(closed).click()

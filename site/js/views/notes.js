@@ -69,7 +69,7 @@ function entry({kind, id: own, caution, places, ...note}, answer, units, words) 
 
 /** What is advised of a pump that lets liquid slip, or where liquid flows, may be no way out elsewhere. */
 function variant(kind, place, {state}, words) {
-  const forms = [place, state.machines.some(({pressure_limit: limit}) => limit) && "upright", state.station.flow <= 0 && "still"];
+  const forms = [place, state.machines.some(({pressure_limit: limit}) => limit) && "upright", state.machines.some(({kind: pump}) => pump === "axial") && "propeller", state.station.flow <= 0 && "still"];
   const form = forms.find((each) => each && words.has(`note-${kind}-${each}`));
   return form ? `note-${kind}-${form}` : `note-${kind}`;
 }

@@ -37,21 +37,31 @@ export function pile(stack, answer = 0) {
   return [...relief, ...burden];
 }
 
-/** Ends of the axis of heads: everything fits, and it stays put while a control moves. [m] */
+const MOST = 5; // times what is asked that the axis may reach
+const HALVED = 5; // times at most
+
+/**
+ * Ends of the axis of heads: everything fits, and it stays put while a control moves. A displacement pump could answer
+ * far more than it is asked, which would leave no block to be read: then the axis is halved. [m]
+ */
 function headDomain(answers) {
   const tops = [1e-3], lows = [0];
+  let could = 0;
   for (const answer of answers.filter(Boolean)) {
     const blocks = pile(answer.stack ?? [], answer.balance);
     const shutOff = (answer.curves?.station ?? []).filter(Number.isFinite);
-    tops.push(answer.balance ?? 0, ...blocks.map(({to}) => to), ...shutOff);
+    tops.push(answer.balance ?? 0, ...blocks.map(({to}) => to));
+    could = Math.max(could, ...shutOff);
     lows.push(answer.balance ?? 0, ...blocks.map(({to}) => to));
   }
-  return roundTop(Math.min(...lows), Math.max(...tops), 5);
+  const asked = Math.max(...tops);
+  for (let i = 0; i < HALVED && could > MOST * asked && answers.some((answer) => answer?.displaces); i++) could /= 2;
+  return roundTop(Math.min(...lows), Math.max(asked, could), 5);
 }
 
 /**
  * Places for a sheet of `width` × `height`, of which `foot` is left free below.
- * @param {object} now      {stack, balance, curves}: balance is the machine's answer [m]
+ * @param {object} now      {stack, balance, curves, displaces}: balance is the machine's answer [m]
  * @param {object|null} before  the same of the last committed answer
  * @param {(head: number) => boolean} [tells]  whether a head is more than nothing in the reader's digits
  */

@@ -76,7 +76,7 @@ function buildBalance(make, {width, height, rows: terms}, words) {
   return {values: rows.map(({value}, i) => [terms[i], value]), node: make("g", {class: "balance"}, rule, ...rows.flatMap(({value, label}) => [label, value]))};
 }
 
-const essence = (answer) => answer && {stack: answer.stack, balance: answer.state.balance.answer, curves: answer.curves};
+const essence = (answer) => answer && {stack: answer.stack, balance: answer.state.balance.answer, curves: answer.curves, displaces: answer.state.machines.some((one) => one.pressure_limit)};
 
 function update(svg, parts, {answer, previous, units}, size, words, columns) {
   const shown = (head) => units.text("head", head);
