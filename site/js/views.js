@@ -1,4 +1,5 @@
 // All views of the page, each in its host.
+import {create as createAlarm} from "./views/alarm.js";
 import {create as createApparatus} from "./views/apparatus.js";
 import {create as createBeside, createKeep} from "./views/beside.js";
 import {create as createCase} from "./views/case.js";
@@ -33,6 +34,7 @@ export function createViews({document, words, units, send, ask}) {
   const places = createPlaces(host("places"), kit);
   const toolbar = createToolbar(host("tools"), kit);
   const status = createStatus(host("status"), kit);
+  const alarm = createAlarm(host("status"), kit, host("notes"));
   const turning = createSwitch(host("turning"), kit, {id: "turning", action: "turning"});
   const curves = createSwitch(host("curves"), kit, {id: "curves", action: "curves"});
   const parts = createParts(host("parts"), kit, {drawing: host("apparatus"), beside: host("parts-open")});
@@ -107,6 +109,7 @@ export function createViews({document, words, units, send, ask}) {
       places.update({inCase, cases});
       toolbar.update({...about, inCase, units: now.units});
       status.update({...about.page, late: about.late}, now.units);
+      alarm.update(inCase || about.page.boot.stage === "failed" ? null : now);
       if (inCase) host("beside").hidden = true;
       if (inCase) updateCase(now, about);
       else updateRig(now, about);

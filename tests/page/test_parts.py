@@ -88,7 +88,9 @@ def test_the_tray_leads_to_all_kinds_of_pump_and_names_the_one_that_is_fitted(cl
     expect(others).to_have_text(say("pump-others", name=say("pump-others-none")))
     others.click()
     expect(picker(closed)).to_have_value("pump-1")
-    kinds = closed.page.locator("#part-pump-model optgroup").evaluate_all("all => all.map((one) => one.label)")
+    kinds = closed.page.locator("#part-pump-model optgroup").evaluate_all(
+        "all => all.map((one) => one.label)"
+    )
     assert kinds == [say(f"pump-group-{kind}") for kind in ("radial", "along", "displacement")]
     closed.page.locator("#part-pump-model").select_option("screw")
     closed.address_holds({"pump.model": "screw"})

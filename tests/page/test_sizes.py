@@ -209,7 +209,7 @@ def test_one_endless_word_of_a_stranger_does_not_widen_the_page(
     width, height = SIZES[size]
     rig = visitor(site, viewport={"width": width, "height": height})
     words = {"title": "T" * 80, "about": "a" * 400}
-    rig.open(state({"format": 1, "pump": {"model": "medium"}, **words}))
+    rig.open(state({"format": 1, "pump": {"model": "medium"}, **words})).live()
     expect(rig.page.locator("#why .about")).to_have_text(words["about"])
     scroll, client = rig.page.evaluate(OVERHANG)
     assert scroll == client

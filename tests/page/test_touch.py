@@ -10,6 +10,7 @@ from playwright.sync_api import expect
 from page.parts.controls import CHIPS, CHOICES, SLIDERS, UPWARD
 from page.parts.hands import Finger, drag
 from page.parts.rig import Rig
+from page.parts.scenes import SCENES
 from page.parts.words import say
 
 PULL = 24  # [CSS px]
@@ -82,3 +83,16 @@ def test_a_tap_that_does_not_move_changes_nothing(touched: Rig) -> None:
     touched.address_holds({})
     touched.page.get_by_role("button", name=say("close"), exact=True).tap()
     expect(touched.slider("valve.opening")).to_be_visible()
+
+
+def test_on_a_phone_a_caution_is_told_above_the_drawing_and_leads_to_its_note(touched: Rig) -> None:
+    """The notes lie below what is in sight; without a caution, nothing is told."""
+    alarm = touched.page.locator("#status .alarm")
+    expect(alarm).to_be_hidden()
+    touched.open(SCENES["valve shut"]).live()
+    expect(alarm).to_be_visible()
+    first = touched.page.locator("#notes .caution .note-title").first
+    expect(alarm).to_have_text(first.inner_text())
+    alarm.tap()
+    expect(first).to_be_focused()
+    expect(first).to_be_in_viewport()
