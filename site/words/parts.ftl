@@ -64,6 +64,11 @@ part-flow-meter = Flow meter
 part-ammeter-1 = Ammeter
 part-tachometer-1 = Tachometer
 part-levels = Level gauges
+part-chance = Chance in the instruments
+part-faults = { $set ->
+    [0] Faults
+   *[other] Faults: { $set } set here
+  }
 
 ## Cautions for the real plant, in the panel of what they are about
 part-suction-line-caution = Never throttle a liquid pump’s suction to control its flow. Before a strainer is opened: isolate, lock and tag out, vent, drain, verify.
@@ -288,3 +293,77 @@ key-meters-speed_percent = Greatest error
     .hint = In per cent of the reading.
 key-meters-level_percent = Greatest error
     .hint = In per cent of the vessel’s height.
+
+## What may be wrong with a gauge: the same names on each of them.
+key-gauges-serial = Serial number
+    .hint = Another number is another gauge, with an error of its own.
+key-gauges-fault-tapping = Tapped
+choice-gauges-fault-tapping-own = Where it should be
+choice-gauges-fault-tapping-suction = At the suction
+choice-gauges-fault-tapping-discharge = At the discharge
+choice-gauges-fault-tapping-after-valve = Behind the valve
+key-gauges-fault-root_valve = Root valve
+    .hint = Shut, or its line plugged, the pointer stays where it is. Before a gauge is taken off: a line that is shut in still holds pressure, and may hold hot or toxic liquid.
+choice-gauges-fault-root_valve-open = Open
+choice-gauges-fault-root_valve-shut = Shut
+key-gauges-fault-frozen_bar = It keeps
+key-gauges-fault-leg_filled = Its leg is filled
+    .hint = Gas in the rest of the leg weighs nothing. It counts where the dial hangs higher or lower than its tapping.
+key-gauges-fault-reads = It counts from
+    .hint = Read as if it counted from the pressure of the air.
+choice-gauges-fault-reads-gauge = The air
+choice-gauges-fault-reads-absolute = Vacuum
+key-gauges-fault-zero_bar = Error of the zero
+key-gauges-fault-span_percent = Error of the span
+    .hint = Of the pressure.
+key-gauges-fault-damping_s = Damping
+    .hint = Time constant. It quietens the noise.
+key-gauges-fault-noise_bar = Noise
+    .hint = Standard deviation.
+key-gauges-fault-unit = The dial is marked in
+    .hint = While its numbers are taken for bar.
+choice-gauges-fault-unit-bar = bar
+choice-gauges-fault-unit-psi = psi
+choice-gauges-fault-unit-kpa = kPa
+choice-gauges-fault-unit-mpa = MPa
+choice-gauges-fault-unit-kgf-cm2 = kgf/cm²
+choice-gauges-fault-unit-m-water = m of water
+
+## Meters: kind, place and faults
+key-meters-seed = Seed
+    .hint = Draws an error within its class for every instrument, the same for the same number. 0: all are exact.
+key-meters-flow_kind = Kind
+choice-meters-flow_kind-plain = Plain
+choice-meters-flow_kind-orifice = Orifice
+key-meters-flow_place = It stands
+choice-meters-flow_place-pump = At the pump
+choice-meters-flow_place-before-return = Before the return line
+choice-meters-flow_place-after-return = Behind the return line
+key-meters-flow_density_kgm3 = Scaled for a density
+    .hint = Otherwise for that of the liquid.
+key-meters-flow_serial = Serial number
+    .hint = Another number is another meter, with an error of its own.
+key-meters-flow_fault-zero_percent = Error of the zero
+    .hint = Of the range of what it senses.
+key-meters-flow_fault-span_percent = Error of the span
+    .hint = Of what it senses.
+key-meters-flow_fault-plate = Orifice plate
+choice-meters-flow_fault-plate-right = Right way round
+choice-meters-flow_fault-plate-reversed = Reversed
+key-meters-flow_fault-root = Square root
+    .hint = The differential pressure goes with the square of the flow.
+choice-meters-flow_fault-root-right = Taken once
+choice-meters-flow_fault-root-missing = Missing
+choice-meters-flow_fault-root-doubled = Taken twice
+key-meters-flow_fault-damping_s = Damping
+    .hint = Time constant. It quietens the noise.
+key-meters-flow_fault-noise_percent = Noise
+    .hint = Standard deviation, of the range of what it senses.
+key-meters-current_place = It stands
+    .hint = Before a variable-speed drive the current follows the power.
+choice-meters-current_place-motor = At the motor
+choice-meters-current_place-before-drive = Before the drive
+key-meters-current_fault-zero_percent = Error of the zero
+    .hint = Of the range.
+key-meters-current_fault-span_percent = Error of the span
+    .hint = Of the current.

@@ -23,6 +23,10 @@ NO_UNIT = {
     "opening",
     "class",
     *LOAD,
+    "leg_filled",
+    "seed",
+    "serial",
+    "flow_serial",
 }
 
 

@@ -4,7 +4,7 @@ import {readFileSync} from "node:fs";
 import {test} from "node:test";
 import {withEdits} from "../../site/js/state.js";
 import {PRESETS, createUnits, fromFile} from "../../site/js/units.js";
-import {endsOf, kindOf, liquidEdits, optional, quantityOf, silent, startOf} from "../../site/js/views/part-keys.js";
+import {endsOf, isFault, kindOf, liquidEdits, optional, quantityOf, showsNow, silent, slugOf, startOf} from "../../site/js/views/part-keys.js";
 import {nameOf} from "../../site/js/views/part-taps.js";
 import {aboutPart} from "../../site/js/views/parts.js";
 import {PARTS, inFileOnly, inventory, keysOf, known, partById, partOfDrawn, partOfKey, stands} from "../../site/js/views/parts-table.js";
@@ -17,7 +17,6 @@ const {limits} = reply("catalogue");
 const answer = reply("answer-as-it-stands");
 const {plant} = answer;
 const words = createWords(["en", "parts"].map((name) => read(`site/words/${name}.ftl`)));
-const slug = (key) => key.replaceAll(".", "-");
 const KEYS = Object.keys(limits).filter((key) => partOfKey(key));
 const HERE = PARTS.filter((part) => known(part, limits));
 
@@ -37,9 +36,9 @@ test("a key that is named leads, and the longest claim on it counts", () => {
 });
 
 test("every key in a panel has its name, and each of its words too", () => {
-  assert.deepEqual(KEYS.filter((key) => key !== partById(partOfKey(key)).fitted && !words.has(`key-${slug(key)}`)), []);
+  assert.deepEqual(KEYS.filter((key) => key !== partById(partOfKey(key)).fitted && !words.has(`key-${slugOf(key)}`)), []);
   const unnamed = KEYS.filter((key) => kindOf(limits[key]) === "choice")
-    .flatMap((key) => limits[key].choices.map((value) => `choice-${slug(key)}-${value}`)).filter((id) => !words.has(id));
+    .flatMap((key) => limits[key].choices.map((value) => `choice-${slugOf(key)}-${value}`)).filter((id) => !words.has(id));
   assert.deepEqual(unnamed, []);
 });
 
@@ -135,4 +134,26 @@ test("a plant with a pump of its own offers it, and going back to it is an edit 
   assert.deepEqual(pumpChoice(undefined, true, ["small"]), {value: OWN, options: [OWN, "small"]});
   assert.deepEqual(pumpChoice("axial", false, ["small"]).options, ["axial", "small"]);
   assert.deepEqual(pumpEdits({"pump.model": OWN, "pump.second.model": EQUAL}), {"pump.model": undefined, "pump.second.model": null});
+});
+
+test("what is wrong with an instrument is called the same on each gauge, and told apart from the rest", () => {
+  assert.equal(slugOf("gauges.after_valve.fault.zero_bar"), "gauges-fault-zero_bar");
+  assert.equal(slugOf("gauges.suction.height_m"), "gauges-suction-height_m");
+  assert.ok(isFault("gauges.suction.fault.zero_bar") && isFault("meters.flow_fault.root"));
+  assert.ok(!isFault("meters.flow_kind") && !isFault("gauges.suction.class"));
+});
+
+test("a gauge that is shut off keeps what it shows, on its own scale", () => {
+  const shown = [{id: "gauge-after-valve", value: 43.5e5, low: 0, high: 87e5}];
+  assert.equal(showsNow("after_valve", {answer: {shown}, plant}), 3);
+  assert.equal(showsNow("suction", {answer: {shown: []}, plant}), 0);
+});
+
+test("what only an orifice has is silent on another meter, and what a shut gauge keeps while it is open", () => {
+  const orifice = withEdits(plant, {"meters.flow_kind": "orifice"});
+  for (const key of ["meters.flow_density_kgm3", "meters.flow_fault.root", "meters.flow_fault.plate"]) {
+    assert.ok(silent(key, plant) && !silent(key, orifice), key);
+  }
+  assert.ok(silent("gauges.suction.fault.frozen_bar", plant));
+  assert.ok(!silent("gauges.suction.fault.frozen_bar", withEdits(plant, {"gauges.suction.fault.root_valve": "shut"})));
 });

@@ -55,3 +55,10 @@ def test_tables_within_tables_are_listed_with_their_own_defaults() -> None:
     """The suction gauge has another range than a gauge in general."""
     assert keys_of(Plant)["gauges.suction.range_bar"].default == (-1.0, 1.5)
     assert keys_of(Plant)["gauges.discharge.range_bar"].default == (0.0, 6.0)
+
+
+def test_a_gauge_of_which_a_file_says_little_keeps_the_rest_of_its_defaults() -> None:
+    """Naming the class of the suction gauge does not take its vacuum away."""
+    plant = decode_plant(LEAST | {"gauges": {"suction": {"class": 1.0}, "discharge": {"class": 1.0}}})
+    assert plant.gauges.suction.range_bar == (-1.0, 1.5)
+    assert plant.gauges.discharge.range_bar == (0.0, 6.0)

@@ -21,6 +21,7 @@ EDITS: dict[str, dict[str, Any]] = {
     "in line": {"pump.arrangement": "in-line"},
     "line off": {"discharge.attached": False},
     "slow": {"drive.frequency_hz": 20},
+    "by chance": {"meters.seed": 7, "gauges.discharge.fault.noise_bar": 0.2, "meters.flow_kind": "orifice"},
 }
 
 

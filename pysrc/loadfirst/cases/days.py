@@ -128,10 +128,11 @@ def both_days(case: Case) -> Days:
     for name, state in zip(("yesterday", "today"), states, strict=True):
         if not state.converged:
             raise InputError(name, state.why, "a plant that comes to a steady state", rule="days")
-    days = [
-        OneDay(data, plant, state, {reading.id: reading for reading in readings(state, plant.plant)})
-        for data, plant, state in zip((yesterday, today), resolved, states, strict=True)
-    ]
+    days: list[OneDay] = []
+    for data, plant, state in zip((yesterday, today), resolved, states, strict=True):
+        before = days[-1].readings if days else None
+        shown = readings(state, plant.plant, look=len(days), before=before)
+        days.append(OneDay(data, plant, state, {reading.id: reading for reading in shown}))
     return Days(*days)
 
 

@@ -25,7 +25,7 @@ def catalogue() -> dict[str, Any]:
     dict
         ``plants``, ``pumps`` and ``cases`` as lists of {id, title, …}; a
         pump's ``kind`` is as in an answer;
-        ``limits`` by dotted key: unit, low, high and default of a number,
+        ``limits`` by dotted key: unit, low, high and default of a number (``whole`` where it is one),
         with ``least`` and ``most`` entries where it is a list of them;
         choices and default of a word; ``longest`` of a text. File units.
     """
@@ -55,7 +55,8 @@ def _pump(name: str) -> dict[str, str]:
 def _limits(key: Key) -> dict[str, Any]:
     kind, facts = key.expected.kind, key.expected.facts
     if kind in ("number", "whole"):
-        return {"unit": key.unit, "low": facts["low"], "high": facts["high"], "default": key.default}
+        whole = {"whole": True} if kind == "whole" else {}
+        return {"unit": key.unit, "low": facts["low"], "high": facts["high"], "default": key.default} | whole
     if kind == "list":
         ends = {name: facts[name] for name in ("low", "high", "least", "most")}
         return {"unit": key.unit, **ends, "default": key.default}

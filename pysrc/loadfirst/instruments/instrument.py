@@ -1,7 +1,8 @@
 """An instrument: what stands between the truth and the number that a person reads.
 
 A sound one passes the truth on and is limited only by the ends of its scale.
-A fault is a change made to the truth on its way here, before the scale cuts it.
+A fault is a change made to the truth on its way here (`instruments.faults`),
+before the scale cuts it.
 """
 
 from __future__ import annotations
@@ -10,7 +11,9 @@ from typing import Literal, NamedTuple
 
 from msgspec import Struct
 
-from loadfirst.instruments.uncertainty import class_limit, reading_limit
+from loadfirst.instruments.faults.noise import tremble
+from loadfirst.instruments.faults.own_error import own_error
+from loadfirst.instruments.uncertainty import class_limit, reading_limit, repeatability, root_limit, standard
 
 Quantity = Literal["pressure", "flow", "current", "speed", "height"]
 
@@ -34,6 +37,12 @@ class Reading(Struct, frozen=True):
         Set when the truth lies beyond an end by more than the instrument may
         err: `value` is that end, and the truth is somewhere past it. Nearer,
         a sound instrument might show the end by itself.
+    uncertainty : float or None
+        Standard uncertainty of the reading: its error is as likely anywhere
+        within `accuracy` (rectangular, so accuracy/√3), and its noise besides.
+    repeatability : float or None
+        The part of it that differs between two looks at the same instrument,
+        as a standard deviation; a difference between two days has only this.
     """
 
     id: str
@@ -43,10 +52,28 @@ class Reading(Struct, frozen=True):
     high: float
     accuracy: float | None
     off_scale: Literal["low", "high"] | None
+    uncertainty: float | None = None
+    repeatability: float | None = None
 
 
 Shown = tuple[Reading, ...]
 """All that a person can read at a plant: never the true state itself."""
+
+
+class Chance(NamedTuple):
+    """What decides over chance.
+
+    Attributes
+    ----------
+    seed : draws the own errors of all instruments; 0: none has any.
+    look : number of the look: two days, or the steps of a clock.
+    """
+
+    seed: int = 0
+    look: int = 0
+
+
+NONE = Chance()
 
 
 class Instrument(NamedTuple):
@@ -62,6 +89,10 @@ class Instrument(NamedTuple):
         Greatest error in per cent of the span, as an accuracy class states it. [%]
     reading_percent : float
         Greatest error in per cent of the reading, added to the other. [%]
+    square_root : bool
+        Whether `span_percent` is that of something sensed whose square root is shown; `low` is then 0.
+    serial : int
+        Which piece it is: another has another error of its own.
     """
 
     id: str
@@ -70,18 +101,48 @@ class Instrument(NamedTuple):
     high: float
     span_percent: float = 0.0
     reading_percent: float = 0.0
+    square_root: bool = False
+    serial: int = 0
 
-    def show(self, truth: float | None) -> Reading:
-        """What a person reads when the quantity is `truth` [SI]; None: there is nothing to measure.
+    def limit(self, value: float) -> float:
+        """Greatest error of a sound instrument where it shows `value`, on the scale. [SI]"""
+        if self.square_root:
+            of_span = root_limit(self.span_percent, self.high, value)
+        else:
+            of_span = class_limit(self.span_percent, self.low, self.high)
+        return of_span + reading_limit(self.reading_percent, value)
 
-        The pointer rests on its stop where the truth is beyond the scale.
+    def on_scale(self, value: float) -> float:
+        """Where the pointer rests: on its stop where the value is beyond the scale. [SI]"""
+        return min(max(value, self.low), self.high)
+
+    def show(
+        self, truth: float | None, *, chance: Chance = NONE, noise: float = 0.0, times: float = 1.0
+    ) -> Reading:
+        """What a person reads.
+
+        Parameters
+        ----------
+        truth : float or None
+            What reaches the instrument; None: there is nothing to measure. [SI]
+        chance : Chance
+            Seed and look of its own error and of its noise.
+        noise : float
+            Standard deviation of its noise, from 0. [SI]
+        times : float
+            How many times too large its numbers are taken, above 0; 1 by a reader who minds the unit. [-]
         """
+        low, high = self.low * times, self.high * times
         if truth is None:
-            return Reading(self.id, self.quantity, None, self.low, self.high, None, None)
-        value = min(max(truth, self.low), self.high)
-        accuracy = class_limit(self.span_percent, self.low, self.high)
-        accuracy += reading_limit(self.reading_percent, value)
+            return Reading(self.id, self.quantity, None, low, high, None, None)
+        error = own_error(chance.seed, self.id, self.serial, chance.look) * self.limit(self.on_scale(truth))
+        sensed = truth + error + tremble(noise, chance.seed, self.id, chance.look)
+        value = self.on_scale(sensed)
+        accuracy = self.limit(value)
         off: Literal["low", "high"] | None = None
-        if abs(truth - value) > accuracy:
-            off = "low" if truth < value else "high"
-        return Reading(self.id, self.quantity, value, self.low, self.high, accuracy, off)
+        if abs(sensed - value) > accuracy:
+            off = "low" if sensed < value else "high"
+        return Reading(
+            self.id, self.quantity, value * times, low, high, accuracy * times, off,
+            standard(accuracy, noise) * times, repeatability(accuracy, noise) * times,
+        )  # fmt: skip

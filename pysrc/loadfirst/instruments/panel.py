@@ -2,20 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
-from loadfirst.instruments.gauge import dial_pressure
-from loadfirst.instruments.instrument import Instrument, Reading, Shown
-from loadfirst.instruments.scales import ammeter_scale
-from loadfirst.plant.answer import Machine, State
-from loadfirst.plant.dials import Gauge
+from loadfirst.instruments.ammeter import read_ammeters
+from loadfirst.instruments.dial import read_gauge
+from loadfirst.instruments.flow_meter import read_flow_meter
+from loadfirst.instruments.instrument import Chance, Instrument, Reading, Shown
+from loadfirst.plant.air import air_pressure
+from loadfirst.plant.answer import State
 from loadfirst.plant.plant import Delivery, Plant, Supply
-from loadfirst.units import BAR, HOUR, RPM
+from loadfirst.units import RPM
 
 __all__ = ["Instrument", "Reading", "Shown", "readings"]
 
 
-def readings(state: State, plant: Plant) -> Shown:
+def readings(
+    state: State, plant: Plant, *, look: int = 0, before: Mapping[str, Reading] | None = None
+) -> Shown:
     """What every instrument of the plant shows.
 
     Parameters
@@ -23,7 +26,11 @@ def readings(state: State, plant: Plant) -> Shown:
     state : State
         The true state of that plant.
     plant : Plant
-        The plant, resolved, which says where the instruments are and how good they are.
+        The plant, resolved: where its instruments are, how good they are, what is wrong with them.
+    look : int
+        Number of the look: two looks share an instrument's lasting error, and differ in what does not repeat.
+    before : mapping of Reading by id, optional
+        What was read before; a gauge that is shut off keeps it.
 
     Returns
     -------
@@ -33,56 +40,35 @@ def readings(state: State, plant: Plant) -> Shown:
         instrument without anything to measure (its line is off, its pressure
         is undefined, or no steady state was found) has no value.
     """
+    chance = Chance(plant.meters.seed, look)
     return (
-        _gauge("suction", plant.gauges.suction, state),
-        _gauge("discharge", plant.gauges.discharge, state),
-        _gauge("after-valve", plant.gauges.after_valve, state),
-        _flow_meter(state, plant),
-        *_ammeters(state, plant),
-        *_tachometers(state, plant),
-        _level("level-supply", plant.supply, plant),
-        _level("level-delivery", plant.delivery, plant),
+        *_gauges(state, plant, chance, before or {}),
+        read_flow_meter(plant.meters, state, chance),
+        *read_ammeters(state, plant, chance),
+        *_tachometers(state, plant, chance),
+        _level("level-supply", plant.supply, plant, chance),
+        _level("level-delivery", plant.delivery, plant, chance),
     )
 
 
-def _gauge(place: str, gauge: Gauge, state: State) -> Reading:
-    low, high = (end * BAR for end in gauge.range_bar)
-    dial = Instrument(f"gauge-{place}", "pressure", low, high, gauge.accuracy_class)
-    node = state.nodes.get(place)
-    if node is None or node.pressure is None or not state.converged:
-        return dial.show(None)
-    assert gauge.height_m is not None  # plant.pumps has seen to it
-    return dial.show(dial_pressure(node.pressure, node.height, gauge.height_m, state.liquid.density))
+def _gauges(state: State, plant: Plant, chance: Chance, before: Mapping[str, Reading]) -> Iterator[Reading]:
+    air, gauges = air_pressure(plant), plant.gauges
+    for place, gauge in (
+        ("suction", gauges.suction), ("discharge", gauges.discharge), ("after-valve", gauges.after_valve),
+    ):  # fmt: skip
+        yield read_gauge(place, gauge, state, air, chance, before.get(f"gauge-{place}"))
 
 
-def _flow_meter(state: State, plant: Plant) -> Reading:
-    """It stands at the station's discharge flange, so it stays when the line is taken off."""
-    meters = plant.meters
-    assert meters.flow_range_m3h is not None  # plant.pumps has seen to it
-    meter = Instrument("flow-meter", "flow", 0.0, meters.flow_range_m3h / HOUR, meters.flow_percent)
-    return meter.show(state.station.flow if state.converged else None)
-
-
-def _ammeters(state: State, plant: Plant) -> Iterator[Reading]:
-    for number, machine in enumerate(state.machines, start=1):
-        high = plant.meters.current_range_a or ammeter_scale(machine.rated_current)
-        dial = Instrument(f"ammeter-{number}", "current", 0.0, high, plant.meters.current_percent)
-        yield dial.show(_if(state, machine, "current"))
-
-
-def _tachometers(state: State, plant: Plant) -> Iterator[Reading]:
+def _tachometers(state: State, plant: Plant, chance: Chance) -> Iterator[Reading]:
     """They look at the pumps' shafts: with a belt the motors turn otherwise."""
     high = plant.meters.speed_range_rpm * RPM
     for number, machine in enumerate(state.machines, start=1):
         error = plant.meters.speed_percent
         dial = Instrument(f"tachometer-{number}", "speed", 0.0, high, reading_percent=error)
-        yield dial.show(abs(machine.speed) if state.converged else None)  # it counts turns, either way
+        speed = abs(machine.speed) if state.converged else None  # it counts turns, either way
+        yield dial.show(speed, chance=chance)
 
 
-def _if(state: State, machine: Machine, name: str) -> float | None:
-    return float(getattr(machine, name)) if state.converged else None
-
-
-def _level(name: str, vessel: Supply | Delivery, plant: Plant) -> Reading:
+def _level(name: str, vessel: Supply | Delivery, plant: Plant, chance: Chance) -> Reading:
     dial = Instrument(name, "height", vessel.bottom_m, vessel.top_m, plant.meters.level_percent)
-    return dial.show(vessel.surface_m)
+    return dial.show(vessel.surface_m, chance=chance)

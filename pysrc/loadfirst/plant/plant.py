@@ -8,7 +8,7 @@ SI. What goes beyond one key's own range is in `plant.checks`.
 
 from typing import Annotated, Literal
 
-from loadfirst.plant.dials import Gauge, Gauges, Meters
+from loadfirst.plant.dials import Gauge, Gauges
 from loadfirst.plant.meta import Part, choice, name, words
 from loadfirst.plant.pump_file import Curve, Displacement, DisplacementFile, Pump, PumpFile
 from loadfirst.plant.tables.branch import Branch
@@ -17,6 +17,7 @@ from loadfirst.plant.tables.control_valve import ControlValve
 from loadfirst.plant.tables.filter import Filter
 from loadfirst.plant.tables.lines import Discharge, Suction
 from loadfirst.plant.tables.liquid import Liquid
+from loadfirst.plant.tables.meters import Meters
 from loadfirst.plant.tables.relief import Relief
 from loadfirst.plant.tables.return_line import ReturnLine
 from loadfirst.plant.tables.second_line import SecondLine

@@ -2,7 +2,7 @@
 import {movable, rigDifferences, sidesOf} from "../sides.js";
 import {fromFile} from "../units.js";
 import {instrument} from "./instruments.js";
-import {quantityOf} from "./part-keys.js";
+import {quantityOf, slugOf} from "./part-keys.js";
 import {partOfKey} from "./parts-table.js";
 
 const MOST = 8; // rows of differences: two plants may differ in everything
@@ -27,7 +27,7 @@ export function comparison({answer, beside, rig, units, catalogue}, words) {
 
 /** What a key is called where its part is not in sight: "Pump: Wear". */
 export function keyName(key, words) {
-  const slug = key.replaceAll(".", "-");
+  const slug = slugOf(key);
   if (words.has(`control-${slug}`)) return words(`control-${slug}`);
   const part = partOfKey(key);
   if (!words.has(`key-${slug}`)) return words.has(`beside-key-${slug}`) ? words(`beside-key-${slug}`) : key;
@@ -36,7 +36,7 @@ export function keyName(key, words) {
 
 /** A value as people see it. A stranger's text stays text. */
 export function valueText(key, value, {units, words, catalogue}) {
-  const slug = key.replaceAll(".", "-");
+  const slug = slugOf(key);
   if (value === null) return words("beside-none");
   if (typeof value === "boolean" || words.has(`choice-${slug}-${value}`)) {
     return words.has(`choice-${slug}-${value}`) ? words(`choice-${slug}-${value}`) : words(value ? "beside-yes" : "beside-no");

@@ -2,17 +2,36 @@
 import {at} from "../state.js";
 import {createChoice} from "./choice.js";
 import {CONTROLS} from "./control-table.js";
-import {liquidEdits} from "./part-keys.js";
+import {liquidEdits, showsNow} from "./part-keys.js";
 import {EQUAL, pumpChoice, pumpEdits} from "./pump-choice.js";
 import {createSelect} from "./select.js";
 
 const AT_HAND = CONTROLS.find(({key}) => key === "pump.model");
+const MANY = 4; // options beside each other; more of them lie in a list
 const OTHER = "other"; // any liquid but water, until it has a name
 
 /** A choice between the words that the engine knows. */
 export function choice(about, {choices}, kit) {
   const options = CONTROLS.find(({key}) => key === about.key)?.options({pumps: []}) ?? choices; // in the tray's order
-  return oneOf(about, kit, ({plant}) => ({value: at(plant, about.key), options}));
+  return oneOf(about, kit, ({plant}) => ({value: at(plant, about.key), options}), undefined, options.length > MANY ? createSelect : createChoice);
+}
+
+/** A gauge that is shut off keeps what it shows at that moment. */
+export function rootValve(about, {choices}, kit) {
+  const [, place] = about.key.split(".");
+  const frozen = about.key.replace("root_valve", "frozen_bar");
+  let model = null;
+  const part = oneOf(about, kit, ({plant}) => ({value: at(plant, about.key), options: choices}), (edits) => (
+    {...edits, [frozen]: edits[about.key] === "shut" ? showsNow(place, model) : null}
+  ));
+  return {
+    ...part,
+    also: [frozen],
+    update(next) {
+      model = next;
+      part.update(next);
+    },
+  };
 }
 
 /** One of a few words; `edits` may turn what was chosen into something else. */

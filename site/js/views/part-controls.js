@@ -1,8 +1,8 @@
 // The control of one key in a part's panel: native, with its name, a hint where one is needed, and the way back.
 import {at} from "../state.js";
 import {h, hide, icon, setAttributes} from "./dom.js";
-import {choice, liquid, pump, secondPump} from "./part-choices.js";
-import {INSTEAD, kindOf, optional} from "./part-keys.js";
+import {choice, liquid, pump, rootValve, secondPump} from "./part-choices.js";
+import {INSTEAD, kindOf, optional, slugOf} from "./part-keys.js";
 import {complainer, number, optionalNumber, pair} from "./part-numbers.js";
 
 const BACK = "M8 5 4 9l4 4M4 9h9a6 6 0 0 1 0 12h-3";
@@ -16,9 +16,9 @@ const BACK = "M8 5 4 9l4 4M4 9h9a6 6 0 0 1 0 12h-3";
  */
 export function createPartControl(key, limit, kit) {
   const {document, words} = kit;
-  const slug = key.replaceAll(".", "-");
-  const about = {key, id: `part-${slug}`, name: words(`key-${slug}`)};
-  const make = SPECIAL[key] ?? (optional(key, limit) ? optionalNumber : KINDS[kindOf(limit)]);
+  const slug = slugOf(key);
+  const about = {key, id: `part-${key.replaceAll(".", "-")}`, name: words(`key-${slug}`), says: slug};
+  const make = SPECIAL[key] ?? (key.endsWith(".root_valve") ? rootValve : null) ?? (optional(key, limit) ? optionalNumber : KINDS[kindOf(limit)]);
   if (!make) return null;
   const control = make(about, limit, kit);
   const hint = words.has(`key-${slug}.hint`) ? h(document, "p", {class: "hint", id: `${about.id}-hint`}, words(`key-${slug}.hint`)) : null;

@@ -6,7 +6,13 @@ const QUANTITY = {
   m: "height", mm: "bore", bar: "pressure", c: "temperature", hz: "frequency", kw: "power", m3h: "flow", a: "current",
   rpm: "speed", kgm3: "density", mpas: "viscosity", percent: "percent", k: "ratio", ratio: "ratio", s: "time",
 };
-const BY_NAME = [[/(^|_)length_m$/, "length"], [/(^|_)roughness_mm$/, "roughness"], [/(^|_)kv_\w*m3h$/, "coefficient"], [/^(opening|filled|at)$/, "opening"], [/^class$/, "percent"]];
+/** What a key is called by in the words: what may be wrong with a gauge is called the same on each of them. */
+export const slugOf = (key) => key.replace(/^gauges\.\w+\.(fault\.|serial$)/, "gauges.$1").replaceAll(".", "-");
+
+/** Whether a key says what is wrong with an instrument: such keys lie folded away. */
+export const isFault = (key) => /(^|[._])fault\./.test(key);
+
+const BY_NAME = [[/(^|_)length_m$/, "length"], [/(^|_)roughness_mm$/, "roughness"], [/(^|_)kv_\w*m3h$/, "coefficient"], [/^(opening|filled|leg_filled|at)$/, "opening"], [/^class$/, "percent"]];
 
 /** The quantity a key's number is of; a plain number where nothing else is known. */
 export function quantityOf(key) {
@@ -45,7 +51,18 @@ const START = {
   "delivery.outlet_m": ({plant}) => plant.delivery.top_m,
   "pump.second.motor_kw": ({plant}) => plant.drive.motor_kw,
   "meters.current_range_a": ({answer}) => answer?.shown.find(({id}) => id === "ammeter-1")?.high,
+  "meters.flow_density_kgm3": ({answer}) => answer?.state.liquid.density,
+  ...Object.fromEntries(["suction", "discharge", "after_valve"].map((place) => [`gauges.${place}.fault.frozen_bar`, (model) => showsNow(place, model)])),
 };
+
+/** What a gauge shows at present, on its own scale, whatever unit it is read in. [bar] */
+export function showsNow(place, {answer, plant}) {
+  const reading = answer?.shown.find(({id}) => id === `gauge-${place.replace("_", "-")}`);
+  if (typeof reading?.value !== "number") return 0;
+  const [low, high] = plant.gauges[place].range_bar;
+  return Number((low + ((reading.value - reading.low) / (reading.high - reading.low)) * (high - low)).toPrecision(6));
+}
+
 const THREE = 3; // digits are enough to begin with
 
 export function startOf(key, model) {
@@ -80,11 +97,20 @@ const SILENT = {
   "drive.ramp_s": ({drive}) => !slowed(drive),
   "drive.belt_ratio": ({drive}) => drive.belt === "none",
   "drive.belt_tension_percent": ({drive}) => drive.belt === "none",
+  "meters.current_place": ({drive}) => !slowed(drive),
+  "meters.flow_density_kgm3": notAnOrifice,
+  "meters.flow_fault.plate": notAnOrifice,
+  "meters.flow_fault.root": notAnOrifice,
+  ...Object.fromEntries(["suction", "discharge", "after_valve"].map((place) => [`gauges.${place}.fault.frozen_bar`, ({gauges}) => gauges[place].fault.root_valve === "open"])),
 };
 
 /** Whether there is a variable-speed drive. */
 function slowed({start, frequency_hz: frequency, supply_hz: supply, mains_percent: mains}) {
   return start === "ramp" || Math.abs(frequency - (supply * mains) / 100) > 1e-9;
+}
+
+function notAnOrifice({meters}) {
+  return meters.flow_kind !== "orifice";
 }
 
 export const silent = (key, plant) => SILENT[key]?.(plant) ?? false;

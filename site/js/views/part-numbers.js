@@ -5,12 +5,12 @@ import {readTyped} from "./control-table.js";
 import {h, hide, setAttributes, setText} from "./dom.js";
 import {INSTEAD, endsOf, quantityOf, startOf} from "./part-keys.js";
 import {createSlider} from "./slider.js";
-import {trackFor} from "./track.js";
+import {evenTrack, trackFor} from "./track.js";
 
 /** A slider between the ends that the plant leaves, and a box. */
 export function number(about, limit, kit) {
   const usual = limit.default ?? (limit.low > 0 ? limit.low : 1);
-  const part = createSlider({...about, quantity: quantityOf(about.key), track: (low, high) => trackFor(low, high, usual)}, kit);
+  const part = createSlider({...about, quantity: quantityOf(about.key), track: (low, high) => (limit.whole ? evenTrack(low, high, 1) : trackFor(low, high, usual))}, kit);
   return {...part, update: (model) => part.update({...model, value: at(model.plant, about.key), range: {[about.key]: endsOf(about.key, limit, model.plant)}, idle: false})};
 }
 

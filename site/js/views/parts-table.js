@@ -37,10 +37,11 @@ export const PARTS = Object.freeze([
   row("gauge-suction", ["gauges.suction."], READ),
   row("gauge-discharge", ["gauges.discharge."], READ),
   row("gauge-after-valve", ["gauges.after_valve."], {needs: PIPE, ...READ}),
-  row("flow-meter", ["meters.flow_range_m3h", "meters.flow_percent"], READ),
-  row("ammeter-1", ["meters.current_range_a", "meters.current_percent"], {drawn: ["ammeter-1", "ammeter-2"], ...READ}),
+  row("flow-meter", ["meters.flow_kind", "meters.flow_place", "meters.flow_range_m3h", "meters.flow_percent", "meters.flow_density_kgm3", "meters.flow_serial", "meters.flow_fault."], READ),
+  row("ammeter-1", ["meters.current_place", "meters.current_range_a", "meters.current_percent", "meters.current_fault."], {drawn: ["ammeter-1", "ammeter-2"], ...READ}),
   row("tachometer-1", ["meters.speed_range_rpm", "meters.speed_percent"], {drawn: ["tachometer-1", "tachometer-2"], ...READ}),
   row("levels", ["meters.level_percent"], {drawn: [], ...READ}),
+  row("chance", ["meters.seed"], {drawn: [], ...READ}),
 ]);
 
 /** Keys without a control: what a file calls itself, and what belongs into a pump's own file as a whole. */

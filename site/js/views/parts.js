@@ -4,7 +4,7 @@ import {same} from "../history.js";
 import {at} from "../state.js";
 import {h, hide, icon, setAttributes, setText} from "./dom.js";
 import {createPartControl} from "./part-controls.js";
-import {silent} from "./part-keys.js";
+import {isFault, silent} from "./part-keys.js";
 import {inventory, keysOf, partById, partOfDrawn, stands} from "./parts-table.js";
 import {sentence} from "./sentence.js";
 
@@ -28,6 +28,9 @@ export function create(host, {document, words, send}, {drawing, beside}) {
   const about = make("p", {class: "part-about"});
   const caution = make("p", {class: "part-caution"});
   const keys = make("div", {class: "part-keys"});
+  const faultsSet = make("summary", {});
+  const faultKeys = make("div", {class: "part-fault-keys"});
+  const faults = make("details", {class: "part-faults"}, faultsSet, faultKeys);
   const more = make("div", {class: "part-more"});
   const ways = make("div", {class: "part-more"}); // to what belongs to it and is not drawn
   beside.append(opener);
@@ -94,7 +97,10 @@ export function create(host, {document, words, send}, {drawing, beside}) {
     setText(title, name(part.id));
     ways.replaceChildren(...(wanted.here ? part.leads : []).map((id) => make("button", {type: "button", class: "lead", onclick: () => open(id)}, words("part-lead", {part: name(id)}))));
     more.replaceChildren(...actions(part, wanted));
-    keys.replaceChildren(...[...controls.values()].map(({node}) => node), more);
+    const nodes = (folded) => [...controls].filter(([key]) => isFault(key) === folded).map(([, {node}]) => node);
+    faultKeys.replaceChildren(...nodes(true));
+    if (shown?.part !== wanted.part) faults.open = false;
+    keys.replaceChildren(...nodes(false), ...(faultKeys.firstChild ? [faults] : []), more);
     if (focused) (controls.get(focused)?.node.querySelector("input:checked, input, select") ?? entrance()).focus({preventScroll: true});
     else if (moves && document.activeElement === document.body) enter();
   }
@@ -146,6 +152,7 @@ export function create(host, {document, words, send}, {drawing, beside}) {
     tell(about, aboutPart(part, here, model.plant, words) || stateOf(part));
     tell(caution, words.has(`part-${part.id}-caution`) ? words(`part-${part.id}-caution`) : "");
     for (const [key, control] of controls) updateControl(key, control, model);
+    setText(faultsSet, words("part-faults", {set: faultsIn(wanted.keys, model)}));
     if (another) uncover(model.part);
   }
 
@@ -170,12 +177,18 @@ export function create(host, {document, words, send}, {drawing, beside}) {
   function updateControl(key, control, model) {
     control.update(model);
     const mine = model.error?.where?.replace(/\[\d+\]$/, "") === key;
+    if (mine && isFault(key)) faults.open = true; // a complaint must be in sight
     if (mine) control.complain(sentence(model.error, model));
     else if (control.complained) control.complain(null);
     control.complained = mine;
   }
 
   return {open, update};
+}
+
+/** How many faults of an instrument are set in this plant. No DOM. */
+export function faultsIn(keys, {plant, catalogue: {limits}}) {
+  return keys.filter((key) => isFault(key) && at(plant, key) !== limits[key].default && at(plant, key) !== null && !key.endsWith(".frozen_bar")).length;
 }
 
 /** A line under the heading: what it is for, where it is not there; or why it does nothing now. No DOM. */
