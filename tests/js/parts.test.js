@@ -6,7 +6,7 @@ import {withEdits} from "../../site/js/state.js";
 import {PRESETS, createUnits, fromFile} from "../../site/js/units.js";
 import {endsOf, isFault, kindOf, liquidEdits, optional, quantityOf, showsNow, silent, slugOf, startOf} from "../../site/js/views/part-keys.js";
 import {nameOf} from "../../site/js/views/part-taps.js";
-import {aboutPart} from "../../site/js/views/parts.js";
+import {aboutPart, faultsIn} from "../../site/js/views/parts.js";
 import {PARTS, inFileOnly, inventory, keysOf, known, partById, partOfDrawn, partOfKey, stands} from "../../site/js/views/parts-table.js";
 import {EQUAL, OWN, pumpChoice, pumpEdits} from "../../site/js/views/pump-choice.js";
 import {createWords} from "../../site/js/words.js";
@@ -156,4 +156,12 @@ test("what only an orifice has is silent on another meter, and what a shut gauge
   }
   assert.ok(silent("gauges.suction.fault.frozen_bar", plant));
   assert.ok(!silent("gauges.suction.fault.frozen_bar", withEdits(plant, {"gauges.suction.fault.root_valve": "shut"})));
+});
+
+test("the heading of the faults counts those that are set", () => {
+  const keys = keysOf(partById("gauge-discharge"), limits);
+  const count = (edits) => faultsIn(keys, {plant: withEdits(plant, edits), catalogue: {limits}});
+  assert.equal(count({}), 0);
+  assert.equal(count({"gauges.discharge.height_m": 4}), 0);
+  assert.equal(count({"gauges.discharge.fault.root_valve": "shut", "gauges.discharge.fault.frozen_bar": 2, "gauges.discharge.fault.zero_bar": -0.2}), 2);
 });

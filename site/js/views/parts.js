@@ -186,9 +186,9 @@ export function create(host, {document, words, send}, {drawing, beside}) {
   return {open, update};
 }
 
-/** How many faults of an instrument are set in this plant. No DOM. */
+/** How many faults of an instrument are set in this plant; what a shut gauge keeps is none by itself. No DOM. */
 export function faultsIn(keys, {plant, catalogue: {limits}}) {
-  return keys.filter((key) => isFault(key) && at(plant, key) !== limits[key].default && at(plant, key) !== null && !key.endsWith(".frozen_bar")).length;
+  return keys.filter((key) => isFault(key) && limits[key].default !== null && at(plant, key) !== limits[key].default).length;
 }
 
 /** A line under the heading: what it is for, where it is not there; or why it does nothing now. No DOM. */
