@@ -5,6 +5,7 @@ import {test} from "node:test";
 import {withEdits} from "../../site/js/state.js";
 import {PRESETS, createUnits, fromFile} from "../../site/js/units.js";
 import {endsOf, isFault, kindOf, liquidEdits, optional, quantityOf, showsNow, silent, slugOf, startOf} from "../../site/js/views/part-keys.js";
+import {usualFirst} from "../../site/js/views/part-choices.js";
 import {nameOf} from "../../site/js/views/part-taps.js";
 import {aboutPart, faultsIn} from "../../site/js/views/parts.js";
 import {PARTS, inFileOnly, inventory, keysOf, known, partById, partOfDrawn, partOfKey, stands} from "../../site/js/views/parts-table.js";
@@ -164,4 +165,11 @@ test("the heading of the faults counts those that are set", () => {
   assert.equal(count({}), 0);
   assert.equal(count({"gauges.discharge.height_m": 4}), 0);
   assert.equal(count({"gauges.discharge.fault.root_valve": "shut", "gauges.discharge.fault.frozen_bar": 2, "gauges.discharge.fault.zero_bar": -0.2}), 2);
+});
+
+test("of a few words the usual one stands first, and numbers keep their order", () => {
+  const {choices, default: usual} = limits["gauges.suction.fault.tapping"];
+  assert.equal(usualFirst(choices, usual)[0], "own");
+  assert.deepEqual([...usualFirst(choices, usual)].sort(), [...choices].sort());
+  assert.deepEqual(usualFirst([2, 4, 6, 8], 4), [2, 4, 6, 8]);
 });

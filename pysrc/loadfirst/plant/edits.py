@@ -74,7 +74,10 @@ def _require_known(key: str) -> None:
     known = keys_of(Plant)
     if key in known or key in TABLES:
         return
-    inside = [k for k in known if k.startswith(f"{key}.")]
+    below = len(key) + 1
+    inside = dict.fromkeys(  # the next level alone: a gauge has some twenty keys
+        key + "." + k[below:].partition(".")[0] for k in known if k.startswith(f"{key}.")
+    )
     near = nearest(key, list(known)) or next((k for k in known if k.rpartition(".")[2] == key), "")
     hint = f"Did you mean {near}?" if near else f"Known here: {', '.join(inside)}." if inside else ""
     raise InputError(key, None, "left out", hint, rule="unknown", **({"nearest": near} if near else {}))

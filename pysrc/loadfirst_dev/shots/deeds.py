@@ -50,6 +50,13 @@ def vessel_panel(page: Page) -> None:
     page.locator("#parts .lead").first.wait_for(state="visible")
 
 
+def faults(page: Page) -> None:
+    """Open the panel of the discharge gauge and unfold what may be wrong with it."""
+    page.locator('#apparatus [data-part="gauge-discharge"]').click()
+    page.locator(".part-faults summary").click()
+    page.locator("#part-gauges-discharge-fault-zero_bar").scroll_into_view_if_needed()
+
+
 DEEDS: dict[str, Callable[[Page], None]] = {
     "bad number": bad_number,
     "bad file": bad_file,
@@ -57,4 +64,5 @@ DEEDS: dict[str, Callable[[Page], None]] = {
     "tools": tools,
     "panel": panel,
     "vessel panel": vessel_panel,
+    "faults": faults,
 }

@@ -25,9 +25,18 @@ EVERYTHING = {
     "burst.fitted": True,
     "burst.hole_mm": 10,
 }
+STRAY = {
+    "gauges.discharge.fault.tapping": "after-valve",
+    "gauges.discharge.fault.zero_bar": 0.3,
+    "meters.flow_place": "after-return",
+    "return_line.fitted": True,
+    "valve.opening": 0.5,
+}
 SMALL_AND_LARGE = {**TWO, "pump.model": "small", "pump.second.model": "large"}
 
 RIGS = (
+    Scene("instruments", "A gauge tapped behind the valve, a meter behind the return line", STRAY),
+    Scene("instruments-faults", "What may be wrong with a gauge, unfolded", STRAY, deed="faults"),
     Scene("gear", "A gear pump", {**GEAR, **RELIEF}),
     Scene("gear-lifted", "A gear pump, its relief valve lifted", {**GEAR, **RELIEF, "valve.opening": 0.02}),
     Scene(

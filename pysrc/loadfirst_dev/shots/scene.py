@@ -8,7 +8,7 @@ from typing import Any, Literal
 
 from loadfirst_dev.links import DEFAULT_PLANT, fragment
 
-Deed = Literal["", "bad number", "bad file", "menu", "tools", "panel", "vessel panel"]
+Deed = Literal["", "bad number", "bad file", "menu", "tools", "panel", "vessel panel", "faults"]
 Start = Literal["ready", "starting", "failed"]
 
 

@@ -69,7 +69,7 @@ export function layout(plant, size, sizes = [1, 1]) {
   const plan = {
     by: 1, letters: 1, ruled: true, ...size, look, fitted: fittedOf(plant), heights, columns, line, sides, lanes, up, tight, crowd: size.narrow ? 0 : places[1] - clearOfWheel(line, look.dial),
     floorY: heights.y(0),
-    dials: dialsOf(size, look, line, sides, floorPlace, columns, {places, tight}),
+    dials: tapped(dialsOf(size, look, line, sides, floorPlace, columns, {places, tight}), plant),
     meters: metersOf(size, look, line, sides, floorPlace, columns),
   };
   return {...plan, aside: asideOf(plan, plant)};
@@ -130,12 +130,12 @@ function narrowSheet(plant, size, by, ruled) {
 
 /** What of a plant decides the layout: when this text changes, everything is placed anew. */
 export function layoutKey(plant, sizes = [1, 1], kinds = []) {
-  const {supply, delivery, pump, check, discharge, suction, drive, branch, summit, control} = plant;
+  const {supply, delivery, pump, check, discharge, suction, drive, branch, summit, control, gauges, meters} = plant;
   return JSON.stringify([supply.bottom_m, supply.top_m, supply.gas_bar !== 0, delivery.bottom_m, delivery.top_m,
     delivery.outlet_m, delivery.gas_bar !== 0, pump.centre_m, pump.arrangement, check.fitted, discharge.attached,
     discharge.bore_mm, suction.bore_mm, suction.strainer_k > 0, drive.poles, sizes, kinds,
     Object.values(fittedOf(plant)), branch?.end_m, branch?.pours, branch?.bore_mm, summit?.height_m, control?.of, control?.on,
-    plant.return_line?.bore_mm, plant.second_line?.bore_mm]);
+    plant.return_line?.bore_mm, plant.second_line?.bore_mm, Object.values(gauges ?? {}).map(({fault}) => fault?.tapping), meters?.flow_place]);
 }
 
 function heightsOf(plant, look, bottom, lanes) {
@@ -189,6 +189,18 @@ function dialsOf({narrow, by = 1, letters = 1}, look, line, sides, floorPlace, c
   });
 }
 
+const BESIDE = 9; // [px] from a tapping to another at the same place
+
+/** The dials, those that are really tapped at another's place with their stems there. */
+function tapped(dials, {gauges}) {
+  return dials.map((dial, i) => {
+    const at = dials.findIndex(({name}) => name === gauges?.[dial.name.replace("-", "_")]?.fault?.tapping);
+    if (at < 0 || at === i) return dial;
+    const [x, y] = dials[at].tap;
+    return {...dial, tap: [x + (i < at ? -BESIDE : BESIDE), y], strays: true};
+  });
+}
+
 /** How far right a dial may stand, clear of the handwheel and of a controller above it. */
 const clearOfWheel = ({x, box}, r) => x.valve - r - 22 - (box ? 8 : 0);
 
@@ -206,7 +218,7 @@ function dialColumns({width, narrow}, {dial: r}, {x, r: pump, branch, box}, {sup
 function freePipe(name, {x, r, pumps}, free) {
   if (name === "suction") return [x.strainer + 16, x["pump-1"] - r - (pumps > 1 ? 20 : 12)];
   const behind = [x.relief, x.back, x.burst, x.branch, pumps === 1 ? x["check-1"] : x.valve].find(Number.isFinite);
-  if (name === "discharge") return [x.flow + 15, behind - (behind === x.valve || behind === x["check-1"] ? 26 : 15)];
+  if (name === "discharge") return [x.flow < x.discharge ? x.flow + 15 : x.discharge, Math.min(x.flow < x.discharge ? Infinity : x.flow, behind) - (behind === x.valve || behind === x["check-1"] ? 26 : 15)];
   return [x.valve + 24, x.filter === undefined ? free - 12 : x.filter - 22];
 }
 

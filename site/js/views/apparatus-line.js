@@ -35,7 +35,7 @@ function along(plant, columns, look, r, {up, letters}) {
   const tee = (...names) => names.filter((name) => fitted[name]).map((name) => [name, rooms[name]]);
   const check = look.narrow ? 18 : 30;
   const [tap, pump] = [look.narrow ? 9 : 30, 2 * r + 8];
-  const flange = [["flow", look.narrow ? 0 : 26], ["discharge", tap], ...tee("relief", "back")]; // meter and gauge at the station's outlet
+  const flange = withMeter([["discharge", tap], ...tee("relief", "back")], ["flow", look.narrow ? 0 : 26], plant); // at the station's outlet
   const second = plant.pump.arrangement === "in-line" ? [["pump-2", pump], ["check-2", check]] : [];
   const station = pumps === 1 ? [["pump-1", pump], ...flange, ["check-1", check]]
     : [["pump-1", pump], ["check-1", check], ...second, ...flange];
@@ -50,6 +50,13 @@ function along(plant, columns, look, r, {up, letters}) {
   x.valve = valve;
   if (fitted.filter) x.filter = columns.free - 34;
   return {x, missing: -gap};
+}
+
+/** The flow meter stands before all, or behind the tees that its place is said to be behind; without a line, at the flange. */
+function withMeter(parts, meter, {meters, discharge}) {
+  const behind = {"before-return": ["relief"], "after-return": ["relief", "back"]}[discharge.attached ? meters?.flow_place : "pump"] ?? [];
+  const last = parts.findLastIndex(([name]) => behind.includes(name));
+  return last < 0 ? [meter, ...parts] : parts.toSpliced(last + 1, 0, meter);
 }
 
 function narrowRow(parts, start, end, up) {

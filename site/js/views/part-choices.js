@@ -7,14 +7,17 @@ import {EQUAL, pumpChoice, pumpEdits} from "./pump-choice.js";
 import {createSelect} from "./select.js";
 
 const AT_HAND = CONTROLS.find(({key}) => key === "pump.model");
-const MANY = 4; // options beside each other; more of them lie in a list
+const MANY = 3; // words beside each other; more of them lie in a list
 const OTHER = "other"; // any liquid but water, until it has a name
 
 /** A choice between the words that the engine knows. */
-export function choice(about, {choices}, kit) {
-  const options = CONTROLS.find(({key}) => key === about.key)?.options({pumps: []}) ?? choices; // in the tray's order
-  return oneOf(about, kit, ({plant}) => ({value: at(plant, about.key), options}), undefined, options.length > MANY ? createSelect : createChoice);
+export function choice(about, {choices, default: usual}, kit) {
+  const options = CONTROLS.find(({key}) => key === about.key)?.options({pumps: []}) ?? usualFirst(choices, usual); // in the tray's order
+  return oneOf(about, kit, ({plant}) => ({value: at(plant, about.key), options}), undefined, options.length > MANY && typeof options[0] === "string" ? createSelect : createChoice);
 }
+
+/** What is usual stands first; numbers keep their order. */
+export const usualFirst = (choices, usual) => (typeof usual === "string" ? [usual, ...choices.filter((each) => each !== usual)] : choices);
 
 /** A gauge that is shut off keeps what it shows at that moment. */
 export function rootValve(about, {choices}, kit) {
