@@ -65,10 +65,8 @@ part-ammeter-1 = Ammeter
 part-tachometer-1 = Tachometer
 part-levels = Level gauges
 part-chance = Chance in the instruments
-part-faults = { $set ->
-    [0] Faults
-   *[other] Faults: { $set } set here
-  }
+part-faults = Faults
+part-faults-set = Faults: { $set } set here
 
 ## Cautions for the real plant, in the panel of what they are about
 part-suction-line-caution = Never throttle a liquid pump’s suction to control its flow. Before a strainer is opened: isolate, lock and tag out, vent, drain, verify.

@@ -152,7 +152,8 @@ export function create(host, {document, words, send}, {drawing, beside}) {
     tell(about, aboutPart(part, here, model.plant, words) || stateOf(part));
     tell(caution, words.has(`part-${part.id}-caution`) ? words(`part-${part.id}-caution`) : "");
     for (const [key, control] of controls) updateControl(key, control, model);
-    setText(faultsSet, words("part-faults", {set: faultsIn(wanted.keys, model)}));
+    const set = faultsIn(wanted.keys, model);
+    setText(faultsSet, words(set ? "part-faults-set" : "part-faults", {set}));
     if (another) uncover(model.part);
   }
 
