@@ -181,7 +181,8 @@ def choking(plant: Plant, fluid: Fluid, valve: Piece, before: float, behind: flo
     """The valve as it is between those two heads. [m]
 
     IEC 60534-2-1: a drop beyond F_L² (p₁ - F_F p_v) brings no more flow; so a flow needs at least that p₁.
-    Without so much of it even at rest, vapour lets nothing through.
+    Without so much of it even at rest, vapour lets nothing through; and only then: what stands still before
+    a throat that has pressure enough stands still for another reason.
     """
     recovery = plant.valve.recovery
     if recovery is None or valve.loss(1e-9) >= STEEP * 1e-9:
@@ -195,7 +196,7 @@ def choking(plant: Plant, fluid: Fluid, valve: Piece, before: float, behind: flo
     def loss(flow: float) -> float:
         free = valve.loss(flow)
         if flow <= 0:
-            return free if before <= behind else at_rest + STEEP * flow
+            return free if before <= behind or at_rest <= 0 else at_rest + STEEP * flow
         return max(free, at_rest + velocity_head(flow, plant.discharge.bore_mm) + free / recovery**2)
 
     return valve._replace(loss=loss)

@@ -216,9 +216,7 @@ def same(seen: dict[str, Any], answer: dict[str, Any]) -> bool:
 def chart_is(text: str, answer: dict[str, Any]) -> bool:
     """Whether the chart's sentence holds the duty point."""
     duty = numbers(text)
-    return (
-        len(duty) == 2 and duty[0].is_(answer["duty"]["flow"]) and duty[1].is_(answer["duty"]["head"])
-    )
+    return len(duty) == 2 and duty[0].is_(answer["duty"]["flow"]) and duty[1].is_(answer["duty"]["head"])
 
 
 def stack_is(text: str, answer: dict[str, Any]) -> bool:
