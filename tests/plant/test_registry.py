@@ -56,6 +56,7 @@ NOT_DRAWN = {
     "liquid": "it is what all pipes hold",
     "site": "it is around everything",
     "levels": "the vessels' own surfaces",
+    "chance": "no thing of the plant",
 }
 """Panels that nothing in the drawing opens."""
 
