@@ -197,12 +197,20 @@ def test_the_ammeter_before_a_drive_follows_power_and_not_the_motors_current() -
     ratios = {}
     for place in ("motor", "before-drive"):
         fast, slow = (
-            shown(drive__frequency_hz=hz, meters__current_place=place, meters__current_range_a=30)
+            shown(
+                drive__start="ramp",
+                drive__frequency_hz=hz,
+                meters__current_place=place,
+                meters__current_range_a=30,
+            )
             for hz in (50, 25)
         )
         ratios[place] = value(slow["ammeter-1"]) / value(fast["ammeter-1"])
     assert ratios["before-drive"] < 0.25
     assert ratios["motor"] > 1.5 * ratios["before-drive"]
+    assert (
+        moved(meters__current_place="before-drive")["ammeter-1"] == 0
+    )  # straight on the supply there is one place
 
 
 @each(

@@ -8,16 +8,17 @@ import {createSelect} from "./select.js";
 
 const AT_HAND = CONTROLS.find(({key}) => key === "pump.model");
 const MANY = 3; // words beside each other; more of them lie in a list
+const OF_INSTRUMENTS = /^(gauges|meters)\./; // what is right with them stands before what is not
 const OTHER = "other"; // any liquid but water, until it has a name
 
 /** A choice between the words that the engine knows. */
 export function choice(about, {choices, default: usual}, kit) {
-  const options = CONTROLS.find(({key}) => key === about.key)?.options({pumps: []}) ?? usualFirst(choices, usual); // in the tray's order
-  return oneOf(about, kit, ({plant}) => ({value: at(plant, about.key), options}), undefined, options.length > MANY && typeof options[0] === "string" ? createSelect : createChoice);
+  const options = CONTROLS.find(({key}) => key === about.key)?.options({pumps: []}) ?? (OF_INSTRUMENTS.test(about.key) ? usualFirst(choices, usual) : choices); // in the tray's order
+  return oneOf(about, kit, ({plant}) => ({value: at(plant, about.key), options}), undefined, OF_INSTRUMENTS.test(about.key) && options.length > MANY ? createSelect : createChoice);
 }
 
-/** What is usual stands first; numbers keep their order. */
-export const usualFirst = (choices, usual) => (typeof usual === "string" ? [usual, ...choices.filter((each) => each !== usual)] : choices);
+/** What is usual stands first. */
+export const usualFirst = (choices, usual) => [usual, ...choices.filter((each) => each !== usual)];
 
 /** A gauge that is shut off keeps what it shows at that moment. */
 export function rootValve(about, {choices}, kit) {
