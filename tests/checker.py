@@ -300,13 +300,18 @@ def _clearances(pump: Displacement, fluid: Fluid, wear: float) -> Law:
     rated, thick, dense = pump.pressure_bar * 1e5, pump.viscosity_mpas / 1e3, pump.density_kgm3
     moved = pump.displacement_cm3 * 1e-6 * pump.speed_rpm / 60
     back = (1 - pump.volumetric_percent / 100) * moved
-    v = float(brentq(lambda v: 12 * thick * v / gap + 0.75 * dense * v**2 - rated / gaps, 0, 1e6, xtol=1e-15))
+
+    def over(v: float) -> float:
+        return 12 * thick * v / gap + 0.75 * dense * v**2 - rated / gaps
+
+    v = float(brentq(over, 0, 1e6, xtol=1e-300, rtol=1e-15))
     rubbed = 12 * thick * v / gap * gaps / rated
+    fast = 0.75 * dense * v**2 * gaps / rated  # not 1 - rubbed: that has few digits where it is small
     more = 1 + wear * pump.volumetric_percent / 100 * moved / back
-    c = brentq(lambda c: c**3 - (1 - rubbed) * more**2 * c - rubbed * more, 0.5, more + 1, xtol=1e-15)
+    c = brentq(lambda c: c**3 - fast * more**2 * c - rubbed * more, 0.5, more + 1, xtol=1e-15)
     weight = fluid.density * G
     a = min(rubbed * rated / (thick * back * c**3) * fluid.viscosity / weight, STEEP) * weight
-    b = (1 - rubbed) * rated / (dense * back**2 * c**2) * fluid.density
+    b = fast * rated / (dense * back**2 * c**2) * fluid.density
 
     def slip(pressure: float) -> float:
         size = abs(pressure)
