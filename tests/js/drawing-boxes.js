@@ -53,8 +53,8 @@ function instruments({dials, meters, columns, heights, narrow, tight, letters}, 
   const boxes = dials.flatMap(({name, x, y, r, label}) => {
     const at = {...label, middle: !label.end};
     const own = [around(`dial-${name}`, x, y, r, r)];
-    if (narrow || tight) return [...own, textBox(`name-${name}`, names[name], at, 13 * letters), textBox(`hangs-${name}`, "at −3.00 m", {...at, y: at.y + (narrow ? 13 * letters : 14)}, 12 * letters)];
-    return [...own, textBox(`name-${name}`, `${names[name]} at 0.50 m`, at, 12.5)];
+    if (narrow || tight) return [...own, textBox(`name-${name}`, names[name], at, 13 * letters), textBox(`hangs-${name}`, "at −3.00 m", {...at, y: at.y + (narrow ? 13 : 14) * letters}, 12 * letters)];
+    return [...own, textBox(`name-${name}`, `${names[name]} at 0.50 m`, at, 12.5 * letters)];
   });
   const right = meters.motors.at(-1) + meters.slim;
   boxes.push({name: "meters", x0: meters.x, x1: right, y0: meters.y, y1: meters.y + meters.tall});

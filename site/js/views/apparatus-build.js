@@ -167,7 +167,7 @@ function buildDial(document, place, {narrow, scale, letters, tight, words, below
   const turn = narrow ? edge - (strays ? 6 : 12) * scale : edge + (tap[1] - edge) * (strays ? 0.2 : 0.5); // one that strays keeps clear of the others' bends
   const bend = !narrow && x === tap[0] ? `V${px(edge)}` : `V${px(turn)}H${px(x)}V${px(edge)}`;
   const stem = el(document, "path", {class: narrow ? "stem-line leader" : "stem-line", d: `M${px(tap[0])},${px(tap[1])}${bend}`});
-  const height = el(document, "tspan", {class: "gauge-height", ...(tight ? {x: px(label.x), dy: narrow ? px(13 * letters) : 14} : {dx: 4})}); // beside its name, or below
+  const height = el(document, "tspan", {class: "gauge-height", ...(tight ? {x: px(label.x), dy: px((narrow ? 13 : 14) * letters)} : {dx: 4})}); // beside its name, or below
   const text = el(document, "text", {class: `part-label ${label.end ? "end" : "middle"}`, x: px(label.x), y: px(label.y)}, words(`draw-gauge-${name}-short`), height);
   return {stem, dial, label: text, height, id: `gauge-${name}`, key: name.replace("-", "_")};
 }

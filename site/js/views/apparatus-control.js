@@ -12,7 +12,7 @@ const signalY = ({line}) => line.outY - RISE;
  */
 export function controlPlace(plan, {control}) {
   const {line, narrow, letters} = plan;
-  const [width, height] = narrow ? [38 * letters, 28 * letters] : [42, 30];
+  const [width, height] = (narrow ? [38, 28] : [42, 30]).map((side) => side * letters);
   const x = line.x.valve;
   const top = line.outY - (narrow ? 60 : 66) - height; // above the handwheel of an open valve
   const box = {x: x - width / 2, y: top, width, height};

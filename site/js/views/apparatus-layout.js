@@ -47,7 +47,7 @@ export function sheetSize(hostWidth, hostHeight = 0) {
   }
   const width = clamp(room, 700, 720);
   const height = hostHeight ? clamp((hostHeight * width) / room, 0.52 * width, 0.76 * width) : 0.57 * width;
-  return {width, height: Math.round(height), narrow: false};
+  return {width, height: Math.round(height), narrow: false, host: room};
 }
 
 /**
@@ -56,15 +56,16 @@ export function sheetSize(hostWidth, hostHeight = 0) {
  */
 export function layout(plant, size, sizes = [1, 1]) {
   const look = lookOf(size);
+  const {letters = 1} = size;
   const lanes = lanesOf(plant);
   const floorPlace = size.narrow ? size.height - UNDER * (size.by ?? 1) : size.height - look.foot;
   const heights = heightsOf(plant, look, floorPlace, lanes);
   const y = heights.y(plant.pump.centre_m);
   const up = goesUp(plant, look, heights, y);
   const columns = columnsOf(plant, size, look, up);
-  const line = lineOf(plant, columns, look, y, {sizes, up, letters: size.letters});
+  const line = lineOf(plant, columns, look, y, {sizes, up, letters});
   const places = dialColumns(size, look, line, columns);
-  const tight = !size.narrow && (places[1] - places[0] < TIGHT || columns.free - places[1] < LAST);
+  const tight = !size.narrow && (places[1] - places[0] < TIGHT * letters || columns.free - places[1] < LAST * letters);
   const sides = sidesOf(size, look, line, floorPlace, {lanes, control: line.box, tight});
   const plan = {
     by: 1, letters: 1, ruled: true, ...size, look, fitted: fittedOf(plant), heights, columns, line, sides, lanes, up, tight, crowd: size.narrow ? 0 : places[1] - clearOfWheel(line, look.dial),
@@ -84,9 +85,9 @@ function goesUp(plant, look, heights, y) {
  * On which side of the line the dials and the meters find room, how long the dials' stems can be,
  * and how much room is missing for stems that keep clear of pumps and handwheel. [px]
  */
-function sidesOf({height, narrow}, look, line, floorPlace, {lanes, control, tight}) {
+function sidesOf({height, narrow, letters = 1}, look, line, floorPlace, {lanes, control, tight}) {
   if (narrow) return {dials: "below", meters: "below", stem: 0, missing: 0};
-  const [panel, dial] = [look.meters.height + 24, 2 * look.dial + (tight ? 36 : 22)];
+  const [panel, dial] = [look.meters.height + 24, 2 * look.dial + 8 + (tight ? 28 : 14) * letters];
   const overPump = line.branch === null ? 0 : line.outY - line.branch + line.r + 10; // clear of the second pump
   const above = line.outY - (line.branch === null ? 62 : 108) > panel;
   const under = look.pump + (lanes ? 6 + look.lane * lanes : 0);
@@ -113,16 +114,24 @@ export function fitted(plant, size, sizes) {
   const plain = !anyFitted(plant);
   if (size.narrow && plain) return size;
   const sheets = size.narrow ? [narrowSheet(plant, size, 1, true), ...LARGER.map((by) => narrowSheet(plant, size, by, false))]
-    : LARGER.map((by) => ({...size, width: Math.round(size.width * by), height: Math.round(size.height * by)}));
+    : LARGER.map((by) => wideSheet(size, by));
   const fits = ({sides, line, crowd}) => sides.missing <= 0 && line.missing <= 0 && (plain || crowd <= 0);
   return sheets.find((sheet) => fits(layout(plant, sheet, sizes))) ?? sheets.at(-1);
 }
+
+/** Names and numbers beside the parts stay legible; the large digits of the instruments are so anyway. */
+function wideSheet(size, by) {
+  const [width, height] = [Math.round(size.width * by), Math.round(size.height * by)];
+  return {...size, width, height, letters: lettersOf(width, size)};
+}
+
+const lettersOf = (width, size) => Math.max(1, Math.round((100 * LEGIBLE * width) / (size.host ?? size.width)) / 100);
 
 /** A phone's page scrolls: what comes on top of the plain plant gets height of its own. */
 function narrowSheet(plant, size, by, ruled) {
   const {summit, branch} = fittedOf(plant);
   const width = Math.round(size.width * by);
-  const letters = Math.max(1, Math.round((100 * LEGIBLE * width) / (size.host ?? size.width)) / 100);
+  const letters = lettersOf(width, size);
   const more = NARROW.lane * lanesOf(plant) + (summit ? 24 : 0) + (branch ? 30 : 0);
   const height = Math.round(size.height + letters * more + (by - 1) * UNDER + (letters - 1) * 110);
   return {...size, width, height, by, letters, ruled};
@@ -185,7 +194,7 @@ function dialsOf({narrow, by = 1, letters = 1}, look, line, sides, floorPlace, c
     const y = narrow ? floorPlace + 24 * by + r : below ? line.y + sides.stem + r : line.outY - sides.stem - r;
     if (!narrow) line.x[name] = clamp(xs[i], ...freePipe(name, line, columns.free));
     const end = !narrow && name === "after-valve"; // its words keep clear of the riser
-    return {name, x: xs[i], y, r, tap: [line.x[name], from], label: {x: end ? columns.free - 10 : xs[i], y: below ? y + r + 15 * letters : y - r - (tight ? 21 : 7), end}};
+    return {name, x: xs[i], y, r, tap: [line.x[name], from], label: {x: end ? columns.free - 10 : xs[i], y: below ? y + r + 15 * letters : y - r - 7 - (tight ? 14 * letters : 0), end}};
   });
 }
 

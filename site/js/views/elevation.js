@@ -49,11 +49,12 @@ function floorPath(from, to, y) {
 }
 
 /** The lift, surface to surface, beside the riser. */
-export function createLift(document, {columns, heights, narrow, line, up, lanes}) {
+export function createLift(document, {columns, heights, narrow, line, up, lanes, letters = 1}) {
   const over = line.box ? 98 : 64; // [px] handwheel, and a controller above it
   const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
   const wall = columns.supply.x + columns.supply.width;
   const x = narrow ? columns.free - 10 : wall + 20;
+  const crossesRuler = !narrow && x - 8 - WORDS * letters < columns.ruler + 4;
   const lower = make("line", {class: "lift-extension", x1: wall, x2: x + 5});
   const upper = make("line", {class: "lift-extension", x1: x - 5, x2: columns.delivery.x});
   const dimension = make("path", {class: "lift-line"});
@@ -70,12 +71,13 @@ export function createLift(document, {columns, heights, narrow, line, up, lanes}
       const sign = b < a ? 1 : -1;
       const heads = Math.abs(a - b) > 18 ? `M${x - 3},${px(a - 8 * sign)}L${x},${px(a)}L${x + 3},${px(a - 8 * sign)}M${x - 3},${px(b + 8 * sign)}L${x},${px(b)}L${x + 3},${px(b + 8 * sign)}` : "";
       set(dimension, "d", `M${x},${px(a)}V${px(b)}${heads}`);
-      setAll(text, liftText(x, a, b, narrow, {pipe: line.outY, suction: line.y, over, up, lanes}, heights.y(rim)));
+      setAll(text, liftText(x, a, b, narrow, {pipe: line.outY, suction: line.y, over, up: up || crossesRuler, lanes}, heights.y(rim)));
       say(text, shown);
     },
   };
 }
 
+const WORDS = 86; // [px] length of the lift in words
 const CLEAR = 14; // [px] from the middle of the suction line
 const LONG = 42; // [px] half of the words' length
 

@@ -65,7 +65,7 @@ export function createVessel(document, place, {label, surface: surfaceName, key,
       show(ghost, at.ghost !== null);
       if (at.ghost !== null) setAll(ghost, {y1: px(at.ghost), y2: px(at.ghost)});
       set(vortex, "d", sucks && place.intake ? funnel(place.intake, at.surface) : "");
-      set(mark, "d", 5 + LETTER * shown.length < width - 24 ? at.mark : "");
+      set(mark, "d", 5 + LETTER * (place.letters ?? 1) * shown.length < width - 24 ? at.mark : "");
       set(below, "d", at.below);
       setAll(text, {y: px(at.text), class: at.text > at.surface ? "level-text under" : "level-text"});
       say(text, shown);
