@@ -57,6 +57,13 @@ def faults(page: Page) -> None:
     page.locator("#part-gauges-discharge-fault-zero_bar").scroll_into_view_if_needed()
 
 
+def drive_panel(page: Page) -> None:
+    """Open the panel of motor and drive."""
+    panel(page)
+    page.locator("#parts select").first.select_option("drive")
+    page.locator("#part-drive-voltage_percent").wait_for(state="visible")
+
+
 DEEDS: dict[str, Callable[[Page], None]] = {
     "bad number": bad_number,
     "bad file": bad_file,
@@ -65,4 +72,5 @@ DEEDS: dict[str, Callable[[Page], None]] = {
     "panel": panel,
     "vessel panel": vessel_panel,
     "faults": faults,
+    "drive panel": drive_panel,
 }

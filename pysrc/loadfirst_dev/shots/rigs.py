@@ -87,7 +87,7 @@ RIGS = (
             "valve.kv_open_m3h": 400,
         },
     ),
-    Scene("low-voltage", "Low voltage, more current", {"drive.voltage_percent": 80}),
+    Scene("low-voltage", "Low voltage, more current", {"drive.voltage_percent": 80}, deed="drive panel"),
     Scene("branch", "A second user draws", {}, plant="two-halls"),
     Scene(
         "branch-shut",

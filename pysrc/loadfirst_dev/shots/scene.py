@@ -8,7 +8,9 @@ from typing import Any, Literal
 
 from loadfirst_dev.links import DEFAULT_PLANT, fragment
 
-Deed = Literal["", "bad number", "bad file", "menu", "tools", "panel", "vessel panel", "faults"]
+Deed = Literal[
+    "", "bad number", "bad file", "menu", "tools", "panel", "vessel panel", "faults", "drive panel"
+]
 Start = Literal["ready", "starting", "failed"]
 
 
