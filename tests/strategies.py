@@ -149,7 +149,7 @@ def _made_legal(data: Data, changes: list[Change]) -> Data:
     """What holds between keys mended; a change that cannot be is taken back. Without any it is legal."""
     while True:
         try:
-            legal(_mend(data))
+            legal(mended(data))
         except InputError as fault:
             if not changes:
                 raise
@@ -356,7 +356,7 @@ def _no_impeller(pump: Data) -> bool:
     return "displacement" in pump or pump.get("model") in (*DISPLACE, "axial")
 
 
-def _mend(data: Data) -> Data:
+def mended(data: Data) -> Data:
     """What holds between keys: see `plant.checks`."""
     first, second = data["pump"], data["pump"].get("second", {})
     for pump, own in ((first, first), (second, second if "model" in second else first)):
@@ -380,6 +380,8 @@ def _mend(data: Data) -> Data:
         if name in data:
             line = {"bore_mm": usual.bore_mm, "roughness_mm": usual.roughness_mm} | data[name]
             data[name] = line | {"roughness_mm": min(line["roughness_mm"], line["bore_mm"] / 20.0001, 5.0)}
+    limits = data.get("control", {})
+    limits["low_percent"] = min(limits.get("low_percent", 0.0), limits.get("high_percent", 100.0))
     if data.get("second_line", {}).get("fitted"):
         data["discharge"]["filled"] = 1.0
     if data["delivery"].get("outlet_m") is not None:

@@ -20,6 +20,7 @@ const COMMON = {
   current: unit("A", 1, 1),
   frequency: unit("Hz", 1, 1),
   opening: unit("%", 0.01, 0),
+  output: unit("%", 0.01, 0), // of a controller
   efficiency: unit("%", 0.01, 0),
   torque: unit("N·m", 1, 1),
   density: unit("kg/m³", 1, 1),

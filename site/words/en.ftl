@@ -127,6 +127,8 @@ choice-discharge-attached-false = Taken off
 printed-when = Printed { $when }. The address below opens exactly this.
 
 control-idle = No effect while the discharge pipe is off
+control-held = The controller moves it
+control-take = Move it by hand
 
 ## What will not do. One sentence for each rule that Python checks, with the name of the control or the key in the file.
 bad-number = { $name }: that is not a number. From { $low } to { $high } will do.

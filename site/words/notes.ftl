@@ -161,6 +161,18 @@ note-outside-rule = { $rule ->
    *[no] It is carried on beyond
  }, so the numbers are a guess.
     .title = Beyond what a rule was made for
+note-control-lost = Its output stands at its limit, { $output }, and it can do no more: { $where } reads { $reading }, the set point is { $wanted }. Look for what has used up its room: a heavier load, a worn pump, a set point out of reach.
+    .title = Control is lost
+note-control-lost-level = Its output stands at its limit, { $output }: { $flow } pass, { $draw } are drawn. So { $where } does not stay at { $wanted } but goes to { $height }.
+    .title = Control is lost
+    .caution = A vessel may overflow, or run empty and let its pump run dry.
+note-control-hunts = Near { $output } of its output { $where } leaps over the set point, { $wanted }: the smallest flow that a valve can hold is above it. A real loop swings there and finds no rest.
+    .title = The controller hunts
+note-current-limited = The drive keeps the current to { $current } and cuts the frequency from { $asked } to { $frequency }. The pump turns slower than it is told to, because the load is too much for the limit; that is no wear.
+    .title = The drive is at its current limit
+note-current-over-limit = Even at { $frequency }, its lowest frequency, { $current } flow: above the drive’s limit.
+    .title = Too much current at any speed
+    .caution = The drive trips. Take the load away before you start again.
 
 ## Places
 place-pump-1 = { $pumps ->
@@ -192,3 +204,10 @@ place-summit = the summit
 place-burst = the burst
 place-after-filter = the pipe behind the filter
 place-header = the pipe behind the check valve
+place-drive = the drive
+place-flow = the flow
+place-discharge-pressure = the discharge pressure
+place-after-valve-pressure = the pressure after the valve
+place-suction-pressure = the suction pressure
+place-delivery-level = the level in the delivery vessel
+place-supply-level = the level in the supply vessel

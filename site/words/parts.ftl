@@ -236,6 +236,32 @@ choice-drive-trip_class-20 = 20
 choice-drive-trip_class-30 = 30
 key-drive-relay_percent = Relay set to
     .hint = Of the motor’s rated current.
+key-drive-current_limit_percent = Current limit
+    .hint = Of the rated current. Where the load asks more, a variable-speed drive cuts its frequency.
+
+## Controller
+key-control-mode = Mode
+    .hint = By hand, valve and drive stand where you put them.
+choice-control-mode-automatic = Automatic
+choice-control-mode-manual = By hand
+key-control-of = Holds still
+choice-control-of-flow = Flow
+choice-control-of-discharge-pressure = Discharge pressure
+choice-control-of-after-valve-pressure = Pressure after the valve
+choice-control-of-suction-pressure = Suction pressure
+choice-control-of-delivery-level = Delivery level
+choice-control-of-supply-level = Supply level
+key-control-on = Moves
+choice-control-on-valve = Valve
+choice-control-on-drive = Drive
+key-control-set_m3h = Set point
+key-control-set_bar = Set point
+key-control-set_m = Set point
+key-control-draw_m3h = Flow drawn
+    .hint = What users take from the delivery vessel, or what runs into the supply vessel. The level stands still where as much flows.
+key-control-low_percent = Output, at least
+key-control-high_percent = Output, at most
+key-control-full_hz = Frequency at full output
 
 ## Valves
 key-relief-set_bar = Set pressure

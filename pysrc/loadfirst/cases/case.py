@@ -19,6 +19,7 @@ LoadChange = Literal["lighter", "heavier"]
 ReadingId = Literal[
     "gauge-suction", "gauge-discharge", "gauge-after-valve", "flow-meter",
     "ammeter-1", "ammeter-2", "tachometer-1", "tachometer-2", "level-supply", "level-delivery",
+    "controller-output",
 ]  # fmt: skip
 
 

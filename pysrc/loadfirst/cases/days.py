@@ -15,6 +15,7 @@ from loadfirst.cases.places import inside
 from loadfirst.cases.words import Placeholder, Quantity
 from loadfirst.errors import InputError
 from loadfirst.instruments.panel import Reading, readings
+from loadfirst.plant.automatic import settled
 from loadfirst.plant.build import build
 from loadfirst.plant.curves import load_curve
 from loadfirst.plant.edits import apply_edits
@@ -44,10 +45,14 @@ WHOLE = ("pump.curve", "pump.displacement")
 
 @dataclass(frozen=True)
 class OneDay:
-    """One day: the plant as data with every edit applied, its true state and its readings by id."""
+    """One day: the plant as data with every edit applied, its true state and its readings by id.
+
+    `resolved` is the plant as it was given, `settled` as it stands once it has set itself.
+    """
 
     data: dict[str, Any]
     resolved: ResolvedPlant
+    settled: ResolvedPlant
     state: State
     readings: dict[str, Reading]
 
@@ -60,8 +65,11 @@ class Days:
     today: OneDay
 
     def reading(self, id: str) -> tuple[Reading, Reading]:
-        """One instrument, yesterday and today."""
-        return self.yesterday.readings[id], self.today.readings[id]
+        """One instrument, yesterday and today; without a reading on a day on which it is not there."""
+        days = self.yesterday.readings.get(id), self.today.readings.get(id)
+        known = next(reading for reading in days if reading is not None)
+        blank = msgspec.structs.replace(known, value=None, accuracy=None, off_scale=None)
+        return days[0] or blank, days[1] or blank
 
     @cached_property
     def differences(self) -> dict[str, tuple[Any, Any]]:
@@ -74,9 +82,20 @@ class Days:
 
     @cached_property
     def load_at_yesterdays_flow(self) -> tuple[float | None, float | None]:
-        """What the load asks at yesterday's flow, yesterday and today. [m]"""
+        """What the load asks at yesterday's flow, yesterday and today. [m]
+
+        Today with what a controller moves where it stood yesterday: it makes up for another
+        load, which is then the same to the pump, though not to its output.
+        """
         flow = self.yesterday.state.duty.flow
-        return _asked(self.yesterday.resolved, flow), _asked(self.today.resolved, flow)
+        return _asked(self.yesterday.settled, flow), _asked(self._today_unmoved, flow)
+
+    @property
+    def _today_unmoved(self) -> ResolvedPlant:
+        found = self.yesterday.settled.found
+        if found is None or any(key.startswith("control.") for key in self.differences):
+            return self.today.settled  # its own settings are the cause
+        return resolve_data(apply_edits(self.today.data, {**found.moved, "control.mode": "manual"}))
 
     @property
     def head_scale(self) -> float:
@@ -94,7 +113,7 @@ class Days:
                 if usable
                 else None
             )
-        value = _flat(msgspec.to_builtins(day.resolved.plant)).get(place.source)
+        value = _flat(msgspec.to_builtins(day.settled.plant)).get(place.source)
         kind, si = key_quantity(place.source, value)
         return None if kind is None else Quantity(kind, si, place.source, place.day)
 
@@ -124,15 +143,16 @@ def both_days(case: Case) -> Days:
     yesterday = _edited(plant_data(case.plant), case.yesterday.plant, "yesterday.plant")
     today = _edited(yesterday, case.today.plant, "today.plant")
     resolved = [_resolved(yesterday, "yesterday.plant"), _resolved(today, "today.plant")]
-    states = [true_state(plant) for plant in resolved]
+    at_rest = settled(resolved)
+    states = [true_state(plant) for plant in at_rest]
     for name, state in zip(("yesterday", "today"), states, strict=True):
         if not state.converged:
             raise InputError(name, state.why, "a plant that comes to a steady state", rule="days")
     days: list[OneDay] = []
-    for data, plant, state in zip((yesterday, today), resolved, states, strict=True):
+    for data, given, plant, state in zip((yesterday, today), resolved, at_rest, states, strict=True):
         before = days[-1].readings if days else None
         shown = readings(state, plant.plant, look=len(days), before=before)
-        days.append(OneDay(data, plant, state, {reading.id: reading for reading in shown}))
+        days.append(OneDay(data, given, plant, state, {reading.id: reading for reading in shown}))
     return Days(*days)
 
 
@@ -156,6 +176,6 @@ def _flat(table: Mapping[str, Any], above: str = "") -> dict[str, Any]:
 
 
 def _asked(resolved: ResolvedPlant, flow: float) -> float | None:
-    """Head that the load asks at a flow [m³/s]; None where no flow can pass. [m]"""
+    """Head that the load of a settled plant asks at a flow [m³/s]; None where no flow can pass. [m]"""
     head, known = load_curve(build([resolved]), np.array([[flow]]))
     return float(head[0, 0]) if known[0, 0] else None

@@ -10,7 +10,7 @@ from typing import Any
 
 from loadfirst.cases.case import Case, Choice, Direction, Group, LoadChange
 from loadfirst.cases.days import Days
-from loadfirst.cases.groups import LOAD_GROUPS, group_of
+from loadfirst.cases.groups import LOAD_GROUPS, group_in
 from loadfirst.errors import InputError
 from loadfirst.instruments.panel import Reading
 
@@ -38,7 +38,8 @@ def truth_of(case: Case, days: Days) -> Group:
             "Write `unchanged = true` where nothing has changed and that is the point.",
             rule="days",
         )
-    groups = list(dict.fromkeys(_group(key) for key in keys))
+    moves = days.today.resolved.plant.control.on
+    groups = list(dict.fromkeys(_group(key, moves) for key in keys))
     if len(groups) > 1:
         raise InputError(
             "today.plant",
@@ -61,8 +62,8 @@ def _nothing(keys: list[str]) -> Group:
     return "nothing"
 
 
-def _group(key: str) -> Group:
-    group = group_of(key)
+def _group(key: str, moves: str) -> Group:
+    group = group_in(key, moves)
     if group is None:
         raise InputError(f"today.plant.{key}", key, "a key that can change between two days", rule="days")
     return group

@@ -3,7 +3,7 @@
 One row per key, or per table where all its keys belong together. What lies
 outside the flanges is the load: its discharge side holds everything from the
 discharge flange on, the number of pumps running included, because to any one
-pump the others are part of what it meets.
+pump the others are part of what it meets. A controller belongs to what it moves: see `group_in`.
 """
 
 from __future__ import annotations
@@ -32,6 +32,7 @@ GROUPS: dict[str, Group] = {
     "check": "discharge-side",
     "relief": "discharge-side",
     "valve": "discharge-side",
+    "control": "discharge-side",
     "discharge": "discharge-side",
     "delivery": "discharge-side",
     "branch": "discharge-side",
@@ -62,3 +63,10 @@ def group_of(key: str) -> Group | None:
         if found is not None:
             return found
     return None
+
+
+def group_in(key: str, on: str) -> Group | None:
+    """The same, in a plant whose controller moves the valve or the drive."""
+    if key.startswith("control.") and on == "drive":
+        return "drive"
+    return group_of(key)

@@ -20,6 +20,7 @@ from loadfirst.cli.settings import parse_settings
 from loadfirst.errors import FileError, InputError
 from loadfirst.instruments.panel import readings
 from loadfirst.plant import toml_text
+from loadfirst.plant.automatic import settled
 from loadfirst.plant.build import build
 from loadfirst.plant.curves import POINTS, curves
 from loadfirst.plant.pumps import ResolvedPlant
@@ -49,7 +50,7 @@ def run(arguments: list[str]) -> int:
 
 def read(chosen: argparse.Namespace) -> int:
     """``read``: what every instrument shows, duty point, head breakdown, power."""
-    resolved = _resolve(chosen)
+    resolved = settled([_resolve(chosen)])[0]
     state = true_state(resolved)
     output = read_output(chosen.plant.name, resolved.plant, state, readings(state, resolved.plant))
     print(_json(output) if chosen.json else read_text(output))
@@ -58,11 +59,10 @@ def read(chosen: argparse.Namespace) -> int:
 
 def show_curves(chosen: argparse.Namespace) -> int:
     """``curves``: load and machine over flow."""
-    resolved = _resolve(chosen)
-    built = build([resolved])
+    built = build(settled([_resolve(chosen)]))
     state = true_state(built)
     found = curves(built, state.duty, chosen.points)
-    output = curves_output(chosen.plant.name, resolved.plant, state, found)
+    output = curves_output(chosen.plant.name, built.plants[0].plant, state, found)
     print(_json(output) if chosen.json else curves_text(output))
     return GOOD if state.converged else BAD_FILE
 

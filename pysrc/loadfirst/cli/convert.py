@@ -16,6 +16,7 @@ from loadfirst.cli.output import (
     Level,
     Machine,
     Note,
+    Output,
     Point,
     Pressure,
     ReadOutput,
@@ -31,13 +32,14 @@ from loadfirst.units import BAR, HOUR, PERCENT, RPM, TO_SI
 
 KW = TO_SI["kw"]
 
-Printed = Pressure | Flow | Current | Speed | Level
+Printed = Pressure | Flow | Current | Speed | Level | Output
 SHAPES: dict[str, tuple[Any, float]] = {
     "pressure": (Pressure, BAR),
     "flow": (Flow, 1 / HOUR),
     "current": (Current, 1.0),
     "speed": (Speed, RPM),
     "height": (Level, 1.0),
+    "output": (Output, PERCENT),
 }
 """By quantity: the printed type and its unit. [SI]"""
 
@@ -73,6 +75,13 @@ FACTS = {
     "setting": ("setting_a", 1.0),
     "after": ("after_s", 1.0),
     "voltage": ("voltage_percent", PERCENT),
+    "output": ("output_percent", PERCENT),
+    "wanted_flow": ("wanted_flow_m3h", 1 / HOUR),
+    "wanted_pressure": ("wanted_pressure_bar", BAR),
+    "wanted_height": ("wanted_height_m", 1.0),
+    "draw": ("draw_m3h", 1 / HOUR),
+    "frequency": ("frequency_hz", 1.0),
+    "asked": ("asked_hz", 1.0),
     "vapour_pressure": ("vapour_pressure_bar", BAR),
 }
 """By fact of a note: the printed key and its unit. [SI]"""

@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from msgspec import UNSET
 
-from loadfirst.cli import drive_notes, load_notes
+from loadfirst.cli import control_notes, drive_notes, load_notes
 from loadfirst.cli.digits import fine
 from loadfirst.plant.answer import Note
 from loadfirst.units import BAR, HOUR, RPM
@@ -220,6 +220,7 @@ SENTENCES: dict[str, Callable[[Facts], str]] = {
     "held-shut": _held_shut,
     **load_notes.SENTENCES,
     **drive_notes.SENTENCES,
+    **control_notes.SENTENCES,
     "other-speed": _other_speed,
     "pumps-backward": _backward,
     "relief-behind": _relief_behind,

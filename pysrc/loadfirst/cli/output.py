@@ -67,6 +67,17 @@ class Level(Struct, tag="height", tag_field="quantity"):
     off_scale: Off
 
 
+class Output(Struct, tag="output", tag_field="quantity"):
+    """The output that a controller shows, of its full output."""
+
+    id: str
+    output_percent: float | None
+    low_percent: float
+    high_percent: float
+    greatest_error_percent: float | None
+    off_scale: Off
+
+
 class Point(Struct):
     """A flow and a head. The duty point is that of the whole station."""
 
@@ -134,7 +145,7 @@ class ReadOutput(Struct):
     title: str
     converged: bool
     why: str | None
-    instruments: list[Pressure | Flow | Current | Speed | Level]
+    instruments: list[Pressure | Flow | Current | Speed | Level | Output]
     duty: Point
     aside_m3h: dict[str, float]
     head_breakdown: list[Block]

@@ -10,7 +10,7 @@ from loadfirst.cli.output import CurvesOutput, Machine, ReadOutput
 
 UNITS = {
     "pressure_bar": ("bar", 2), "flow_m3h": ("m³/h", 1), "current_a": ("A", 1), "speed_rpm": ("1/min", 0),
-    "height_m": ("m", 2),
+    "height_m": ("m", 2), "output_percent": ("%", 1),
 }  # fmt: skip
 """By key: the unit and how many decimals an engineer would read off."""
 

@@ -8,6 +8,7 @@ import msgspec
 
 from loadfirst.door.messages import AnswerAsk
 from loadfirst.instruments.panel import readings
+from loadfirst.plant.automatic import settled
 from loadfirst.plant.build import build
 from loadfirst.plant.curves import POINTS, curves
 from loadfirst.plant.edits import apply_edits
@@ -36,20 +37,19 @@ def answer_plant(data: dict[str, Any], curve_points: int = POINTS) -> dict[str, 
     Returns
     -------
     dict
-        ``plant`` and ``title``; ``converged`` and ``why``; ``state`` (the
-        truth), ``shown`` (what instruments read), ``stack``, ``curves``,
-        ``duty``, ``notes``. SI units, plain Python values.
+        ``plant`` (keys that it has moved by itself as they stand now) and ``title``;
+        ``converged`` and ``why``; ``state`` (the truth), ``shown`` (what instruments
+        read), ``stack``, ``curves``, ``duty``, ``notes``. SI units, plain Python values.
     """
-    resolved = resolve_data(data)
-    built = build([resolved])
+    built = build(settled([resolve_data(data)]))
     state = true_state(built)
     truth = msgspec.to_builtins(state)
     top = {name: truth.pop(name) for name in BESIDE_STATE}
     return {
-        "plant": effective(resolved),
-        "title": resolved.plant.title,
+        "plant": effective(built.plants[0]),
+        "title": built.plants[0].plant.title,
         **top,
         "state": truth,
-        "shown": msgspec.to_builtins(readings(state, resolved.plant)),
+        "shown": msgspec.to_builtins(readings(state, built.plants[0].plant)),
         "curves": msgspec.to_builtins(curves(built, state.duty, curve_points)),
     }

@@ -15,11 +15,12 @@ from loadfirst.instruments.faults.noise import tremble
 from loadfirst.instruments.faults.own_error import own_error
 from loadfirst.instruments.uncertainty import class_limit, reading_limit, repeatability, root_limit, standard
 
-Quantity = Literal["pressure", "flow", "current", "speed", "height"]
+Quantity = Literal["pressure", "flow", "current", "speed", "height", "output"]
 
 
 class Reading(Struct, frozen=True):
-    """What one instrument shows. SI units: Pa (gauge), m³/s, A, rad/s, m above the floor.
+    """What one instrument shows. SI units: Pa (gauge), m³/s, A, rad/s, m above the floor, share of the
+    full output.
 
     Attributes
     ----------

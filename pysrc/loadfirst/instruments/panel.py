@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from msgspec import UNSET
+
 from loadfirst.instruments.ammeter import read_ammeters
 from loadfirst.instruments.dial import read_gauge
 from loadfirst.instruments.flow_meter import read_flow_meter
@@ -12,6 +14,9 @@ from loadfirst.plant.air import air_pressure
 from loadfirst.plant.answer import State
 from loadfirst.plant.plant import Delivery, Plant, Supply
 from loadfirst.units import RPM
+
+OUTPUT_PERCENT = 1.0
+"""Greatest error of the output that a controller shows; valve and drive stand near it. Own choice. [%]"""
 
 __all__ = ["Instrument", "Reading", "Shown", "readings"]
 
@@ -36,7 +41,8 @@ def readings(
     -------
     tuple of Reading
         Gauges at the suction, at the discharge and after the control valve;
-        flow meter; ammeters and tachometers, one per pump; level gauges. An
+        flow meter; ammeters and tachometers, one per pump; level gauges; the
+        output that a controller shows, where there is one. An
         instrument without anything to measure (its line is off, its pressure
         is undefined, or no steady state was found) has no value.
     """
@@ -48,6 +54,7 @@ def readings(
         *_tachometers(state, plant, chance),
         _level("level-supply", plant.supply, plant, chance),
         _level("level-delivery", plant.delivery, plant, chance),
+        *_output(state),
     )
 
 
@@ -72,3 +79,11 @@ def _tachometers(state: State, plant: Plant, chance: Chance) -> Iterator[Reading
 def _level(name: str, vessel: Supply | Delivery, plant: Plant, chance: Chance) -> Reading:
     dial = Instrument(name, "height", vessel.bottom_m, vessel.top_m, plant.meters.level_percent)
     return dial.show(vessel.surface_m, chance=chance)
+
+
+
+def _output(state: State) -> Iterator[Reading]:
+    """What a controller shows as its output, in automatic and by hand."""
+    if state.control is not UNSET:
+        scale = Instrument("controller-output", "output", 0.0, 1.0, OUTPUT_PERCENT)
+        yield scale.show(state.control.output if state.converged else None)

@@ -74,6 +74,7 @@ def hold(
     low: npt.ArrayLike,
     high: npt.ArrayLike,
     within: float = WITHIN,
+    least: npt.ArrayLike = 0.0,
 ) -> Held:
     """The output at which the reading equals its set point.
 
@@ -88,6 +89,8 @@ def hold(
     within : float
         How near the set point is near enough, as a share of what the reading
         changes between the limits. [-]
+    least : array_like (B,)
+        And as an amount, for readings that are no more exact than that. [unit of the reading]
 
     Returns
     -------
@@ -101,7 +104,7 @@ def hold(
     wanted, low, high = _limits(set_point, low, high)
     at_ends = readings(low), readings(high)
     way = np.where(at_ends[1] >= at_ends[0], 1.0, -1.0)
-    near = within * np.abs(at_ends[1] - at_ends[0])
+    near = np.maximum(within * np.abs(at_ends[1] - at_ends[0]), least)
     ends = way * (at_ends[0] - wanted), way * (at_ends[1] - wanted)
     output, miss = rising_root(lambda u: way * (readings(u) - wanted), low, high, within=near, ends=ends)
     reached = np.abs(miss) <= near

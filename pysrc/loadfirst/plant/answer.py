@@ -12,6 +12,7 @@ from typing import Literal
 from msgspec import UNSET, Struct, UnsetType
 
 from loadfirst.plant.drive_answer import Belt, Relay, Start
+from loadfirst.plant.found import Status
 from loadfirst.plant.pump_kind import PumpKind
 
 Why = Literal["stalled", "not-a-number"]
@@ -212,10 +213,36 @@ class Note(Struct, frozen=True):
         "belt-slips",
         "start-hangs",
         "low-voltage",
+        "control-lost",
+        "control-hunts",
+        "current-limited",
+        "current-over-limit",
     ]
     where: str
     facts: dict[str, float]
     rule: str | UnsetType = UNSET
+
+
+class Control(Struct, frozen=True):
+    """A controller, whether it moves anything now or not.
+
+    Attributes
+    ----------
+    of, on : what it measures and what it moves, as `tables.control` has them
+    automatic : it has set the output; else the output is what valve or drive stand at
+    output : over its full output [-]
+    reading, set_point : of what it measures [m³/s], [Pa] as the gauge shows it, or height [m]; no
+        reading where there is nothing to measure
+    status : how it fares in automatic; None by hand
+    """
+
+    of: str
+    on: str
+    automatic: bool
+    output: float
+    reading: float | None
+    set_point: float
+    status: Status | None
 
 
 class LiquidState(Struct, frozen=True):
@@ -248,6 +275,8 @@ class State(Struct, frozen=True):
     stack : what the load asks for; adds up to the station's head where every block is known.
     synchronous_speed : of the motors. [rad/s]
     flow_scale : the usual flow, below 1e-5 of which nothing is shown. [m³/s]
+    control : the controller, where one is fitted.
+    moved : keys that the plant has set by itself, and to what, in file units; only where there are any.
     """
 
     converged: bool
@@ -265,3 +294,5 @@ class State(Struct, frozen=True):
     duty: Duty
     notes: tuple[Note, ...]
     aside: dict[str, float]
+    control: Control | UnsetType = UNSET
+    moved: dict[str, float] | UnsetType = UNSET

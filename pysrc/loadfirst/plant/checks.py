@@ -9,6 +9,7 @@ from msgspec import UnsetType
 
 from loadfirst.errors import InputError
 from loadfirst.plant.air import air_pressure
+from loadfirst.plant.check_control import control_faults
 from loadfirst.plant.decode import in_file
 from loadfirst.plant.plant import (
     Branch,
@@ -88,6 +89,7 @@ def _plant_faults(plant: Plant) -> Faults:
     yield from _line_faults("return_line", plant.return_line)
     yield from _line_faults("second_line", plant.second_line)
     yield from _filling_faults(plant)
+    yield from control_faults(plant)
     for name in ("suction", "discharge", "after_valve"):
         yield from _gauge_faults(f"gauges.{name}", getattr(plant.gauges, name))
 

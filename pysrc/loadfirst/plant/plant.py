@@ -13,6 +13,7 @@ from loadfirst.plant.meta import Part, choice, name, words
 from loadfirst.plant.pump_file import Curve, Displacement, DisplacementFile, Pump, PumpFile
 from loadfirst.plant.tables.branch import Branch
 from loadfirst.plant.tables.burst import Burst
+from loadfirst.plant.tables.control import Control
 from loadfirst.plant.tables.control_valve import ControlValve
 from loadfirst.plant.tables.filter import Filter
 from loadfirst.plant.tables.lines import Discharge, Suction
@@ -30,6 +31,7 @@ __all__ = [
     "Branch",
     "Burst",
     "Check",
+    "Control",
     "ControlValve",
     "Curve",
     "Delivery",
@@ -73,6 +75,7 @@ class Plant(Part, frozen=True, kw_only=True):
     relief: Relief = Relief()
     check: Check = Check()
     valve: ControlValve = ControlValve()
+    control: Control = Control()
     discharge: Discharge = Discharge()
     delivery: Delivery = Delivery()
     branch: Branch = Branch()

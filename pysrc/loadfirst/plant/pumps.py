@@ -17,6 +17,7 @@ from loadfirst.plant.checks import check_curve, check_displacement
 from loadfirst.plant.decode import decode, in_file, nearest
 from loadfirst.plant.dials import hung
 from loadfirst.plant.expect import one_of
+from loadfirst.plant.found import Found
 from loadfirst.plant.plant import Curve, DisplacementFile, Plant, Pump, PumpFile, PumpStation, SecondPump
 from loadfirst.plant.points import pump_curve
 from loadfirst.plant.pump_file import KINDS
@@ -54,11 +55,13 @@ class ResolvedPlant(NamedTuple):
     plant : Plant
     curve : of the first pump.
     second : of the second, where it is another; None where both are equal.
+    found : what the plant has set by itself, once `automatic.settled` has looked.
     """
 
     plant: Plant
     curve: Pump
     second: Pump | None = None
+    found: Found | None = None
 
     @property
     def pumps(self) -> tuple[Pump, ...]:

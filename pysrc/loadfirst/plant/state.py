@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import numpy as np
+from msgspec import UNSET
 from msgspec.structs import replace
 
 from loadfirst.physics.backward import Backward
@@ -17,9 +18,11 @@ from loadfirst.physics.standing import StandingPumps
 from loadfirst.plant import backward
 from loadfirst.plant.air import air_pressure
 from loadfirst.plant.answer import Duty, LiquidState, Machine, State, Station, Why
+from loadfirst.plant.automatic import settled
 from loadfirst.plant.build import Built, ResolvedPlant, build
 from loadfirst.plant.drive_state import with_drive
 from loadfirst.plant.drives import frequency
+from loadfirst.plant.control_state import control_notes, control_of, limit_notes
 from loadfirst.plant.layout import Shape, shape_of
 from loadfirst.plant.notes import notes
 from loadfirst.plant.path import nodes, path
@@ -39,12 +42,13 @@ def true_state(plant: ResolvedPlant | Built) -> State:
     ----------
     plant : with its pump's points, or already built (then the first of those built).
     """
-    built = plant if isinstance(plant, Built) else build([plant])
+    built = plant if isinstance(plant, Built) else build(settled([plant]))
     return state_of(solve_plants(built), 0)
 
 
 def true_states(plants: Sequence[ResolvedPlant]) -> list[State]:
     """The states of many plants, in their order; those of one shape are solved together."""
+    plants = settled(plants)
     shapes: dict[Shape, list[int]] = {}
     for at, one in enumerate(plants):
         shapes.setdefault(shape_of(one), []).append(at)
@@ -60,14 +64,16 @@ def state_of(solved: Solved, row: int) -> State:
     one = solved.of(row)
     reason = solved.solution.reason[row]
     machines, way = _machines(one), path(one)
-    station = _station(one, machines)
+    station, taps = _station(one, machines), nodes(one)
+    control = control_of(one, taps) if one.plant.control.fitted else UNSET
+    found = solved.built.plants[row].found
     return State(
         converged=bool(solved.solution.converged[row]),
         why=None if reason is None else WHY[reason],
         flow=one.flow("end"),
         station=station,
         machines=machines,
-        nodes=nodes(one),
+        nodes=taps,
         path=way,
         balance=balance(one, station),
         liquid=LiquidState(one.liquid.density, one.liquid.viscosity, one.liquid.vapour_pressure),
@@ -75,8 +81,14 @@ def state_of(solved: Solved, row: int) -> State:
         flow_scale=one.flow_scale,
         stack=stack(one, station.head),
         duty=Duty(station.flow, station.head),
-        notes=notes(one, machines, way),
+        notes=(
+            *notes(one, machines, way),
+            *(() if control is UNSET else control_notes(one, control)),
+            *limit_notes(one, machines),
+        ),
         aside={name: one.flow(name) for name in one.layout.aside},
+        control=control,
+        moved=UNSET if found is None else found.moved,
     )
 
 

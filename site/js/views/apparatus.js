@@ -10,6 +10,7 @@ import {markChosen} from "./apparatus-chosen.js";
 import {updateMachines} from "./apparatus-machines.js";
 import {flowBehind, flowOfLine, nameLines, noted, updateAside} from "./aside-update.js";
 import {filledOf, pumpKinds, pumpSizes} from "./fitted.js";
+import {held} from "./held.js";
 import {instrument} from "./instruments.js";
 import {jetPath} from "./pipe.js";
 import {levelStep} from "./vessel.js";
@@ -56,22 +57,24 @@ function build(svg, model, size, deps) {
 }
 
 /** What a control stands at, as lib/drag.js asks for it; values in the units of the plant file. */
-export function control(key, {plant, range = {}, units}, words) {
+export function control(key, model, words) {
+  const {plant, range = {}, units} = model;
+  const taken = held(key, model);
   const [table, name] = key.split(".");
   const of = plant[table];
   const value = of[name] ?? plant.drive.supply_hz;
   const attached = plant.discharge.attached;
   if (key === "valve.opening") {
     const text = value === 0 ? words("draw-shut") : words("draw-open", {opening: units.full("opening", value)});
-    return {value, low: 0, high: 1, step: 0.01, text, off: !attached};
+    return {value, low: 0, high: 1, step: 0.01, text, off: !attached || taken};
   }
   if (key === "drive.frequency_hz") {
     const [low, high] = range[key] ?? [5, 75];
-    return {value, low, high, step: 0.5, text: units.full("frequency", value), off: false};
+    return {value, low, high, step: 0.5, text: units.full("frequency", value), off: taken};
   }
   const [low, high] = range[key] ?? [of.bottom_m, of.top_m];
   const text = units.full("height", value, high - low);
-  return {value, low, high, step: levelStep(low, high), text, off: table === "delivery" && !attached};
+  return {value, low, high, step: levelStep(low, high), text, off: taken || (table === "delivery" && !attached)};
 }
 
 function updateParts(parts, plan, model, words) {

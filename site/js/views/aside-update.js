@@ -71,10 +71,11 @@ const PARTS = {
     const {of = "", on, mode} = plant.control;
     const kind = ["flow", "pressure", "level"].find((name) => of.includes(name)) ?? "flow";
     const drive = on === "drive";
-    const output = answer?.state?.control?.output ?? (drive ? plant.drive.frequency_hz ?? plant.drive.supply_hz : plant.valve.opening);
-    const shown = drive ? units.full("frequency", output) : units.full("opening", output);
+    const output = answer?.state?.control?.output;
+    const shown = Number.isFinite(output) ? units.full("output", output) : "–";
     const automatic = mode !== "manual";
-    part.box.update({short: words(`draw-control-${kind}`), shown: drive ? units.text("frequency", output) : shown, automatic, lost: noted(answer, "control-lost")});
+    const lost = noted(answer, "control-lost") || noted(answer, "control-hunts");
+    part.box.update({short: words(`draw-control-${kind}`), shown, automatic, lost});
     return words("draw-control-says", {kind, on: drive ? "drive" : "valve", mode: automatic ? "automatic" : "manual", output: shown});
   },
 };

@@ -3,6 +3,7 @@ import {at} from "../state.js";
 import {createChoice} from "./choice.js";
 import {GROUPS, groupOf} from "./control-table.js";
 import {h} from "./dom.js";
+import {held} from "./held.js";
 import {createPrinted} from "./printed.js";
 import {OWN} from "./pump-choice.js";
 import {createPumpTray} from "./pump-tray.js";
@@ -55,7 +56,7 @@ export function create(host, {document, words, units, send}) {
       printed.update(model);
       for (const [key, {update, complain, control}] of parts) {
         const value = at(plant, key);
-        if (control.kind === "slider") update({...model, value, range, idle: Boolean(control.needs) && at(plant, control.needs) === false});
+        if (control.kind === "slider") update({...model, value, range, idle: idleWhy(control, model)});
         else update(choiceOf(control, value, catalogue, words));
         const mine = error?.where === key;
         if (mine) complain(sentence(error, model));
@@ -68,6 +69,12 @@ export function create(host, {document, words, units, send}) {
 }
 
 const MAKE = {slider: createSlider, choice: createChoice, "pump.model": createPumpTray};
+
+/** The words that say why a control does nothing now; false where it does. */
+function idleWhy({key, needs}, model) {
+  if (needs && at(model.plant, needs) === false) return "control-idle";
+  return held(key, model) && "control-held";
+}
 
 /** Value and options of a choice; of the pump also the name of one that is none of the options. */
 function choiceOf(control, value, catalogue, words) {

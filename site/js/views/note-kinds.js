@@ -29,6 +29,11 @@ export const KINDS = Object.freeze([
   {kind: "below-vapour-pressure", id: "below-vapour-pressure-behind", caution: true, at: (place) => !BEFORE_PUMP.includes(place)},
   {kind: "no-relief", caution: true},
   {kind: "relief-lifted", caution: true},
+  {kind: "current-over-limit", caution: true},
+  {kind: "control-lost", caution: false, at: (place) => !place.endsWith("level")},
+  {kind: "control-lost", id: "control-lost-level", caution: true, at: (place) => place.endsWith("level")},
+  {kind: "control-hunts", caution: false},
+  {kind: "current-limited", caution: false},
   {kind: "choked", caution: true},
   {kind: "siphon-broken", caution: true},
   {kind: "not-primed", caution: false},
@@ -50,7 +55,11 @@ const FACTS = {
   rated_power: "power", load: "efficiency", pressure: "pressure", vapour_pressure: "pressure", limit: "pressure", set: "pressure",
   torque: "torque", speed: "speed", measured_speed: "speed", rise: "head", against: "head", drop: "pressure", most: "pressure", height: "height", filled: "opening",
   current: "current", usual_current: "current", setting: "current", after: "time", voltage: "opening", heat: "power",
+  output: "output", wanted_flow: "flow", wanted_pressure: "pressure", wanted_height: "height", draw: "flow", frequency: "frequency", asked: "frequency",
 };
+
+/** Whatever a controller measures, its words speak of a reading and of what is wanted of it. */
+const CONTROLLED = ["flow", "pressure", "height"];
 
 /** What a rule's limit is a limit of; others are bare numbers. */
 const LIMITS = {flow: "flow", head: "head", diameter: "efficiency", fraction: "efficiency", viscosity: "kinematic"};
@@ -66,7 +75,10 @@ export function worded({kind, facts, rule}, units) {
     const size = ["flow", "speed"].includes(key) && REVERSED.includes(kind) ? Math.abs(value) : value;
     return [key, quantity ? units.full(quantity, size) : plain(size)];
   });
-  return {...Object.fromEntries(shown), ...(rule ? {rule: name, held: facts.held ? "yes" : "no"} : {})};
+  const own = CONTROLLED.find((name) => `wanted_${name}` in facts);
+  const said = Object.fromEntries(shown);
+  if (own) Object.assign(said, {reading: said[own] ?? "–", wanted: said[`wanted_${own}`]});
+  return {...said, ...(rule ? {rule: name, held: facts.held ? "yes" : "no"} : {})};
 }
 
 /** A number without a unit, in three digits. */

@@ -2,6 +2,7 @@
 import {at} from "../state.js";
 import {createChoice} from "./choice.js";
 import {CONTROLS} from "./control-table.js";
+import {byHand, holding, onto} from "./held.js";
 import {liquidEdits, showsNow} from "./part-keys.js";
 import {EQUAL, pumpChoice, pumpEdits} from "./pump-choice.js";
 import {createSelect} from "./select.js";
@@ -64,6 +65,17 @@ export const pump = (about, limit, kit) => oneOf(about, kit, ({plant, own, catal
 export const secondPump = (about, limit, kit) => oneOf({...about, says: "pump-model"}, kit, ({plant, catalogue}) => (
   inGroups({value: at(plant, "pump.second.model") ?? EQUAL, options: [EQUAL, ...pumpIds(catalogue)]}, catalogue, kit.words)
 ), pumpEdits, createSelect);
+
+/** What a controller measures, what it moves, and whether it does: each change leaves everything where it stands. */
+const controlled = (edits) => (about, {choices}, kit) => {
+  let model = null;
+  const part = oneOf(about, kit, ({plant}) => ({value: at(plant, about.key), options: choices}), (all) => edits(all[about.key], model), choices.length > 3 ? createSelect : createChoice);
+  return {...part, update: (next) => part.update((model = next))};
+};
+
+export const controlMode = controlled((mode, model) => (mode === "manual" ? byHand(model) : {"control.mode": mode}));
+export const controlOn = controlled(onto);
+export const controlOf = controlled(holding);
 
 /** Water, or another liquid with properties of its own, which begins as the present one is. */
 export function liquid(about, limit, kit) {

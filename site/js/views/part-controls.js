@@ -1,7 +1,7 @@
 // The control of one key in a part's panel: native, with its name, a hint where one is needed, and the way back.
 import {at} from "../state.js";
 import {h, hide, icon, setAttributes} from "./dom.js";
-import {choice, liquid, pump, rootValve, secondPump} from "./part-choices.js";
+import {choice, controlMode, controlOf, controlOn, liquid, pump, rootValve, secondPump} from "./part-choices.js";
 import {INSTEAD, kindOf, optional, slugOf} from "./part-keys.js";
 import {complainer, number, optionalNumber, pair} from "./part-numbers.js";
 
@@ -51,7 +51,10 @@ function describe(node, id) {
 
 const KINDS = {number, choice, flag, pair};
 
-const SPECIAL = {"pump.model": pump, "pump.second.model": secondPump, "liquid.name": liquid};
+const SPECIAL = {
+  "pump.model": pump, "pump.second.model": secondPump, "liquid.name": liquid,
+  "control.mode": controlMode, "control.of": controlOf, "control.on": controlOn,
+};
 
 /** Yes or no. */
 function flag({key, id, name}, limit, {document, send}) {

@@ -36,12 +36,15 @@ const WITHIN = {
   bottom_m: ({surface_m: high}) => [-Infinity, high],
   top_m: ({surface_m: low}) => [low, Infinity],
   roughness_mm: ({bore_mm: bore}) => [0, bore / 20],
+  low_percent: ({high_percent: high}) => [0, high],
+  high_percent: ({low_percent: low}) => [low, Infinity],
+  set_m: ({of}, {supply, delivery}) => [(of === "supply-level" ? supply : delivery).bottom_m, (of === "supply-level" ? supply : delivery).top_m],
 };
 
 /** The ends of a number in this plant, in file units. */
 export function endsOf(key, {low, high}, plant) {
   const [, table, name] = key.match(/^(.*)\.([^.]+)$/);
-  const [least, most] = WITHIN[name]?.(at(plant, table)) ?? [];
+  const [least, most] = WITHIN[name]?.(at(plant, table), plant) ?? [];
   return [Math.max(low, least ?? low), Math.min(high, most ?? high)];
 }
 
@@ -49,6 +52,8 @@ export function endsOf(key, {low, high}, plant) {
 const START = {
   "site.altitude_m": () => 0,
   "delivery.outlet_m": ({plant}) => plant.delivery.top_m,
+  "drive.current_limit_percent": () => 100,
+  "control.full_hz": ({plant}) => plant.drive.supply_hz,
   "pump.second.motor_kw": ({plant}) => plant.drive.motor_kw,
   "meters.current_range_a": ({answer}) => answer?.shown.find(({id}) => id === "ammeter-1")?.high,
   "meters.flow_density_kgm3": ({answer}) => answer?.state.liquid.density,
@@ -93,6 +98,11 @@ const SILENT = {
   "liquid.vapour_bar": ({liquid}) => liquid.name === "water",
   [CRITICAL]: ({liquid}) => liquid.name === "water",
   "site.barometer_bar": ({site}) => typeof site.altitude_m === "number",
+  "control.set_m3h": ({control}) => control.of !== "flow",
+  "control.set_bar": ({control}) => !control.of.endsWith("pressure"),
+  "control.set_m": ({control}) => !control.of.endsWith("level"),
+  "control.draw_m3h": ({control}) => !control.of.endsWith("level"),
+  "control.full_hz": ({control}) => control.on !== "drive",
   "relief.passing_percent": ({relief}) => relief.state !== "passing",
   "drive.ramp_s": ({drive}) => !slowed(drive),
   "drive.belt_ratio": ({drive}) => drive.belt === "none",

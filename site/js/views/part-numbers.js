@@ -3,6 +3,7 @@ import {at} from "../state.js";
 import {fromFile, toFile} from "../units.js";
 import {readTyped} from "./control-table.js";
 import {h, hide, setAttributes, setText} from "./dom.js";
+import {held} from "./held.js";
 import {INSTEAD, endsOf, quantityOf, startOf} from "./part-keys.js";
 import {createSlider} from "./slider.js";
 import {evenTrack, trackFor} from "./track.js";
@@ -11,7 +12,7 @@ import {evenTrack, trackFor} from "./track.js";
 export function number(about, limit, kit) {
   const usual = limit.default ?? (limit.low > 0 ? limit.low : 1);
   const part = createSlider({...about, quantity: quantityOf(about.key), track: (low, high) => (limit.whole ? evenTrack(low, high, 1) : trackFor(low, high, usual))}, kit);
-  return {...part, update: (model) => part.update({...model, value: at(model.plant, about.key), range: {[about.key]: endsOf(about.key, limit, model.plant)}, idle: false})};
+  return {...part, update: (model) => part.update({...model, value: at(model.plant, about.key), range: {[about.key]: endsOf(about.key, limit, model.plant)}, idle: held(about.key, model) && "control-held"})};
 }
 
 /** A number that may be left out: a switch, and the number once it is on. */

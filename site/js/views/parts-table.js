@@ -28,7 +28,7 @@ export const PARTS = Object.freeze([
   row("branch", ["branch."], {fitted: "branch.fitted", on: "discharge-line", needs: PIPE}),
   row("burst", ["burst."], {fitted: "burst.fitted", on: "discharge-line"}),
   row("valve", ["valve.opening", "valve."], {needs: PIPE}),
-  row("controller", ["control."], {fitted: "control.fitted", on: "valve"}),
+  row("controller", ["control.mode", "control.of", "control.on", "control."], {fitted: "control.fitted", on: "valve"}),
   row("filter", ["filter."], {fitted: "filter.fitted", on: "valve", needs: PIPE}),
   row("discharge-line", [PIPE, "discharge."]),
   row("second-line", ["second_line."], {fitted: "second_line.fitted", on: "discharge-line", needs: PIPE}),

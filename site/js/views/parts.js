@@ -3,6 +3,7 @@
 import {same} from "../history.js";
 import {at} from "../state.js";
 import {h, hide, icon, setAttributes, setText} from "./dom.js";
+import {fitting} from "./held.js";
 import {createPartControl} from "./part-controls.js";
 import {isFault, silent} from "./part-keys.js";
 import {inventory, keysOf, partById, partOfDrawn, stands} from "./parts-table.js";
@@ -39,6 +40,7 @@ export function create(host, {document, words, send}, {drawing, beside}) {
   let shown = null; // what stands in it
   let offered = null; // the parts to choose from
   let from = null; // where the focus was
+  let now = null; // the model that is shown
   let moves = true; // the focus moves into the panel
 
   function open(part, {stay = false} = {}) {
@@ -108,7 +110,7 @@ export function create(host, {document, words, send}, {drawing, beside}) {
   /** What can be fitted to this part, and the way to take it away itself. */
   function actions(part, {here, offers}) {
     const button = (id, key, to, next) => make("button", {type: "button", onclick: () => {
-      send({type: "commit", edits: {[key]: to}});
+      send({type: "commit", edits: key === "control.fitted" && to ? fitting(now) : {[key]: to}});
       open(next);
     }}, words(`part-${id}-${to ? "add" : "remove"}`));
     if (!here) return [button(part.id, part.fitted, true, part.id)];
@@ -130,6 +132,7 @@ export function create(host, {document, words, send}, {drawing, beside}) {
   }
 
   function update(model) {
+    now = model;
     const part = model.part && partById(partOfDrawn(model.part));
     if (!part) {
       if (!host.hidden) vanish();

@@ -2,6 +2,7 @@
 import {fromFile, toFile} from "../units.js";
 import {readTyped} from "./control-table.js";
 import {h, hide, setAttributes, setText} from "./dom.js";
+import {byHand} from "./held.js";
 import {evenTrack} from "./track.js";
 
 const KEYS_APART = 500; // [ms]
@@ -36,7 +37,9 @@ export function createSlider(control, {document, words, send}) {
   const unit = make("span", {class: "unit", "aria-hidden": "true"});
   const slider = make("input", {type: "range", id, "aria-describedby": `${id}-idle ${id}-bad`, oninput: moved, onchange: released,
     onfocus: pick, onpointerdown: () => (held = true), onkeydown: () => (held = false), onblur: settle});
-  const idle = make("p", {class: "idle-reason", id: `${id}-idle`, hidden: true});
+  const why = make("span", {id: `${id}-idle`});
+  const take = make("button", {type: "button", class: "plain", hidden: true, onclick: () => send({type: "commit", edits: byHand(model)})}, words("control-take"));
+  const idle = make("p", {class: "idle-reason", hidden: true}, why, " ", take);
   const bad = make("p", {class: "bad", id: `${id}-bad`, hidden: true});
   const node = make(
     "div", {class: "control", "data-key": key},
@@ -146,10 +149,11 @@ export function createSlider(control, {document, words, send}) {
     if (!dragging && Number(slider.value) !== place) slider.value = String(place);
     setText(unit, units.symbol(quantity));
     hide(idle, !model.idle);
-    setText(idle, model.idle ? words("control-idle") : ""); // a hidden text would still be read out
-    box.readOnly = model.idle;
-    node.classList.toggle("idle", model.idle);
-    for (const input of [box, slider]) setAttributes(input, {"aria-disabled": model.idle});
+    setText(why, model.idle ? words(model.idle) : ""); // a hidden text would still be read out
+    hide(take, model.idle !== "control-held");
+    box.readOnly = Boolean(model.idle);
+    node.classList.toggle("idle", Boolean(model.idle));
+    for (const input of [box, slider]) setAttributes(input, {"aria-disabled": Boolean(model.idle)});
     const [valueNow, valueMin, valueMax] = [value, low, high].map((each) => round(units.value(quantity, fromFile(key, each))));
     setAttributes(box, {"aria-valuenow": valueNow, "aria-valuemin": valueMin, "aria-valuemax": valueMax});
     const text = units.plain(quantity, fromFile(key, value));

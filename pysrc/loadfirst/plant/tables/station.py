@@ -114,6 +114,15 @@ class Drive(Part, frozen=True):
     relay_percent: Annotated[
         float, quantity("%", 40, 150, "Current that the overload relays are set to, over the motor's rated.")
     ] = 100.0
+    current_limit_percent: (
+        Annotated[
+            float,
+            quantity(
+                "%", 50, 300, "Of the rated current: above it a variable-speed drive cuts its frequency."
+            ),
+        ]
+        | None
+    ) = None
 
 
 class Check(Part, frozen=True):

@@ -1,0 +1,54 @@
+"""The controller, as data."""
+
+# No annotations as strings here: msgspec would compile each of them when the first ask is decoded.
+
+from typing import Annotated, Literal
+
+from loadfirst.plant.meta import Part, choice, quantity
+
+
+class Control(Part, frozen=True):
+    """A controller: in automatic it moves valve or drive until what it measures stands at its set point."""
+
+    fitted: Annotated[bool, choice("Whether there is one.")] = False
+    mode: Annotated[
+        Literal["automatic", "manual"],
+        choice("manual: valve and drive stand where their own keys put them."),
+    ] = "automatic"
+    of: Annotated[
+        Literal[
+            "flow",
+            "discharge-pressure",
+            "after-valve-pressure",
+            "suction-pressure",
+            "delivery-level",
+            "supply-level",
+        ],
+        choice("What it measures: at the flow meter, at one of the gauges, in one of the vessels."),
+    ] = "flow"
+    on: Annotated[
+        Literal["valve", "drive"],
+        choice("What it moves: valve.opening, or drive.frequency_hz of all pumps."),
+    ] = "valve"
+    set_m3h: Annotated[float, quantity("m³/h", 0, 3e5, "Set point where it measures the flow.")] = 30.0
+    set_bar: Annotated[
+        float,
+        quantity("bar", -1, 1000, "Set point where it measures a pressure, as the gauge there shows it."),
+    ] = 3.0
+    set_m: Annotated[
+        float, quantity("m", -30, 1010, "Set point where it measures a level: height of that surface.")
+    ] = 14.0
+    draw_m3h: Annotated[
+        float,
+        quantity(
+            "m³/h", 0, 3e5, "With a level: what users take from the delivery vessel, or runs into the supply."
+        ),
+    ] = 30.0
+    low_percent: Annotated[float, quantity("%", 0, 100, "Lower limit of its output.")] = 0.0
+    high_percent: Annotated[float, quantity("%", 0, 100, "Upper limit of its output.")] = 100.0
+    full_hz: (
+        Annotated[
+            float, quantity("Hz", 5, 75, "Frequency at full output to a drive; the supply's if left out.")
+        ]
+        | None
+    ) = None
