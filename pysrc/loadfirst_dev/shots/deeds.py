@@ -64,6 +64,12 @@ def drive_panel(page: Page) -> None:
     page.locator("#part-drive-voltage_percent").wait_for(state="visible")
 
 
+def controller_panel(page: Page) -> None:
+    """Open the panel of the controller."""
+    page.locator('#apparatus [data-part="controller"] .controller-output').click()
+    page.locator("#parts .part-key").first.wait_for(state="visible")
+
+
 DEEDS: dict[str, Callable[[Page], None]] = {
     "bad number": bad_number,
     "bad file": bad_file,
@@ -73,4 +79,5 @@ DEEDS: dict[str, Callable[[Page], None]] = {
     "vessel panel": vessel_panel,
     "faults": faults,
     "drive panel": drive_panel,
+    "controller panel": controller_panel,
 }

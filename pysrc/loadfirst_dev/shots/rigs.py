@@ -33,6 +33,13 @@ STRAY = {
     "valve.opening": 0.5,
 }
 SMALL_AND_LARGE = {**TWO, "pump.model": "small", "pump.second.model": "large"}
+HELD = {"control.fitted": True, "control.set_m3h": 25}
+HELD_LEVEL = {
+    "control.fitted": True,
+    "control.of": "delivery-level",
+    "control.on": "drive",
+    "control.draw_m3h": 25,
+}
 
 RIGS = (
     Scene("instruments", "A gauge tapped behind the valve, a meter behind the return line", STRAY),
@@ -71,6 +78,12 @@ RIGS = (
         {**GEAR, **RELIEF, "pump.rotation": "wrong", "check.fitted": False},
     ),
     Scene("gear-dry", "The same behind its check valve", {**GEAR, **RELIEF, "pump.rotation": "wrong"}),
+    Scene("held-flow", "A flow controller on the valve", HELD),
+    Scene("held-worn", "The same, the pump worn: only the output tells", {**HELD, "pump.wear_percent": 20}),
+    Scene("held-lost", "Control is lost at full output", {**HELD, "control.set_m3h": 60}),
+    Scene("held-level", "A level controller on the drive, tapped", HELD_LEVEL, deed="controller panel"),
+    Scene("held-by-hand", "A controller by hand", {**HELD, "control.mode": "manual"}),
+    Scene("current-limit", "A drive at its current limit", {"drive.current_limit_percent": 55}),
     Scene("worn", "A worn pump, tapped", {"pump.wear_percent": 15}, deed="panel"),
     Scene("impeller-blocked", "A pump with half its impeller blocked", {"pump.blocked_percent": 50}),
     Scene("wrong-way", "A pump that turns the wrong way", {"pump.rotation": "wrong"}),

@@ -153,6 +153,7 @@ export function createSlider(control, {document, words, send}) {
     hide(take, model.idle !== "control-held");
     box.readOnly = Boolean(model.idle);
     node.classList.toggle("idle", Boolean(model.idle));
+    node.classList.toggle("held", model.idle === "control-held");
     for (const input of [box, slider]) setAttributes(input, {"aria-disabled": Boolean(model.idle)});
     const [valueNow, valueMin, valueMax] = [value, low, high].map((each) => round(units.value(quantity, fromFile(key, each))));
     setAttributes(box, {"aria-valuenow": valueNow, "aria-valuemin": valueMin, "aria-valuemax": valueMax});
