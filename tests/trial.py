@@ -27,6 +27,7 @@ from tests.strategies import Dice, any_data, legal
 from loadfirst.errors import InputError
 from loadfirst.instruments.panel import readings
 from loadfirst.plant.air import air_pressure
+from loadfirst.plant.automatic import settled
 from loadfirst.plant.build import build
 from loadfirst.plant.layout import Shape, shape_of
 from loadfirst.plant.pumps import ResolvedPlant
@@ -40,7 +41,8 @@ SLIGHT = 1e-6  # [Pa] per Pa: round-off of a pressure
 
 
 def by_shape(plants: Sequence[ResolvedPlant]) -> list[tuple[list[int], Solved]]:
-    """Solve plants, those of one shape together; which of them stand in which batch."""
+    """Solve plants as they have set themselves, those of one shape together; which stand in which batch."""
+    plants = settled(plants)
     shapes: dict[Shape, list[int]] = defaultdict(list)
     for at, one in enumerate(plants):
         shapes[shape_of(one)].append(at)

@@ -97,7 +97,8 @@ def at_other_limit(one: ResolvedPlant) -> tuple[ResolvedPlant, Solved, int]:
     else:
         frequency = max(share * (control.full_hz or one.plant.drive.supply_hz), 5.0)
         plant = replace(one.plant, drive=replace(one.plant.drive, frequency_hz=frequency))
-    there = one._replace(plant=plant)
+    by_hand = replace(plant, control=replace(control, mode="manual"))
+    (there,) = settled([one._replace(plant=by_hand, found=None)])  # its drive may have a current limit
     return there, solve_plants(build([there])), 0
 
 

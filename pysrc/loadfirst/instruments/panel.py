@@ -81,7 +81,6 @@ def _level(name: str, vessel: Supply | Delivery, plant: Plant, chance: Chance) -
     return dial.show(vessel.surface_m, chance=chance)
 
 
-
 def _output(state: State) -> Iterator[Reading]:
     """What a controller shows as its output, in automatic and by hand."""
     if state.control is not UNSET:

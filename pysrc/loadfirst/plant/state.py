@@ -20,9 +20,9 @@ from loadfirst.plant.air import air_pressure
 from loadfirst.plant.answer import Duty, LiquidState, Machine, State, Station, Why
 from loadfirst.plant.automatic import settled
 from loadfirst.plant.build import Built, ResolvedPlant, build
+from loadfirst.plant.control_state import control_notes, control_of, limit_notes
 from loadfirst.plant.drive_state import with_drive
 from loadfirst.plant.drives import frequency
-from loadfirst.plant.control_state import control_notes, control_of, limit_notes
 from loadfirst.plant.layout import Shape, shape_of
 from loadfirst.plant.notes import notes
 from loadfirst.plant.path import nodes, path
