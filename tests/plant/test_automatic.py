@@ -243,3 +243,12 @@ def test_what_no_controller_can_be_told_is_refused(control: dict[str, Any], wher
     with pytest.raises(InputError) as error:
         held(control)
     assert error.value.where == where
+
+
+@pytest.mark.parametrize("drive", [{"current_limit_percent": 150}, {}])
+def test_who_moves_a_frequency_is_a_variable_speed_drive(drive: dict[str, Any]) -> None:
+    """A sagging supply is not felt, the motor is not switched straight on; also by hand."""
+    control = {"fitted": not drive, "on": "drive", "mode": "manual"}
+    one = rig(control=control, drive={**drive, "mains_percent": 90.0})
+    assert one.plant.drive.start == "ramp"
+    assert true_state(one).machines[0].speed == pytest.approx(true_state(rig()).machines[0].speed)

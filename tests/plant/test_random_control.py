@@ -81,6 +81,8 @@ def test_the_reading_stands_at_the_set_point_or_the_output_at_the_limit_that_is_
             at_high = plant.found.status == "lost-high"
             farther = reading(*at_other_limit(plant)) - aim  # whichever way the liquid runs
             forward = one.solution.flow["suction-line"][row] > 0 and one.solution.flow["end"][row] >= 0
+            pump = plant.plant.pump
+            forward = forward and "wrong" not in (pump.rotation, pump.second.rotation)
             if forward and abs(farther - got + aim) > NEAR * scale:
                 assert (got < aim) == (at_high == rises(plant)), (plant.plant.control, got, aim)
             assert (got - aim) * farther >= 0 and abs(farther) >= abs(got - aim) - NEAR * scale

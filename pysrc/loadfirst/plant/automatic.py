@@ -16,6 +16,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from loadfirst.plant.drives import frequency
 from loadfirst.plant.heights import filling
 
 if TYPE_CHECKING:
@@ -74,7 +75,7 @@ def full_hz(plant: Plant) -> float:
 
 def frequency_of(plant: Plant) -> float:
     """Frequency that reaches the motors. [Hz]"""
-    return plant.drive.frequency_hz or float(plant.drive.supply_hz)
+    return frequency(plant.drive)
 
 
 def output_of(plant: Plant) -> float:

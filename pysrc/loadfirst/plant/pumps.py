@@ -133,7 +133,13 @@ def _refuse_backward(one: ResolvedPlant) -> None:
 
 
 def _suited(plant: Plant, pumps: tuple[Pump, ...]) -> Plant:
-    """With instruments and a relief valve that suit the pumps, where the file leaves that open."""
+    """With instruments and a relief valve that suit the pumps, where the file leaves that open.
+
+    Who cuts or moves a frequency is a variable-speed drive, whatever the file says of the start.
+    """
+    control, drive = plant.control, plant.drive
+    if drive.current_limit_percent is not None or (control.fitted and control.on == "drive"):
+        plant = replace(plant, drive=replace(drive, start="ramp"))
     meters, relief = plant.meters, plant.relief
     if meters.flow_range_m3h is None:
         plant = replace(plant, meters=replace(meters, flow_range_m3h=flow_meter_scale(plant, pumps)))

@@ -28,7 +28,7 @@ class Control(Part, frozen=True):
     ] = "flow"
     on: Annotated[
         Literal["valve", "drive"],
-        choice("What it moves: valve.opening, or drive.frequency_hz of all pumps."),
+        choice("What it moves: valve.opening, or the frequency of a variable-speed drive for all pumps."),
     ] = "valve"
     set_m3h: Annotated[float, quantity("m³/h", 0, 3e5, "Set point where it measures the flow.")] = 30.0
     set_bar: Annotated[
