@@ -9,7 +9,15 @@ from typing import Any, Literal
 from loadfirst_dev.links import DEFAULT_PLANT, fragment
 
 Deed = Literal[
-    "", "bad number", "bad file", "menu", "tools", "panel", "vessel panel", "faults", "drive panel",
+    "",
+    "bad number",
+    "bad file",
+    "menu",
+    "tools",
+    "panel",
+    "vessel panel",
+    "faults",
+    "drive panel",
     "controller panel",
 ]
 Start = Literal["ready", "starting", "failed"]
