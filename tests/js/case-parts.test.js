@@ -46,6 +46,15 @@ test("a difference has a label and two values, a key without words its own name"
   assert.deepEqual(other, {label: "meters.flow_percent", yesterday: "1", today: "–"});
 });
 
+test("what differs in an instrument is told in the words of its panel", () => {
+  const all = {units, words: createWords(["en", "parts", "cases"].map((name) => readFileSync(new URL(`../../site/words/${name}.ftl`, import.meta.url), "utf8")))};
+  const shut = parts.differenceText({key: "gauges.discharge.fault.root_valve", quantity: null, yesterday: "open", today: "shut"}, all);
+  assert.deepEqual([shut.yesterday, shut.today], [all.words("choice-gauges-fault-root_valve-open"), all.words("choice-gauges-fault-root_valve-shut")]);
+  assert.ok(shut.label.includes(all.words("part-gauge-discharge")) && shut.label.includes(all.words("key-gauges-fault-root_valve")));
+  const kept = parts.differenceText({key: "gauges.discharge.fault.frozen_bar", quantity: "pressure", yesterday: null, today: 2e5}, all);
+  assert.deepEqual([kept.yesterday, kept.today], ["–", "2.00\u00a0bar"]);
+});
+
 test("each kind of move names the part that is new and gets the focus", () => {
   const predict = {do: "predict", says: "up", suspects: "machine"};
   const hint = {do: "hint"};

@@ -85,9 +85,8 @@ def _conditional(choice: Choice, taken: Collection[str]) -> Iterator[str]:
 
 
 def _difference(days: Days, key: str) -> Difference:
-    yesterday, today = days.differences[key]
-    quantity, before = key_quantity(key, yesterday)
-    return Difference(key, quantity, before, key_quantity(key, today)[1])
+    (before_kind, before), (after_kind, after) = (key_quantity(key, value) for value in days.differences[key])
+    return Difference(key, before_kind or after_kind, before, after)  # one may have been left out
 
 
 def _path(proven: Proven, play: Play, decided: Choice) -> Path:

@@ -106,7 +106,8 @@ class Verdict(Struct, frozen=True):
 class Difference(Struct, frozen=True):
     """One plant key that differs between the days.
 
-    With a `quantity` the two values are numbers in SI units, without one they are as in a file.
+    With a `quantity` the two values are numbers in SI units, None where it was left out; without one they
+    are as in a file.
     """
 
     key: str

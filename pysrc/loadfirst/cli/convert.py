@@ -122,7 +122,8 @@ def curves_output(file: str, plant: Plant, state: State, curves: Curves) -> Curv
 def printed(reading: Reading) -> Printed:
     """A reading in the unit of its printed type."""
     shape, unit = SHAPES[reading.quantity]
-    numbers = [_in(number, unit) for number in (reading.value, reading.low, reading.high, reading.accuracy)]
+    told = (reading.value, reading.low, reading.high, reading.accuracy, reading.uncertainty)
+    numbers = [_in(number, unit) for number in told]
     made: Printed = shape(reading.id, *numbers, reading.off_scale)
     return made
 

@@ -20,6 +20,7 @@ class Pressure(Struct, tag="pressure", tag_field="quantity"):
     low_bar: float
     high_bar: float
     greatest_error_bar: float | None
+    standard_uncertainty_bar: float | None
     off_scale: Off
 
 
@@ -31,6 +32,7 @@ class Flow(Struct, tag="flow", tag_field="quantity"):
     low_m3h: float
     high_m3h: float
     greatest_error_m3h: float | None
+    standard_uncertainty_m3h: float | None
     off_scale: Off
 
 
@@ -42,6 +44,7 @@ class Current(Struct, tag="current", tag_field="quantity"):
     low_a: float
     high_a: float
     greatest_error_a: float | None
+    standard_uncertainty_a: float | None
     off_scale: Off
 
 
@@ -53,6 +56,7 @@ class Speed(Struct, tag="speed", tag_field="quantity"):
     low_rpm: float
     high_rpm: float
     greatest_error_rpm: float | None
+    standard_uncertainty_rpm: float | None
     off_scale: Off
 
 
@@ -64,6 +68,7 @@ class Level(Struct, tag="height", tag_field="quantity"):
     low_m: float
     high_m: float
     greatest_error_m: float | None
+    standard_uncertainty_m: float | None
     off_scale: Off
 
 

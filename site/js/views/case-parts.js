@@ -1,4 +1,6 @@
 // What a case view says, from what Python sent. No DOM, so node can test it.
+import {keyName} from "./beside-words.js";
+import {slugOf} from "./part-keys.js";
 
 /**
  * A part of the prose in the reader's units; an author's words stay as they are.
@@ -48,12 +50,14 @@ function held({value, off_scale: off}, low, high) {
 /** A plant key that differs, as label and two values. */
 export function differenceText({key, quantity, yesterday, today}, {words, units}) {
   const id = `case-key-${key.replaceAll(".", "-")}`;
-  const show = (value) => (quantity === null ? plain(value) : units.full(quantity, value));
-  return {label: words.has(id) ? words(id) : key, yesterday: show(yesterday), today: show(today)};
+  const show = (value) => (quantity === null || value === null ? plain(value, key, words) : units.full(quantity, value));
+  return {label: words.has(id) ? words(id) : keyName(key, words), yesterday: show(yesterday), today: show(today)};
 }
 
-function plain(value) {
+function plain(value, key, words) {
   if (value === null) return "–";
+  const choice = `choice-${slugOf(key)}-${value}`;
+  if (words.has(choice)) return words(choice);
   return typeof value === "object" ? "…" : String(value);
 }
 

@@ -9,12 +9,15 @@ the limits of the class.
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from loadfirst.instruments.generator import stream, uniform
 
 REPEATABLE = 0.2
 """Share of the class limit that changes from look to look: a fifth (common practice, from memory). [-]"""
 
 
+@lru_cache(maxsize=256)
 def own_error(seed: int, id: str, serial: int, look: int) -> float:
     """Error of one look at a sound instrument, as a share of its limit, from -1 to 1. [-]
 
