@@ -254,3 +254,28 @@ test("a low place gets the wide composition, however narrow it is", () => {
   assert.equal(sheetSize(510, 260).narrow, false);
   assert.equal(sheetSize(510, 500).narrow, true);
 });
+
+test("the stem of a gauge that is tapped elsewhere leads there, beside the one that belongs there", () => {
+  for (const hostWidth of WIDTHS) {
+    const plant = samplePlant();
+    const sound = placed(plant, hostWidth).dials;
+    plant.gauges.discharge = {...plant.gauges.discharge, fault: {tapping: "after-valve"}};
+    const [, strays, other] = placed(plant, hostWidth).dials;
+    assert.deepEqual([strays.x, strays.y], [sound[1].x, sound[1].y], "the dial itself hangs where it hung");
+    assert.ok(Math.abs(strays.tap[0] - other.tap[0]) <= 10 && strays.tap[0] !== other.tap[0], `${hostWidth}`);
+    assert.notEqual(layoutKey(plant), layoutKey(samplePlant()));
+  }
+});
+
+test("the flow meter stands behind the tees that it is said to stand behind", () => {
+  const x = (place, attached = true) => {
+    const plant = samplePlant({"discharge.attached": attached});
+    Object.assign(plant, {relief: {fitted: true}, return_line: {fitted: true, bore_mm: 32}, meters: {...plant.meters, flow_place: place}});
+    return placed(plant, 1120).line.x;
+  };
+  const order = (at) => ["flow", "relief", "back"].sort((a, b) => at[a] - at[b]);
+  assert.deepEqual(order(x("pump")), ["flow", "relief", "back"]);
+  assert.deepEqual(order(x("before-return")), ["relief", "flow", "back"]);
+  assert.deepEqual(order(x("after-return")), ["relief", "back", "flow"]);
+  assert.deepEqual(order(x("after-return", false))[0], "flow", "with the line off it is at the flange");
+});

@@ -70,7 +70,7 @@ export function layout(plant, size, sizes = [1, 1]) {
   const plan = {
     by: 1, letters: 1, ruled: true, ...size, look, fitted: fittedOf(plant), heights, columns, line, sides, lanes, up, tight, crowd: size.narrow ? 0 : places[1] - clearOfWheel(line, look.dial),
     floorY: heights.y(0),
-    dials: tapped(dialsOf(size, look, line, sides, floorPlace, columns, {places, tight}), plant),
+    dials: tapped(dialsOf(size, look, line, sides, floorPlace, columns, {places, tight}), plant, size.narrow),
     meters: metersOf(size, look, line, sides, floorPlace, columns),
   };
   return {...plan, aside: asideOf(plan, plant)};
@@ -198,15 +198,16 @@ function dialsOf({narrow, by = 1, letters = 1}, look, line, sides, floorPlace, c
   });
 }
 
-const BESIDE = 9; // [px] from a tapping to another at the same place
+const BESIDE = {wide: 9, narrow: 5}; // [px] from a tapping to another at the same place
 
 /** The dials, those that are really tapped at another's place with their stems there. */
-function tapped(dials, {gauges}) {
+function tapped(dials, {gauges}, narrow) {
+  const beside = BESIDE[narrow ? "narrow" : "wide"];
   return dials.map((dial, i) => {
     const at = dials.findIndex(({name}) => name === gauges?.[dial.name.replace("-", "_")]?.fault?.tapping);
     if (at < 0 || at === i) return dial;
     const [x, y] = dials[at].tap;
-    return {...dial, tap: [x + (i < at ? -BESIDE : BESIDE), y], strays: true};
+    return {...dial, tap: [x + (i < at ? -beside : beside), y], strays: true};
   });
 }
 
