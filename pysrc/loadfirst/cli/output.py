@@ -80,6 +80,7 @@ class Output(Struct, tag="output", tag_field="quantity"):
     low_percent: float
     high_percent: float
     greatest_error_percent: float | None
+    standard_uncertainty_percent: float | None
     off_scale: Off
 
 
