@@ -194,7 +194,7 @@ def machine_law(one: ResolvedPlant, number: int, fluid: Fluid) -> Law:
             speed=motor.field,
             gas=gas,
         )
-        return pump_law(pump, motor, fluid.density, fate)
+        return pump_law(pump, motor, fluid.density, fate, f"pump-{number + 1}" in backward(one))
     return displacement_law(pump, motor, fluid, has.wear_percent / 100, gas)
 
 
@@ -218,12 +218,13 @@ def standing_law(pump: Curve | Displacement, fluid: Fluid, wear: float) -> Law:
 
 
 @lru_cache(maxsize=32)
-def pump_law(curve: Curve, motor: Turned, density: float, fate: Fate) -> Law:
-    """Minus the head of a pump on its motor. [m³/s] -> [m]"""
+def pump_law(curve: Curve, motor: Turned, density: float, fate: Fate, level: bool) -> Law:
+    """Minus the head of a pump on its motor; `level`: nowhere rising. [m³/s] -> [m]"""
     test = curve.speed_rpm * pi / 30
     flow = [q / 3600 for q in curve.flow_m3h]
     made = Points(test, curve.density_kgm3, flow, list(curve.head_m), shaft_powers(curve))
     _, _, flow, head, powers = become(made, fate)
+    head = [min(head[: k + 1]) for k in range(len(head))] if level else head
     torque = [power / test for power in powers]
     heavier = density / curve.density_kgm3
     lost = [motor.droop * heavier * t / test for t in torque]
@@ -246,7 +247,8 @@ def pump_law(curve: Curve, motor: Turned, density: float, fate: Fate) -> Law:
         h.append(x**2 * head[k])
         m.append((x**2 * head_slope[k] + 2 * x * turn * head[k]) / max(x + flow[k] * turn, 0.1 * x))
     m = _monotone(q, h, m)
-    inside, bend = CubicHermiteSpline(q, h, m), h[0] / q[-1] ** 2
+    inside, bend = CubicHermiteSpline(q, h, m), max(h) / q[-1] ** 2
+    m = [min(m[0], 0.0), *m[1:-1], min(m[-1], 0.0)]  # outside the points nothing rises
 
     def loss(at: float) -> float:
         if at < 0:
@@ -300,18 +302,13 @@ def _clearances(pump: Displacement, fluid: Fluid, wear: float) -> Law:
     rated, thick, dense = pump.pressure_bar * 1e5, pump.viscosity_mpas / 1e3, pump.density_kgm3
     moved = pump.displacement_cm3 * 1e-6 * pump.speed_rpm / 60
     back = (1 - pump.volumetric_percent / 100) * moved
-
-    def over(v: float) -> float:
-        return 12 * thick * v / gap + 0.75 * dense * v**2 - rated / gaps
-
-    v = float(brentq(over, 0, 1e6, xtol=1e-300, rtol=1e-15))
+    v = float(brentq(lambda v: 12 * thick * v / gap + 0.75 * dense * v**2 - rated / gaps, 0, 1e6, xtol=1e-15))
     rubbed = 12 * thick * v / gap * gaps / rated
-    fast = 0.75 * dense * v**2 * gaps / rated  # not 1 - rubbed: that has few digits where it is small
     more = 1 + wear * pump.volumetric_percent / 100 * moved / back
-    c = brentq(lambda c: c**3 - fast * more**2 * c - rubbed * more, 0.5, more + 1, xtol=1e-15)
+    c = brentq(lambda c: c**3 - (1 - rubbed) * more**2 * c - rubbed * more, 0.5, more + 1, xtol=1e-15)
     weight = fluid.density * G
     a = min(rubbed * rated / (thick * back * c**3) * fluid.viscosity / weight, STEEP) * weight
-    b = fast * rated / (dense * back**2 * c**2) * fluid.density
+    b = (1 - rubbed) * rated / (dense * back**2 * c**2) * fluid.density
 
     def slip(pressure: float) -> float:
         size = abs(pressure)
@@ -369,11 +366,11 @@ def speed_ratio(no_load: float, lost: float) -> float:
 
 
 def _hold(ratio: list[float], flow: list[float], head: list[float]) -> None:
-    """Where slip alone would make flow fall back or head rise, it stops at the edge."""
+    """Where slip alone would make flow fall back or head rise, it stops at the edge; a droop it leaves."""
     pairs = range(1, len(ratio))
     if all(
         ratio[k] * flow[k] - ratio[k - 1] * flow[k - 1] >= 0.1 * ratio[k - 1] * (flow[k] - flow[k - 1])
-        and ratio[k] ** 2 * head[k] <= ratio[k - 1] ** 2 * head[k - 1]
+        and (head[k] > head[k - 1] or ratio[k] ** 2 * head[k] <= ratio[k - 1] ** 2 * head[k - 1])
         for k in pairs
     ):
         return
@@ -381,14 +378,17 @@ def _hold(ratio: list[float], flow: list[float], head: list[float]) -> None:
         before = ratio[k - 1]
         least = before * (flow[k - 1] + 0.1 * (flow[k] - flow[k - 1])) / flow[k]
         most = before * sqrt(head[k - 1] / head[k]) * (1 - 1e-9)
-        ratio[k] = min(max(ratio[k], least), most)
+        ratio[k] = max(ratio[k], least) if head[k] > head[k - 1] else min(max(ratio[k], least), most)
 
 
 def _monotone(q: list[float], h: list[float], m: list[float]) -> list[float]:
     """Slopes at most three times the flatter secant beside them."""
     secant = [(h[k + 1] - h[k]) / (q[k + 1] - q[k]) for k in range(len(q) - 1)]
     left, right = [secant[0], *secant], [*secant, secant[-1]]
-    return [
-        min(max(m[k], 3 * max(left[k], right[k])), 0.0) if left[k] < 0 and right[k] < 0 else 0.0
-        for k in range(len(q))
-    ]
+    held = []
+    for slope, a, b in zip(m, left, right, strict=True):
+        if a < 0 and b < 0:
+            held.append(min(max(slope, 3 * max(a, b)), 0.0))
+        else:
+            held.append(max(min(slope, 3 * min(a, b)), 0.0) if a > 0 and b > 0 else 0.0)
+    return held

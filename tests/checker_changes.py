@@ -85,6 +85,11 @@ def worn(pump: Points, k: float) -> Points:
     last = pump.flow[-1]
     if pump.head[-1] > 0:
         k = min(k, 0.9 * last / sqrt(pump.head[-1]))
+    if any(b > a for a, b in zip(pump.head, pump.head[1:], strict=False)):
+        steps = [last * i / 1024 for i in range(1025)]
+        roots = [sqrt(float(head(q))) for q in steps]
+        steepest = max((b - a) / (last / 1024) for a, b in zip(roots, roots[1:], strict=False))
+        k = min(k, 0.9 / steepest) if steepest > 0 else k
     first = float(brentq(lambda q: q - k * sqrt(float(head(q))), 0.0, last, xtol=1e-18, rtol=1e-15))
     inside = [first + (last - first) * q / last for q in pump.flow[:-1]] + [last]
     heads = [float(head(q)) for q in inside]

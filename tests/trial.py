@@ -227,7 +227,8 @@ def main(arguments: Sequence[str]) -> int:
             failed += len(files)
             for text in files:
                 print(f"\n{text}", flush=True)
-            print(f"{done} plants, {failed} failed", file=sys.stderr, flush=True)
+            if done % 10_000 < PART:
+                print(f"{done} plants, {failed} failed", file=sys.stderr, flush=True)
     print(f"{done} plants tried, {failed} failed.")
     return 1 if failed else 0
 

@@ -87,8 +87,13 @@ note-not-reached-summit = To get over { $where }, the liquid lacks { $missing } 
     .title = The liquid does not get over the summit
 note-pressure-undefined = Shut elements cut { $where } off on both sides: any pressure may be trapped there.
     .title = Pressure unknown
-note-more-than-one-state = This load can be met in more than one way; what happened before decides which.
+note-more-than-one-state = The pump’s curve rises with the flow somewhere, so this load is met in { $states } states. { $lasting ->
+    [1] Only one of them lasts.
+   *[other] { $lasting } of them last, from { $least_flow } to { $most_flow }; the flow there was before decides which. The chart marks them all: filled where they last, crossed where they do not.
+ }
     .title = More than one answer
+note-held-level = With this motor { $where } would give more head at more flow somewhere, by its slip; it is held level here. In truth more than one state may be possible.
+    .title = More than one answer may be true
 note-line-off = The discharge gauge falls to nothing because nothing resists there. That is no fault of the pump: its whole head now feeds the suction line and the jet. Running like that does harm: the motor of a radial pump may overload, the liquid boil at the suction.
     .title = The load is gone, not the pump
     .caution = A thought experiment. Never open a line to try: isolate, lock and tag out, vent, drain, verify.
@@ -180,6 +185,7 @@ place-pump-1 = { $pumps ->
    *[other] pump 1
  }
 place-pump-2 = pump 2
+place-station = the pumps
 place-suction = the suction
 place-discharge = the discharge
 place-pump-1-out = the outlet of pump 1

@@ -84,8 +84,13 @@ SENTENCES = [
         "It is number 3 of the list.",
     ),
     (
-        with_curve(head_m=[30, 31, 23, 14]),
-        "pump.curve.head_m[1] is 31.0, but must be below the one before it, 30 m. "
+        with_curve(head_m=[30, 28, 23, 24]),
+        "pump.curve.head_m[3] is 24.0, but must be below the one before it, 23 m. "
+        "It is number 4 of the list. A curve may rise once on its way, and falls in the end.",
+    ),
+    (
+        with_curve(head_m=[30, 30, 23, 14]),
+        "pump.curve.head_m[1] is 30.0, but must be below the one before it, 30 m. "
         "It is number 2 of the list.",
     ),
     (

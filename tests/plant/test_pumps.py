@@ -93,8 +93,8 @@ def test_a_fault_in_a_pump_file_names_that_file(tmp_path: Path) -> None:
     """Not the plant's file, which is sound."""
     plant = tmp_path / "mine.toml"
     plant.write_text(PLANT.format(model="own"), encoding="utf-8")
-    (tmp_path / "own.toml").write_text(POINTS.format(title="x").replace("28", "31"), encoding="utf-8")
+    (tmp_path / "own.toml").write_text(POINTS.format(title="x").replace("28", "30"), encoding="utf-8")
     with pytest.raises(
-        FileError, match=r"^own.toml: head_m\[1\] is 31.0, but must be below the one before it"
+        FileError, match=r"^own.toml: head_m\[1\] is 30.0, but must be below the one before it"
     ):
         read_resolved(plant)

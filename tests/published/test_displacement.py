@@ -14,8 +14,8 @@ from loadfirst.physics.displacement import DisplacementRunning
 from loadfirst.physics.displacement_pump import (
     KINDS,
     DisplacementPump,
-    gap_shares,
     gear_displacement,
+    laminar_share,
     lobe_displacement,
 )
 from loadfirst.physics.law import Law
@@ -145,9 +145,9 @@ def test_on_oil_it_keeps_to_wilsons_efficiencies(thickness: float, speed: float)
     With σ = μ ω/Δp: volumetric 1 - C_s/σ; mechanical 1/(1 + C_d σ + C_f + T_c/(D Δp)).
     Tolerance 0.001: Wilson leaves out what entering and leaving the clearances
     costs, which on this oil or a thicker one, to the rated pressure, is less
-    than 0.2 % of the pressure (`gap_shares`) over a slip of at most 17 %.
+    than 0.2 % of the pressure (`laminar_share`) over a slip of at most 17 %.
     """
-    assert gap_shares(KINDS["gear"], GEAR.pressure, 0.05, OIL)[0] > 0.998
+    assert laminar_share(KINDS["gear"], GEAR.pressure, 0.05, OIL) > 0.998
     machines = machine(motor=steady(speed * RPM), viscosity=thickness)
     flow = np.array([[at_pressure(machines, pressure * BAR)] for pressure in (0.5, 1, 2, 4, 7, 10)])
     found = machines.running(flow)

@@ -25,6 +25,7 @@ GROUPS: dict[str, Group] = {
     "pump.trim_percent": "machine",
     "pump.blocked_percent": "machine",
     "pump.rotation": "machine",
+    "pump.history_m3h": "machine",
     "pump.arrangement": "discharge-side",
     "pump.running": "discharge-side",
     "pump.second.running": "discharge-side",

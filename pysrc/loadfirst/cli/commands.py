@@ -61,7 +61,8 @@ def show_curves(chosen: argparse.Namespace) -> int:
     """``curves``: load and machine over flow."""
     built = build(settled([_resolve(chosen)]))
     state = true_state(built)
-    found = curves(built, state.duty, chosen.points)
+    flows = [machine.flow for machine in state.machines]
+    found = curves(built, state.duty, chosen.points, flows)
     output = curves_output(chosen.plant.name, built.plants[0].plant, state, found)
     print(_json(output) if chosen.json else curves_text(output))
     return GOOD if state.converged else BAD_FILE

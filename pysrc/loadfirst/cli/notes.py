@@ -82,7 +82,19 @@ def _undefined(_: Facts) -> str:
     return "the pressure is undefined: shut elements cut this place off, so it depends on what was trapped."
 
 
-def _several(_: Facts) -> str:
+def _several(facts: Facts) -> str:
+    states, lasting = facts["states"], facts["lasting"]
+    least, most = (fine(facts[name] * HOUR, 1) for name in ("least_flow", "most_flow"))
+    said = f"a pump's curve rises with the flow somewhere: the load is met in {states:.0f} states"
+    if lasting < 2:
+        return f"{said}, of which only one lasts."
+    return (
+        f"{said}, of which {lasting:.0f} last, from {least} to {most} m³/h. What was before decides: "
+        "see history_m3h. A disturbance may lead to another; near such a curve's peak a plant may hunt."
+    )
+
+
+def _level(_: Facts) -> str:
     return (
         "with this motor its head would rise with the flow somewhere; it is held level here. In truth more "
         "than one steady state may be possible; which one holds depends on what went before."
@@ -210,6 +222,7 @@ SENTENCES: dict[str, Callable[[Facts], str]] = {
     "npsh-short": _npsh,
     "pressure-undefined": _undefined,
     "more-than-one-state": _several,
+    "held-level": _level,
     "line-off": _line_off,
     "stalled": _stalled,
     "pressure-limit": _burst,

@@ -43,6 +43,7 @@ def answer_plant(data: dict[str, Any], curve_points: int = POINTS) -> dict[str, 
     """
     built = build(settled([resolve_data(data)]))
     state = true_state(built)
+    flows = [machine.flow for machine in state.machines]
     truth = msgspec.to_builtins(state)
     top = {name: truth.pop(name) for name in BESIDE_STATE}
     return {
@@ -51,5 +52,5 @@ def answer_plant(data: dict[str, Any], curve_points: int = POINTS) -> dict[str, 
         **top,
         "state": truth,
         "shown": msgspec.to_builtins(readings(state, built.plants[0].plant)),
-        "curves": msgspec.to_builtins(curves(built, state.duty, curve_points)),
+        "curves": msgspec.to_builtins(curves(built, state.duty, curve_points, flows)),
     }

@@ -6,7 +6,8 @@ turned by half a turn: with h(q) the head of the machine at a flow through it,
 
     drop(q) = h(-q),        d drop/dq = -h'(-q),
 
-which never falls, because h never rises.
+which never falls, because h never rises: a curve that droops is held level for
+this (`centrifugal.levelled`; our choice).
 
 What it takes in comes from what was its load. Where too little comes the liquid
 boils at its inlet: the pressure there stays at the vapour pressure, and the

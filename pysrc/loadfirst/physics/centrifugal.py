@@ -8,7 +8,7 @@ business of `physics.machine`.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -74,7 +74,7 @@ class PumpCurve:
         flow : K numbers
             From 0, rising. [m³/s]
         head : K numbers
-            Above 0 at no flow, never rising, never below 0. [m]
+            Above 0 at no flow, never below 0; see `one_rise`. [m]
         npsh_required : K numbers
             NPSH at which 3 % of the head is lost, not negative. [m]
         efficiency : K numbers
@@ -94,9 +94,9 @@ class PumpCurve:
             raise InputError("power", None, "given, or else the efficiency, not both", rule="together")
         same = len(q) == len(h) == len(n)
         rising = len(q) >= 3 and q[0] == 0 and (np.diff(q) > 0).all()
-        falling = same and h[0] > 0 and h[-1] >= 0 and (np.diff(h) <= 0).all()
+        falling = same and h[0] > 0 and (h >= 0).all() and one_rise(h)
         _check("flow", q, rising, "three or more, from 0 upward")
-        _check("head", h, falling, "falling, one per flow")
+        _check("head", h, falling, "falling in the end and rising but once, one per flow")
         _check("npsh_required", n, same and (n >= 0).all(), "not negative, one per flow")
         if efficiency is not None:
             e = np.array(efficiency, dtype=float)
@@ -159,6 +159,23 @@ class PumpCurve:
         """Suction specific speed at the best-efficiency point. [1/min, m³/s, m]"""
         npsh = float(self.at([self.best_efficiency_flow])[2][0])
         return specific_speed(self.speed, self.best_efficiency_flow, npsh)
+
+
+def one_rise(head: ArrayLike) -> bool:
+    """Whether heads over flow are those of one pump: falling, but for one stretch before the last.
+
+    Rising from no flow the curve droops towards shut-off; rising after a fall it has a saddle.
+    """
+    rises = np.diff(np.asarray(head, dtype=float)) > 0
+    starts = np.diff(rises.astype(int), prepend=0) > 0
+    return bool(starts.sum() <= 1 and not rises[-1])
+
+
+def levelled(curve: PumpCurve) -> PumpCurve:
+    """The same pump with its head held level where it would rise with the flow."""
+    if (np.diff(curve.head) <= 0).all():
+        return curve
+    return replace(curve, head=np.minimum.accumulate(curve.head))
 
 
 def specific_speed(speed: float, flow: float, head: float) -> float:

@@ -137,7 +137,7 @@ class DisplacementPump:
         kind = KINDS[self.kind]
         per_radian = self.displacement / (2 * math.pi)
         slip = (1 - self.volumetric_efficiency) * per_radian * self.speed
-        rubbed, fast = gap_shares(kind, self.pressure, self.viscosity, self.density)
+        rubbed = laminar_share(kind, self.pressure, self.viscosity, self.density)
         lost = 1 / self.mechanical_efficiency - 1  # torque, of D Δp
         drag = min(kind.drag, MOST_DRAG * lost * self.pressure / (self.viscosity * self.speed))
         dry = lost - drag * self.viscosity * self.speed / self.pressure
@@ -145,7 +145,7 @@ class DisplacementPump:
             ("pressure_limit", self.pressure_limit or self.pressure),
             ("per_radian", per_radian),
             ("laminar", rubbed * self.pressure / (self.viscosity * slip)),
-            ("inertia", fast * self.pressure / (self.density * slip**2)),
+            ("inertia", (1 - rubbed) * self.pressure / (self.density * slip**2)),
             ("friction", (1 - kind.bearings) * dry),
             ("drag", drag * per_radian),
             ("bearings", kind.bearings * dry * per_radian * self.pressure),
@@ -190,17 +190,14 @@ def worn_clearance(pump: DisplacementPump, wear: float) -> float:
     return low if wear > 0 else 1.0
 
 
-def gap_shares(kind: Kind, pressure: float, viscosity: float, density: float) -> tuple[float, float]:
-    """Parts of the pressure over the clearances that friction and speed take. [Pa], [Pa·s], [kg/m³] -> [-]
+def laminar_share(kind: Kind, pressure: float, viscosity: float, density: float) -> float:
+    """Part of the pressure over the clearances that friction takes, from 0 to 1. [Pa], [Pa·s], [kg/m³] -> [-]
 
-    Together 1, and each exact however small: a thin liquid makes much of a share that was next to
-    nothing at the maker's point. The speed in one gap is the positive root of
-    12 μ v/gap + 1.5 ρ v²/2 = Δp/gaps.
+    The speed in one gap is the positive root of 12 μ v/gap + 1.5 ρ v²/2 = Δp/gaps.
     """
     over = pressure / kind.gaps
-    half, square = 6 * viscosity / kind.gap, IN_AND_OUT / 2 * density
-    speed = over / (half + math.sqrt(half**2 + square * over))
-    return 2 * half * speed / over, square * speed**2 / over
+    half = 6 * viscosity / kind.gap
+    return 2 * half / (half + math.sqrt(half**2 + IN_AND_OUT / 2 * density * over))
 
 
 def gear_displacement(outside: float, inside: float, width: float) -> float:

@@ -12,7 +12,7 @@ finite, however far a pump is forced.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
@@ -57,6 +57,13 @@ class Running(NamedTuple):
     beyond: Flags
 
 
+class Leaning(NamedTuple):
+    """By how much stand-in laws fall more steeply, and where they are true, (B, M). [m/(m³/s)] [m³/s]"""
+
+    lean: Array
+    about: Array
+
+
 @dataclass(frozen=True, slots=True)
 class Machines:
     """The law of M pumps with their motors in a batch of B plants. Make it with `Machines.build`.
@@ -66,20 +73,30 @@ class Machines:
     curves : Pieces         head, torque and required NPSH over flow, at the speed the motor holds
     motor : Motor or Belted
     density : (B|1, 1|M)    of the liquid pumped [kg/m³]
-    shut_off_head, last_flow, best_efficiency_flow : (B, M)
-        Of these machines as they run. [m] [m³/s] [m³/s]
+    shut_off_head, peak_head, last_flow, best_efficiency_flow : (B, M)
+        Of these machines as they run. [m] [m] [m³/s] [m³/s]
     limited : (B, M) bool
         Where the curve's power and the motor's slip would have made the head
         rise with the flow, and were held back (`physics.machine_curve`).
+    droops : (B, M) bool
+        Where the head rises with the flow somewhere, as the maker's does.
+    steepest : (B, M)
+        Not less than the slope of any such rise. [m/(m³/s)]
+    leaning : Leaning or None
+        See `leant`.
     """
 
     curves: Pieces
     motor: Drives
     density: Array
     shut_off_head: Array
+    peak_head: Array
     last_flow: Array
     best_efficiency_flow: Array
     limited: Flags
+    droops: Flags
+    steepest: Array
+    leaning: Leaning | None
 
     @classmethod
     def build(cls, curves: Sequence[Sequence[PumpCurve]], motor: Drives, density: ArrayLike) -> Machines:
@@ -98,10 +115,8 @@ class Machines:
             curves=moved.curves,
             motor=motor,
             density=density,
-            shut_off_head=moved.shut_off_head,
-            last_flow=moved.last_flow,
-            best_efficiency_flow=moved.best_efficiency_flow,
-            limited=moved.limited,
+            **{name: value for name, value in moved._asdict().items() if name != "curves"},
+            leaning=None,
         )
 
     @property
@@ -112,7 +127,28 @@ class Machines:
     def head_drop(self, flow: Array) -> tuple[Array, Array]:
         """Minus the head the pumps add, and its slope, never negative. (B, M) [m³/s] -> [m], [m/(m³/s)]"""
         row, into = self.curves.find(flow)
-        return -value(row, into), np.maximum(-slope(row, into), 0.0)
+        if self.leaning is None:
+            return -value(row, into), np.maximum(-slope(row, into), 0.0)
+        lean, about = self.leaning
+        return lean * (flow - about) - value(row, into), np.maximum(lean - slope(row, into), 0.0)
+
+    def leant(self, about: Array) -> Machines:
+        """The same machines with stand-in laws that hold at one flow, and never rise in head.
+
+        A head that droops is taken off by as much as it can rise at most, counted
+        from the flow `about`; so a network has one answer, and it is true where
+        the flow found is that one.
+
+        Parameters
+        ----------
+        about : (B, M) [m³/s]
+        """
+        return replace(self, leaning=Leaning(np.where(self.droops, self.steepest, 0.0) + 0 * about, about))
+
+    def rise(self, flow: Array) -> Array:
+        """Slope of the head over the flow, whatever its sign. (B, M) [m³/s] -> [m/(m³/s)]"""
+        row, into = self.curves.find(flow)
+        return slope(row, into)
 
     def corners(self) -> Array | None:
         """None: the law has no corner."""
@@ -129,9 +165,13 @@ class Machines:
             motor=self.motor.rows(index),
             density=pick(self.density, index),
             shut_off_head=pick(self.shut_off_head, index),
+            peak_head=pick(self.peak_head, index),
             last_flow=pick(self.last_flow, index),
             best_efficiency_flow=pick(self.best_efficiency_flow, index),
             limited=self.limited[index] if len(self.limited) > 1 else self.limited,
+            droops=self.droops[index] if len(self.droops) > 1 else self.droops,
+            steepest=pick(self.steepest, index),
+            leaning=self.leaning and Leaning(*(pick(part, index) for part in self.leaning)),
         )
 
     def running(self, flow: Array) -> Running:

@@ -24,18 +24,22 @@ shut-off head (tested); nothing has to be inverted while a plant is solved.
 
 Why the head never rises with flow, whatever the curve and the motor
 --------------------------------------------------------------------
-1. The moved points fall. From one point to the next φ grows and H0 does not
+1. The moved points fall where the maker's do. From one point to the next φ grows and H0 does not
    rise; so with x unchanged the flow would grow and the head not rise. There is
    always room for x to change: up to x₋ √(H0₋/H0) before the head rises, down
    to x₋ φ₋/φ before the flow falls back. A power that leaps or drops on a weak
    motor can leave this room; then x is held at its edge (a tenth of the step
    in flow is always kept), the torque there is what the motor has at that
    speed, and `limited` says so. No pump on a motor of its size comes near it.
+   Where the maker's own heads rise (a curve that droops towards no flow, or has
+   a saddle) nothing is held but the flow: `droops` says so, and `plant.drooping`
+   then looks for all states.
 2. Between the points Fritsch and Carlson's limit on the slopes keeps every
    cubic monotone (`interpolate.limit_slopes`).
 3. Outside the points a parabola goes on with the slope it meets, steeper and
    steeper: ± H(0) (q - q_end)² / q_last² (our choice), so a pump forced
-   backwards or far out becomes a resistance.
+   backwards or far out becomes a resistance. H(0) stands for the highest of the
+   points; a slope that rises is not gone on with.
 
 A belt that slips (`physics.belt`) holds the torque: there x = √(T_grip / (r T0))
 where that is less, with dx/dφ = -x T0' / (2 T0). The speed then does not follow
@@ -59,7 +63,7 @@ import numpy as np
 
 from loadfirst.physics.belt import Belted, Drives
 from loadfirst.physics.centrifugal import PumpCurve
-from loadfirst.physics.interpolate import Pieces, limit_slopes, pieces
+from loadfirst.physics.interpolate import STEEPEST, Pieces, limit_slopes, pieces
 from loadfirst.physics.law import Array, Flags, Index
 from loadfirst.units import G
 
@@ -100,9 +104,12 @@ class Moved(NamedTuple):
 
     curves: Pieces
     shut_off_head: Array
+    peak_head: Array
     last_flow: Array
     best_efficiency_flow: Array
     limited: Flags
+    droops: Flags
+    steepest: Array
 
 
 def stack(rows: Sequence[Sequence[PumpCurve]]) -> Points:
@@ -162,12 +169,17 @@ def move(points: Points, motor: Drives, density: Array) -> Moved:
     below, beyond = _ends(values, slopes, last, last_flow)
     best = _speed_ratio(no_load, weakness * points.best_torque)
     gripped = np.sqrt(motor.grip / (heavier * points.best_torque))
+    # none behind the last point, which is repeated there
+    rise = np.maximum(np.diff(values[HEAD]) / np.diff(flow), 0.0)
     return Moved(
         curves=pieces(flow, last, values, slopes, below, beyond),
         shut_off_head=values[HEAD][..., 0],
+        peak_head=values[HEAD].max(axis=-1),
         last_flow=last_flow,
         best_efficiency_flow=points.best_flow * np.minimum(best, gripped),
         limited=held.any(axis=-1),
+        droops=rise.any(axis=-1),
+        steepest=STEEPEST * rise.max(axis=-1),
     )
 
 
@@ -180,7 +192,8 @@ def _hold(free: Array, points: Points) -> Array:
     """Speed ratios at the points, held where flow would fall back or head would rise. (B, M, K)"""
     flow, head = points.flow, points.values[HEAD]
     growing = np.diff(free * flow) >= LEAST_STEP * free[..., :-1] * np.diff(flow)
-    fine = (growing & (np.diff(free**2 * head) <= 0)).all(axis=-1, keepdims=True)
+    rises = np.diff(head) > 0
+    fine = (growing & (rises | (np.diff(free**2 * head) <= 0))).all(axis=-1, keepdims=True)
     if fine.all():
         return free
     held = free.copy()
@@ -189,7 +202,8 @@ def _hold(free: Array, points: Points) -> Array:
         step = flow[..., k] - flow[..., k - 1]
         least = before * (flow[..., k - 1] + LEAST_STEP * step) / flow[..., k]
         positive = np.where(head[..., k] > 0, head[..., k], 1.0)
-        most = np.where(head[..., k] > 0, before * np.sqrt(head[..., k - 1] / positive) * EDGE, np.inf)
+        level = before * np.sqrt(head[..., k - 1] / positive) * EDGE
+        most = np.where((head[..., k] > 0) & ~rises[..., k - 1], level, np.inf)
         held[..., k] = np.clip(free[..., k], least, most)
     return np.where(fine, free, held)  # so that a batch equals its plants one by one
 
@@ -229,10 +243,11 @@ def _limit(flow: Array, values: Array, slopes: Array, last: Index) -> Array:
 def _ends(values: Array, slopes: Array, last: Index, last_flow: Array) -> tuple[Array, Array]:
     """Slope and half second derivative below no flow and beyond the last point: (3, B, M, 2) each."""
     below, beyond = np.zeros((2, len(values), *last.shape, 2))
-    bend = values[HEAD][..., 0] / last_flow**2
-    below[HEAD, ..., 0], below[HEAD, ..., 1] = slopes[HEAD][..., 0], bend
+    bend = values[HEAD].max(axis=-1) / last_flow**2
+    below[HEAD, ..., 0], below[HEAD, ..., 1] = np.minimum(slopes[HEAD][..., 0], 0.0), bend
     for quantity in (HEAD, TORQUE, NPSH):  # a belt slips on as at the last point
         beyond[quantity, ..., 0] = _at(slopes[quantity], last)
+    beyond[HEAD, ..., 0] = np.minimum(beyond[HEAD, ..., 0], 0.0)
     beyond[TORQUE : NPSH + 1, ..., 0] = np.maximum(beyond[TORQUE : NPSH + 1, ..., 0], 0.0)
     beyond[HEAD, ..., 1] = -bend
     return below, beyond

@@ -188,6 +188,7 @@ class Note(Struct, frozen=True):
         "npsh-short",
         "pressure-undefined",
         "more-than-one-state",
+        "held-level",
         "line-off",
         "not-supplied",
         "backflow",
@@ -260,6 +261,24 @@ class Duty(Struct, frozen=True):
     head: float
 
 
+class Possible(Struct, frozen=True):
+    """One of several states that a plant may be in; see `plant.drooping`.
+
+    Attributes
+    ----------
+    flow, head : through the station, and its own head. [m³/s] [m]
+    flows : through each pump. [m³/s]
+    lasts : whether it is stable; where not, any disturbance leads to another.
+    there : whether it is the one that the rest of the answer is about.
+    """
+
+    flow: float
+    head: float
+    flows: tuple[float, ...]
+    lasts: bool
+    there: bool
+
+
 class State(Struct, frozen=True):
     """Everything that is true of one plant at rest.
 
@@ -277,6 +296,7 @@ class State(Struct, frozen=True):
     flow_scale : the usual flow, below 1e-5 of which nothing is shown. [m³/s]
     control : the controller, where one is fitted.
     moved : keys that the plant has set by itself, and to what, in file units; only where there are any.
+    possible : all states, in the order of their flow, where there is more than one.
     """
 
     converged: bool
@@ -296,3 +316,4 @@ class State(Struct, frozen=True):
     aside: dict[str, float]
     control: Control | UnsetType = UNSET
     moved: dict[str, float] | UnsetType = UNSET
+    possible: tuple[Possible, ...] | UnsetType = UNSET

@@ -25,7 +25,7 @@ from loadfirst.physics.pipe import velocity_head
 from loadfirst.physics.root import rising_root
 from loadfirst.plant.air import air_pressure
 from loadfirst.plant.build import Built, build
-from loadfirst.plant.choked import settle
+from loadfirst.plant.drooping import States, settle_all
 from loadfirst.units import TO_SI, G
 
 MM = TO_SI["mm"]
@@ -33,19 +33,22 @@ WITHIN = 1e-10
 """How near to the vapour pressure is there, of the head scale; the answer stands that much above it. [-]"""
 
 
-def settled(built: Built) -> tuple[Built, Solution]:
-    """The plants balanced, with the share of their head that pumps turned backward have left."""
-    solution = settle(built, built.network, built.head_scale, built.flow_scale)
+def settled(built: Built) -> tuple[Built, Solution, dict[int, States]]:
+    """The plants balanced, with the share of their head that pumps turned backward have left.
+
+    And, by row, all states of those that may have several (`plant.drooping`).
+    """
+    solution, states = settle_all(built)
     if not any(isinstance(law, Backward) for law in built.machines.values()):
-        return built, solution
+        return built, solution, states
     dry = solution.converged & (spare(built, solution) < -WITHIN * built.head_scale)
     rows = np.flatnonzero(dry)
     if not len(rows):
-        return built, solution
+        return built, solution, states
     left = np.ones(len(built))
     left[rows] = _share(build([built.plants[row] for row in rows]), spare(built, solution)[rows])
     built = with_left(built, left)
-    return built, settle(built, built.network, built.head_scale, built.flow_scale)
+    return built, *settle_all(built)
 
 
 def _share(some: Built, filled: Array) -> Array:
@@ -53,7 +56,7 @@ def _share(some: Built, filled: Array) -> Array:
 
     def missing(left: Array) -> Array:
         changed = with_left(some, left)
-        found = settle(changed, changed.network, changed.head_scale, changed.flow_scale)
+        found, _ = settle_all(changed)
         return above - spare(changed, found)
 
     none, above = np.zeros(len(some)), 2 * WITHIN * some.head_scale

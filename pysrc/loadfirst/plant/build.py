@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
-from functools import reduce
+from dataclasses import dataclass, replace
+from functools import cached_property, reduce
 
 import numpy as np
 
-from loadfirst.physics.law import Array, Law
+from loadfirst.physics.law import Array, Flags, Index, Law
 from loadfirst.physics.liquids import Liquid, water
 from loadfirst.physics.machine import Machines
 from loadfirst.physics.network import Network
@@ -39,7 +39,7 @@ class Built:
     services : what each pump is put to, of each plant.
     liquids : what each plant pumps.
     head_scale : usual head of the station, and how far apart the known heads are, together. (B,) [m]
-        Of a centrifugal pump the shut-off head, of a displacement pump that at its casing's limit.
+        Of a centrifugal pump its highest, of a displacement pump that at its casing's limit.
     flow_scale : usual flow, of all pumps side by side. (B,) [m³/s]
     """
 
@@ -54,6 +54,27 @@ class Built:
 
     def __len__(self) -> int:
         return len(self.plants)
+
+    @cached_property
+    def droops(self) -> Flags:
+        """Which plants have a pump whose head rises with the flow somewhere, (B,)."""
+        laws = [law.droops.any(axis=1) for law in self.machines.values() if isinstance(law, Machines)]
+        return np.broadcast_to(np.any(np.broadcast_arrays(*laws), axis=0) if laws else False, len(self))
+
+    def rows(self, index: Index) -> Built:
+        """Some of the plants only."""
+        machines = {name: law.rows(index) for name, law in self.machines.items()}
+        network = self.network.rows(index)
+        return Built(
+            plants=tuple(self.plants[row] for row in index),
+            layout=self.layout,
+            network=replace(network, laws={**network.laws, **machines}),
+            machines=machines,
+            services=tuple(self.services[row] for row in index),
+            liquids=tuple(self.liquids[row] for row in index),
+            head_scale=self.head_scale[index],
+            flow_scale=self.flow_scale[index],
+        )
 
     def pump(self, number: int) -> tuple[MachineLaw, int]:
         """The law of one of the pumps, counted from 0, and its column there."""
@@ -109,7 +130,7 @@ def _usual(shape: Layout, made: Mapping[str, MachineLaw]) -> tuple[Array, Array]
     heads, flows = [], []
     for name, column in shape.machines:
         law = made[name]
-        head = law.shut_off_head if isinstance(law, Machines) else law.limit_head
+        head = law.peak_head if isinstance(law, Machines) else law.limit_head
         heads.append(head[:, column])
         flows.append(law.best_efficiency_flow[:, column])
     together, most = np.add, np.maximum

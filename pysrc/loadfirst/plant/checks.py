@@ -202,7 +202,7 @@ def _curve_faults(curve: Curve, at: str) -> Faults:
         )
     yield from _order_faults(f"{at}flow_m3h", curve.flow_m3h, lambda a, b: b > a, "above", "m³/h")
     yield from _spread_faults(f"{at}flow_m3h", curve.flow_m3h)
-    yield from _order_faults(f"{at}head_m", curve.head_m, lambda a, b: b < a, "below", "m")
+    yield from _head_faults(f"{at}head_m", curve.head_m)
     yield from _power_faults(curve, at)
 
 
@@ -239,6 +239,21 @@ def _order_faults(
                 f"{where}[{index}]", value, f"{word} the one before it, {before:g} {unit}",
                 f"It is number {index + 1} of the list.", rule="points", order=word, limit=before, unit=unit,
                 index=index,
+            )  # fmt: skip
+
+
+def _head_faults(where: str, heads: Sequence[float]) -> Faults:
+    """Falling all the way, but for one stretch that may rise: towards no flow, or in a saddle."""
+    rises = [b > a for a, b in pairwise(heads)]
+    for index, (before, value) in enumerate(pairwise(heads), start=1):
+        again = index > 1 and rises[index - 1] and not rises[index - 2] and any(rises[: index - 1])
+        if value == before or again or (index == len(heads) - 1 and value > before):
+            word = "below"
+            hint = "A curve may rise once on its way, and falls in the end." if value > before else ""
+            yield InputError(
+                f"{where}[{index}]", value, f"{word} the one before it, {before:g} m",
+                f"It is number {index + 1} of the list. {hint}".rstrip(), rule="points", order=word,
+                limit=before, unit="m", index=index,
             )  # fmt: skip
 
 

@@ -9,7 +9,7 @@ load's curve falls straight down to it.
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Sequence
 
 import numpy as np
 from msgspec import UNSET, Struct, UnsetType
@@ -19,14 +19,13 @@ from loadfirst.physics.displacement import DisplacementMachines
 from loadfirst.physics.law import Array, Flags
 from loadfirst.plant.answer import Duty
 from loadfirst.plant.build import Built
-from loadfirst.plant.choked import settle
+from loadfirst.plant.outside import outside
 from loadfirst.plant.station_curve import (
     Through,
     check_loss,
     pump_curve,
     pump_head,
     split,
-    spread,
     station_curve,
 )
 
@@ -69,7 +68,7 @@ class Curves(Struct, frozen=True):
     second: tuple[float | None, ...] | UnsetType = UNSET
 
 
-def curves(one: Built, duty: Duty, points: int = POINTS) -> Curves:
+def curves(one: Built, duty: Duty, points: int = POINTS, flows: Sequence[float] = ()) -> Curves:
     """All curves of one plant.
 
     Parameters
@@ -77,15 +76,17 @@ def curves(one: Built, duty: Duty, points: int = POINTS) -> Curves:
     one : the plant, built alone.
     duty : the curves pass through it, from 3 points on, and go beyond.
     points : how many, at least 2.
+    flows : through each pump at the duty: where a curve droops the pumps may share it in several ways.
     """
     top = _top(one, duty)
     flow = _samples(one, points, duty, top)
-    through = split(one, flow)
+    through = split(one, flow, flows)
     asked, known = load_curve(one, flow, through)
     even = flow.copy()
     if known.any():
         flow, asked, known = _through(duty, flow, asked, known, VISIBLE * float(one.head_scale[0]))
-    pump, head = pump_curve(one, flow), station_curve(one, flow, through if (flow == even).all() else None)
+    through = through if (flow == even).all() else split(one, flow, flows)
+    pump, head = pump_curve(one, flow), station_curve(one, flow, through)
     own = pump.head
     if _back(one):
         own, head = _to_duty(one, duty, flow, own, head)
@@ -224,20 +225,5 @@ def load_curve(built: Built, flow: Array, through: Through | None = None) -> tup
     known : (B, F) False where no flow can pass: a shut valve answers with any head.
     """
     checks, within = check_loss(built, flow, through)
-    forced = flow.ravel()
-    load = spread(built.network.without(built.layout.station), flow)
-    demand = {"suction": forced, "discharge": -forced}
-    found = settle(
-        built,
-        replace(load, demand=demand),
-        _scale(built.head_scale, flow),
-        _scale(built.flow_scale, flow),
-        flow.shape[1],
-    )
-    head = found.head["discharge"] - found.head["suction"]
-    known = found.converged & ~found.undefined["discharge"]
-    return head.reshape(flow.shape) + checks, known.reshape(flow.shape) & within
-
-
-def _scale(scale: Array, flow: Array) -> Array:
-    return np.repeat(scale, flow.shape[1])
+    head, known = outside(built, flow)
+    return head + checks, known & within

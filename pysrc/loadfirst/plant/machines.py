@@ -10,7 +10,7 @@ import numpy as np
 
 from loadfirst.physics.backward import Backward
 from loadfirst.physics.belt import Belted, Drives
-from loadfirst.physics.centrifugal import PumpCurve
+from loadfirst.physics.centrifugal import PumpCurve, levelled
 from loadfirst.physics.changes.apply import Changes, apply
 from loadfirst.physics.changes.blocked import MOST as MOST_BLOCKED
 from loadfirst.physics.changes.outside import Outside
@@ -145,7 +145,10 @@ def _machines(rows: tuple[tuple[Service, ...], ...]) -> MachineLaw:
         return StandingPumps(geared, *np.moveaxis(numbers, -1, 0))
     back = law.endswith(BACK)
     if law.startswith("pumps"):
-        running = Machines.build([[changed(one)[0] for one in row] for row in rows], geared, each("density"))
+        pumps = [[changed(one)[0] for one in row] for row in rows]
+        if back:
+            pumps = [[levelled(pump) for pump in row] for row in pumps]
+        running = Machines.build(pumps, geared, each("density"))
         return Backward(running) if back else running
     displacing = DisplacementMachines.build(
         [[rated_pump(one.pump) for one in row if isinstance(one.pump, Displacement)] for row in rows],

@@ -1,9 +1,10 @@
 """Typed notes on a state: what a person should know before believing a number.
 
-There is one answer, because the head that any element loses rises with its own
+There is one answer where the head that any element loses rises with its own
 flow. A pump whose head would rise with the flow, by the slip of its motor, is
 held level (`physics.machine_curve`); in truth it could run in more than one
-state, and `more-than-one-state` says so.
+state, and `held-level` says so. A pump whose own curve rises somewhere may have
+several states (`plant.drooping`); `more-than-one-state` says how many.
 """
 
 from __future__ import annotations
@@ -22,6 +23,7 @@ from loadfirst.plant.answer import Machine, Note, PathPoint
 from loadfirst.plant.backward_notes import backward_notes
 from loadfirst.plant.drive_notes import drive_notes
 from loadfirst.plant.machines import changed
+from loadfirst.plant.possible import possible_states
 from loadfirst.plant.solved import OnePlant
 from loadfirst.plant.stack import own_head, static_head
 from loadfirst.units import HOUR, RPM
@@ -43,6 +45,7 @@ a wrong number of poles does not, upward.
 def notes(one: OnePlant, machines: tuple[Machine, ...], path: tuple[PathPoint, ...]) -> tuple[Note, ...]:
     """All notes on one plant, the machines' first."""
     found = [note for column, machine in enumerate(machines) for note in _machine_notes(one, machine, column)]
+    found += _several(one)
     found += _held_shut(one, machines)
     found += _unprotected(one, machines)
     found += _boiling(one, path)
@@ -86,7 +89,7 @@ def _machine_notes(one: OnePlant, machine: Machine, place: int) -> Iterator[Note
             yield Note("beyond-curve", where, {"flow": abs(machine.flow), "last_flow": last})
         yield from _other_speed(service.pump.speed_rpm * RPM, machine)
         if one.per_machine(law.limited)[column]:
-            yield Note("more-than-one-state", where, {})
+            yield Note("held-level", where, {})
         yield from (_outside(where, limit) for limit in changed(service)[1])
     else:
         yield from _displacement_notes(machine)
@@ -98,6 +101,18 @@ def _machine_notes(one: OnePlant, machine: Machine, place: int) -> Iterator[Note
     drawn = machine.flow if machine.backward is UNSET else -machine.flow
     if drawn > 0 and available is not None and available < machine.npsh_required:
         yield Note("npsh-short", where, {"available": available, "required": machine.npsh_required})
+
+
+def _several(one: OnePlant) -> Iterator[Note]:
+    """How many states there are, how many of them last, and the least and most flow of those."""
+    states = one.states
+    if states is None or len(states.flows) < 2:
+        return
+    lasting = [possible.flow for possible in possible_states(one) if possible.lasts]
+    facts = {"states": float(len(states.flows)), "lasting": float(len(lasting))}
+    yield Note(
+        "more-than-one-state", "station", facts | {"least_flow": min(lasting), "most_flow": max(lasting)}
+    )
 
 
 def _standing(machine: Machine) -> Note:

@@ -22,7 +22,9 @@ class Curve(Part, frozen=True, kw_only=True):
     ]
     head_m: Annotated[
         tuple[Annotated[float, entry("m", 0.01, 5000)], ...],
-        points("Heads at these flows: falling all the way."),
+        points(
+            "Heads at these flows: falling, or rising once on the way and then falling (a curve that droops)."
+        ),
     ]
     efficiency_percent: (
         Annotated[

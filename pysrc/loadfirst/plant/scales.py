@@ -40,7 +40,7 @@ def relief_set(plant: Plant, pumps: Sequence[Pump]) -> float:
     A tenth above the rated pressure, or that at no flow: common practice.
     """
     usual = [
-        pump.head_m[0] * pump.density_kgm3 * G / BAR if isinstance(pump, Curve) else pump.pressure_bar
+        max(pump.head_m) * pump.density_kgm3 * G / BAR if isinstance(pump, Curve) else pump.pressure_bar
         for pump in pumps
     ]
     return OVER_RATED * (sum(usual) if plant.pump.arrangement == "in-line" else max(usual))

@@ -16,6 +16,7 @@ from loadfirst.physics.network import Solution
 from loadfirst.physics.pipe import Pipes, velocity_head
 from loadfirst.plant.backward import settled
 from loadfirst.plant.build import Built
+from loadfirst.plant.drooping import States
 from loadfirst.plant.machines import MachineLaw
 from loadfirst.plant.plant import Plant
 from loadfirst.plant.shares import shares
@@ -40,12 +41,14 @@ class Solved(NamedTuple):
     solution : flows, drops and heads, exact, leakage included.
     running : the pumps at these flows, (B, M) of each law.
     pipes : head lost in every pipe along its wall, and in its fittings, (B, M). [m]
+    states : by row, of the plants with a pump whose curve droops.
     """
 
     built: Built
     solution: Solution
     running: Mapping[str, Running | DisplacementRunning]
     pipes: tuple[Array, Array]
+    states: Mapping[int, States]
 
     def of(self, row: int) -> OnePlant:
         """One of the plants."""
@@ -54,7 +57,7 @@ class Solved(NamedTuple):
 
 def solve_plants(built: Built) -> Solved:
     """Balance the plants and run their pumps."""
-    built, solution = settled(built)
+    built, solution, states = settled(built)
     pipes = built.network.laws["pipes"]
     assert isinstance(pipes, Pipes)
     return Solved(
@@ -62,6 +65,7 @@ def solve_plants(built: Built) -> Solved:
         solution=solution,
         running={name: law.running(_through(built, solution, name)) for name, law in built.machines.items()},
         pipes=pipes.breakdown(_through(built, solution, "pipes")),
+        states=states,
     )
 
 
@@ -89,6 +93,11 @@ class OnePlant:
         """Specific weight of the liquid, ρg. [N/m³]"""
         return self.liquid.density * G
 
+    @property
+    def states(self) -> States | None:
+        """All its states, where a pump's curve droops."""
+        return self.solved.states.get(self.row)
+
     def exact_flow(self, element: str) -> float:
         """Flow through an element, leakage included. [m³/s]"""
         return float(self._flow[element][self.row])
@@ -112,12 +121,12 @@ class OnePlant:
         """How much each pump counts in the station's own head, and its check valve in the load's.
 
         In line each counts in full. Side by side equal pumps count by halves;
-        others as `shares.shares` says.
+        others, and those whose curves droop, as `shares.shares` says.
         """
         count = len(self.layout.pumps)
         if self.layout.side_by_side == 1:
             return (1.0,) * count
-        if self.built.plants[self.row].alike:
+        if self.built.plants[self.row].alike and not self.built.droops[self.row]:
             return (1 / count,) * count
         flows = [self.flow(pump) for pump in self.layout.pumps]
         heads = [running.head[self.row, column] for _, running, column in map(self.running, range(count))]

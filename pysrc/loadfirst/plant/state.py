@@ -26,6 +26,7 @@ from loadfirst.plant.drives import frequency
 from loadfirst.plant.layout import Shape, shape_of
 from loadfirst.plant.notes import notes
 from loadfirst.plant.path import nodes, path
+from loadfirst.plant.possible import possible_states
 from loadfirst.plant.pump_kind import pump_kind
 from loadfirst.plant.solved import OnePlant, Solved, solve_plants
 from loadfirst.plant.stack import balance, own_head, stack
@@ -67,6 +68,7 @@ def state_of(solved: Solved, row: int) -> State:
     station, taps = _station(one, machines), nodes(one)
     control = control_of(one, taps) if one.plant.control.fitted else UNSET
     found = solved.built.plants[row].found
+    possible = possible_states(one)
     return State(
         converged=bool(solved.solution.converged[row]),
         why=None if reason is None else WHY[reason],
@@ -89,6 +91,7 @@ def state_of(solved: Solved, row: int) -> State:
         aside={name: one.flow(name) for name in one.layout.aside},
         control=control,
         moved=UNSET if found is None else found.moved,
+        possible=possible if len(possible) > 1 else UNSET,
     )
 
 

@@ -8,6 +8,7 @@ which takes a small network of its own. See also `solved.OnePlant.shares`.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any, TypeVar
 
@@ -19,6 +20,7 @@ from loadfirst.physics.machine import Running
 from loadfirst.physics.network import Network, solve
 from loadfirst.plant.build import Built
 from loadfirst.plant.machines import MachineLaw
+from loadfirst.plant.share_out import share_out
 from loadfirst.plant.shares import shares
 
 Spreads = TypeVar("Spreads", Network, MachineLaw, Law)
@@ -67,11 +69,19 @@ def check_loss(built: Built, flow: Array, through: Through | None = None) -> tup
     return _together(built, through, drops, heads), np.asarray(open_way)
 
 
-def split(built: Built, flow: Array) -> Through:
-    """Flow through each of the pumps at flows through the station, (B, F) each. [m³/s]"""
+def split(built: Built, flow: Array, start: Sequence[float] = ()) -> Through:
+    """Flow through each of the pumps at flows through the station, (B, F) each. [m³/s]
+
+    Parameters
+    ----------
+    start : flow through each in the state that is there; it matters where a curve droops. [m³/s]
+    """
     shape = built.layout
     if not _unlike(built):
         return (flow / shape.side_by_side,) * len(shape.pumps)
+    if built.droops.any():
+        rows = [share_out(built.rows(np.array([row])), flow[row], start) for row in range(len(flow))]
+        return tuple(np.stack(each) for each in zip(*rows, strict=True))
     through = flow.ravel()
     alone = built.network.only(shape.station, {"suction": np.zeros(1)}, {})
     network = replace(spread(alone, flow), demand={"discharge": through})
@@ -105,8 +115,9 @@ def spread(each: Spreads, flow: Array) -> Spreads:
 
 
 def _unlike(built: Built) -> bool:
-    """Whether pumps side by side share the flow unequally."""
-    return built.layout.side_by_side > 1 and not all(one.alike for one in built.plants)
+    """Whether pumps side by side may share the flow unequally."""
+    alike = all(one.alike for one in built.plants) and not built.droops.any()
+    return built.layout.side_by_side > 1 and not alike
 
 
 def _together(built: Built, through: Through, values: list[Array], heads: list[Array]) -> Array:

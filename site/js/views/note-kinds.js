@@ -47,6 +47,7 @@ export const KINDS = Object.freeze([
   {kind: "pressure-undefined", caution: false},
   {kind: "outside-rule", caution: false},
   {kind: "more-than-one-state", caution: false},
+  {kind: "held-level", caution: false},
 ]);
 
 /** The quantity of each fact, by its name. */
@@ -56,6 +57,7 @@ const FACTS = {
   torque: "torque", speed: "speed", measured_speed: "speed", rise: "head", against: "head", drop: "pressure", most: "pressure", height: "height", filled: "opening",
   current: "current", usual_current: "current", setting: "current", after: "time", voltage: "opening", heat: "power",
   output: "output", wanted_flow: "flow", wanted_pressure: "pressure", wanted_height: "height", draw: "flow", frequency: "frequency", asked: "frequency",
+  least_flow: "flow", most_flow: "flow",
 };
 
 /** Whatever a controller measures, its words speak of a reading and of what is wanted of it. */

@@ -105,9 +105,14 @@ def wear(curve: PumpCurve, k: float) -> PumpCurve:
 
 
 def _largest(curve: PumpCurve) -> float:
-    """The coefficient that leaves `LEFT` of the last flow. [m³/s/√m]"""
+    """The coefficient that leaves `LEFT` of the last flow, and of steps where the head rises. [m³/s/√m]"""
     head = float(curve.head[-1])
-    return (1 - LEFT) * curve.last_flow / math.sqrt(head) if head > 0 else math.inf
+    most = (1 - LEFT) * curve.last_flow / math.sqrt(head) if head > 0 else math.inf
+    if (np.diff(curve.head) <= 0).all():
+        return most
+    inside = np.linspace(0.0, curve.last_flow, 4 * PARTS + 1)
+    steepest = float((np.diff(np.sqrt(curve.at(inside)[0])) / np.diff(inside)).max())
+    return min(most, (1 - LEFT) / steepest) if steepest > 0 else most
 
 
 def _all_leaks(curve: PumpCurve, k: float) -> float:

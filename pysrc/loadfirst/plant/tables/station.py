@@ -29,6 +29,18 @@ Rotation = Annotated[
 Running = Annotated[bool, choice("false: its motor is off, and liquid may be driven through it either way.")]
 
 
+History = (
+    Annotated[
+        float,
+        quantity(
+            "m³/h", 0, 1e5,
+            "Flow through it before, which tells where the curve allows several states; much if left out.",
+        ),
+    ]
+    | None
+)  # fmt: skip
+
+
 class SecondPump(Part, frozen=True):
     """The second of two pumps: its model where it is another, and its own condition."""
 
@@ -45,6 +57,7 @@ class SecondPump(Part, frozen=True):
     blocked_percent: Blocked = 0.0
     rotation: Rotation = "right"
     running: Running = True
+    history_m3h: History = None
 
 
 class PumpStation(Part, frozen=True):
@@ -63,6 +76,7 @@ class PumpStation(Part, frozen=True):
     blocked_percent: Blocked = 0.0
     rotation: Rotation = "right"
     running: Running = True
+    history_m3h: History = None
     second: SecondPump = SecondPump()
 
 

@@ -1,0 +1,118 @@
+"""Plants with a pump whose head rises with the flow somewhere: all their states, and the one that is there.
+
+A falling curve meets a load once. One that droops towards no flow, or has a
+saddle, may be met several times, and two such pumps side by side may share the
+flow in several ways. All these states are searched for (`physics.ways`), each is
+polished by Newton's method on the laws themselves, and what the pumps did before
+chooses among those that last (`physics.let_go`). The pumps then get stand-in laws
+that never rise and are true at the chosen flows (`Machines.leant`), so that the
+network is balanced as ever, and its answer is that state.
+
+A plant without such a pump pays one comparison.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+import numpy as np
+
+from loadfirst.physics.law import Array, Flags
+from loadfirst.physics.let_go import let_go
+from loadfirst.physics.network import STALLED, Solution
+from loadfirst.physics.ways import Way, meetings, stable
+from loadfirst.plant.build import Built
+from loadfirst.plant.choked import settle
+from loadfirst.plant.load_table import closer, load_at, load_table, reached
+from loadfirst.plant.polish import CLOSE, balanced, polished
+from loadfirst.plant.station_curve import station_curve
+from loadfirst.plant.station_tables import own_scale, station_ways, way_heads
+from loadfirst.units import HOUR
+
+LATER = 1e-3  # [-] of the flow scale: two like pumps never do quite the same, the second lags
+
+
+class States(NamedTuple):
+    """All states of one plant.
+
+    Attributes
+    ----------
+    flows : (S, pumps) rising together. [m³/s]
+    heads : (S,) own head of the station. [m]
+    stable : (S,) whether it lasts.
+    chosen : which of them is there.
+    """
+
+    flows: Array
+    heads: Array
+    stable: Flags
+    chosen: int
+
+
+def settle_all(built: Built) -> tuple[Solution, dict[int, States]]:
+    """Balance plants, and find all states of those that may have several.
+
+    Returns
+    -------
+    solution : of the state that is there.
+    states : by row, of the plants with a pump that droops.
+    """
+    if not built.droops.any():
+        return settle(built, built.network, built.head_scale, built.flow_scale), {}
+    rows = np.flatnonzero(built.droops)
+    states = {int(row): all_states(built.rows(np.array([row]))) for row in rows}
+    about = np.zeros((len(built), len(built.layout.pumps)))
+    for row, found in states.items():
+        about[row] = found.flows[found.chosen]
+    solution, flows, off = balanced(built, about)
+    for row, found in states.items():
+        found.flows[found.chosen] = flows[row]
+    wanting = off > CLOSE * built.head_scale
+    return solution._replace(
+        converged=solution.converged & ~wanting,
+        reason=tuple(STALLED if no else why for why, no in zip(solution.reason, wanting, strict=True)),
+    ), states
+
+
+def all_states(one: Built) -> States:
+    """Every state of one plant, built alone."""
+    scale = float(one.head_scale[0]), float(one.flow_scale[0])
+    load = load_table(one)
+    ways = station_ways(one, (float(load.head[0]), float(load.head[-1])))
+    load = closer(one, reached(ways, load))
+    found = meetings(ways, load.flow, load.head, own_scale(one))
+    flows = polished(one, found if len(found) else np.zeros((1, len(ways))), scale)
+    rise = way_heads(one, flows)[1]
+    together = flows.sum(axis=1)
+    lasts = stable(rise, load_at(one, together, scale[1])[1])
+    chosen = _chosen(one, ways, load, flows, lasts, scale)
+    each = flows if len(ways) > 1 else np.repeat(flows, len(one.layout.pumps), axis=1)
+    heads = station_curve(one, together[None], tuple(each.T[:, None]))[0]
+    return States(each, heads, lasts, chosen)
+
+
+def _chosen(
+    one: Built, ways: Sequence[Way], load: Way, flows: Array, lasts: Flags, scale: tuple[float, float]
+) -> int:
+    """Which state is there: that which the flows before lead to."""
+    lasting = np.flatnonzero(lasts)
+    if len(lasting) < 2:
+        return int(lasting[0]) if len(lasting) else int(np.argmin(flows.sum(axis=1)))
+    pump = one.plants[0].plant.pump
+    before = [pump.history_m3h, pump.second.history_m3h]
+    if len(ways) == 1:
+        if before[0] is None:
+            return int(lasting[-1])
+        start = before[0] / HOUR
+        bounds = flows[~lasts, 0]
+        low, high = (bounds[bounds <= start].max(initial=-np.inf), bounds[bounds > start].min(initial=np.inf))
+        within = [k for k in lasting if low < flows[k, 0] < high]
+        return int(within[-1] if within else lasting[np.argmin(np.abs(flows[lasting, 0] - start))])
+    starts = [
+        load.flow[-1] / len(ways) if given is None else given / HOUR
+        for way, given in zip(ways, before, strict=False)
+    ]
+    starts[1] -= LATER * scale[1]
+    rest = let_go(ways, load, starts, scale)
+    return int(lasting[np.argmin(np.abs(flows[lasting] - rest).max(axis=1))])
