@@ -78,6 +78,11 @@ draw-readout-short = { $flow }: asks { $load }, answers { $machine }
 draw-readout-says = At { $flow } the load asks { $load }, the pump answers { $machine }
 draw-chart-says = Head over flow. The curves meet at { $flow } and { $head }.
 draw-chart-empty = Head over flow. No answer yet.
+draw-other-states = other states
+draw-states-say = There are { $count } states: { $states }.
+draw-state-there = { $flow } and { $head }, the one that is there
+draw-state-lasts = { $flow } and { $head }, which would last too
+draw-state-falls = { $flow } and { $head }, which would not last
 
 # The charts of NPSH and of power, beside the head chart
 draw-flow-each = through each pump, { $unit }

@@ -106,6 +106,7 @@ choice-pump-model-medium = Medium
 choice-pump-model-large = Large
 choice-pump-model-mixed = Mixed flow
 choice-pump-model-axial = Axial
+choice-pump-model-drooping = With a droop
 choice-pump-model-own = As in the file
 # On a button beside the sizes: leads to all other kinds of pump; what it says where one of them is fitted
 pump-others = { $name }…

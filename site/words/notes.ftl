@@ -89,7 +89,7 @@ note-pressure-undefined = Shut elements cut { $where } off on both sides: any pr
     .title = Pressure unknown
 note-more-than-one-state = The pump’s curve rises with the flow somewhere, so this load is met in { $states } states. { $lasting ->
     [1] Only one of them lasts.
-   *[other] { $lasting } of them last, from { $least_flow } to { $most_flow }; the flow there was before decides which. The chart marks them all: filled where they last, crossed where they do not.
+   *[other] { $lasting } of them last, from { $least_flow } to { $most_flow }; the flow there was before decides which. The chart marks the others: a diamond where one lasts, a cross where it does not.
  }
     .title = More than one answer
 note-held-level = With this motor { $where } would give more head at more flow somewhere, by its slip; it is held level here. In truth more than one state may be possible.

@@ -6,6 +6,7 @@ import {px} from "../../site/js/lib/svg.js";
 import {createUnits} from "../../site/js/units.js";
 import * as chart from "../../site/js/views/chart.js";
 import {chartAxes, chartDomain, curvePath, dotsPath, dutyWords, readAt, sampled} from "../../site/js/views/chart-geometry.js";
+import {statePaths, statesSaid} from "../../site/js/views/chart-states.js";
 import {keyed} from "../../site/js/views/chart-readout.js";
 import * as path from "../../site/js/views/path.js";
 import {pathGeometry, pathPlaces} from "../../site/js/views/path-geometry.js";
@@ -19,6 +20,27 @@ const units = createUnits("m3h-bar-m", "en");
 const words = (id, args) => (args ? `${id} ${Object.values(args).join(" ")}` : id);
 const SIZE = {width: 300, height: 330};
 const near = (got, wanted, within = 1e-6) => assert.ok(Math.abs(got - wanted) <= within, `${got}, not ${wanted}`);
+
+const message = JSON.parse(readFileSync(new URL("../door/messages/answer-several-states.json", import.meta.url), "utf8"));
+
+test("of several states those that last are diamonds, the others crosses; the one that is there has its own mark", () => {
+  const {possible} = message.reply.body.state;
+  const count = (lasts) => possible.filter((each) => !each.there && each.lasts === lasts).length;
+  const {lasts, falls} = statePaths(possible, {x: (flow) => 1e4 * flow, y: (head) => 300 - head});
+  assert.equal(lasts.split("Z").length - 1, count(true));
+  assert.equal(falls.split("M").length - 1, 2 * count(false));
+  assert.ok(count(true) > 0 && count(false) > 0);
+  assert.deepEqual(statePaths(undefined, {}), {lasts: "", falls: ""});
+});
+
+test("several states are said one by one to who does not see them, a single one is not", () => {
+  const {possible} = message.reply.body.state;
+  const said = statesSaid(possible, units, words);
+  assert.match(said, /draw-states-say/);
+  assert.equal(said.split("draw-state-").length - 1, possible.length);
+  assert.equal(said.split("draw-state-there").length - 1, 1);
+  assert.equal(statesSaid(undefined, units, words), "");
+});
 
 test("the pile's top is the sum of its blocks, also with blocks that relieve", () => {
   for (const heads of [[12, 0, 1, 3, 1, 8], [-14, -5, 1, 4, 1, 20], [-30, 0, 1, 2, 1, 0]]) {

@@ -74,8 +74,8 @@ def test_a_misspelt_pump_gets_the_nearest_known_one() -> None:
     with pytest.raises(InputError) as caught:
         resolve_data(named("medum"))
     assert caught.value.text == (
-        "pump.model is 'medum', but must be the id of a pump: axial, gear, large, lobe, medium, mixed, "
-        "screw or small. "
+        "pump.model is 'medum', but must be the id of a pump: axial, drooping, gear, large, lobe, medium, "
+        "mixed, screw or small. "
         "Did you mean medium?"
     )
 

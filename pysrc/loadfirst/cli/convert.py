@@ -18,6 +18,7 @@ from loadfirst.cli.output import (
     Note,
     Output,
     Point,
+    Possible,
     Pressure,
     ReadOutput,
     Speed,
@@ -25,6 +26,7 @@ from loadfirst.cli.output import (
 from loadfirst.instruments.instrument import Reading, Shown
 from loadfirst.plant.answer import Machine as TrueMachine
 from loadfirst.plant.answer import Note as TrueNote
+from loadfirst.plant.answer import Possible as TruePossible
 from loadfirst.plant.answer import State
 from loadfirst.plant.curves import Curves
 from loadfirst.plant.plant import Plant
@@ -82,6 +84,11 @@ FACTS = {
     "draw": ("draw_m3h", 1 / HOUR),
     "frequency": ("frequency_hz", 1.0),
     "asked": ("asked_hz", 1.0),
+    "against": ("against_m", 1.0),
+    "states": ("states", 1.0),
+    "lasting": ("lasting", 1.0),
+    "least_flow": ("least_flow_m3h", 1 / HOUR),
+    "most_flow": ("most_flow_m3h", 1 / HOUR),
     "vapour_pressure": ("vapour_pressure_bar", BAR),
 }
 """By fact of a note: the printed key and its unit. [SI]"""
@@ -96,6 +103,7 @@ def read_output(file: str, plant: Plant, state: State, shown: Shown) -> ReadOutp
         why=state.why,
         instruments=[printed(reading) for reading in shown],
         duty=Point(state.duty.flow * HOUR, state.duty.head),
+        states=[] if state.possible is UNSET else [_possible(each) for each in state.possible],
         aside_m3h={name: flow * HOUR for name, flow in state.aside.items()},
         head_breakdown=[Block(block.block, block.head) for block in state.stack],
         balance=_balance(state),
@@ -126,6 +134,10 @@ def printed(reading: Reading) -> Printed:
     numbers = [_in(number, unit) for number in told]
     made: Printed = shape(reading.id, *numbers, reading.off_scale)
     return made
+
+
+def _possible(one: TruePossible) -> Possible:
+    return Possible(one.flow * HOUR, one.head, [flow * HOUR for flow in one.flows], one.lasts, one.there)
 
 
 def _note(note: TrueNote, state: State) -> Note:

@@ -91,6 +91,19 @@ class Point(Struct):
     head_m: float
 
 
+class Possible(Struct):
+    """One of several states that the plant may be in.
+
+    Whether it lasts, and whether it is the one that all else is about.
+    """
+
+    flow_m3h: float
+    head_m: float
+    pump_flows_m3h: list[float]
+    lasts: bool
+    there: bool
+
+
 class Block(Struct):
     """One part of the head that the load asks for; null where nobody knows how it is shared."""
 
@@ -153,6 +166,7 @@ class ReadOutput(Struct):
     why: str | None
     instruments: list[Pressure | Flow | Current | Speed | Level | Output]
     duty: Point
+    states: list[Possible]
     aside_m3h: dict[str, float]
     head_breakdown: list[Block]
     balance: Balance

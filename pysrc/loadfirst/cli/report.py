@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from loadfirst.cli.digits import fine, places
-from loadfirst.cli.output import CurvesOutput, Machine, ReadOutput
+from loadfirst.cli.output import CurvesOutput, Machine, Possible, ReadOutput
 
 UNITS = {
     "pressure_bar": ("bar", 2), "flow_m3h": ("m³/h", 1), "current_a": ("A", 1), "speed_rpm": ("1/min", 0),
@@ -46,12 +46,19 @@ def read_text(output: ReadOutput) -> str:
         return "\n".join(lines)
     lines += ["", "Instruments", *_instruments(output)]
     lines += ["", f"Duty point   {fine(output.duty.flow_m3h, 2)} m³/h at {output.duty.head_m:.2f} m"]
+    lines += [_state(state) for state in output.states]
     lines += [f"  {name:<11} {flow:>z9.2f} m³/h" for name, flow in output.aside_m3h.items()]
     lines += ["", "Load and answer", *_breakdown(output), *_balance(output)]
     lines += ["", "Power", *(line for machine in output.machines for line in _power(machine))]
     if output.notes:
         lines += ["", "Notes", *(f"  {note.text}" for note in output.notes)]
     return "\n".join(lines)
+
+
+def _state(state: Possible) -> str:
+    each = " + ".join(fine(flow, 2) for flow in state.pump_flows_m3h)
+    said = "is there" if state.there else "would last" if state.lasts else "would not last"
+    return f"  {said:<15} {fine(state.flow_m3h, 2)} m³/h at {state.head_m:.2f} m, through the pumps {each}"
 
 
 def curves_text(output: CurvesOutput) -> str:

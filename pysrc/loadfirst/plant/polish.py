@@ -110,9 +110,11 @@ def _newton(left: Array, rise: Array, load_rise: Array) -> Array:
 
 
 def _apart(flows: Array, usual: float) -> Array:
-    """Each state once."""
+    """Each state once, in the order of the flow together, then of that through the first."""
     kept: list[Array] = []
     for one in flows:
         if all(np.abs(one - other).max() > SAME * usual for other in kept):
             kept.append(one)
-    return np.array(kept).reshape(len(kept), flows.shape[1])
+    apart = np.array(kept).reshape(len(kept), flows.shape[1])
+    together = np.round(apart.sum(axis=1) / (SAME * usual))
+    return apart[np.lexsort((apart[:, 0], together))]

@@ -4,6 +4,7 @@ import {createFigure, hostSize} from "../lib/figure.js";
 import {el, px, say, set, setAll, show} from "../lib/svg.js";
 import {createFrame} from "./chart-frame.js";
 import {chartDomain, curvePath, dotsPath, dutyWords, sampled} from "./chart-geometry.js";
+import {createStates, statesSaid} from "./chart-states.js";
 import {createReadout} from "./chart-readout.js";
 
 const HEAVY = 12; // the hollow mark counts as much as so many points of a curve
@@ -29,10 +30,12 @@ function build(svg, size, document, words) {
     load: line("load-curve"), single: line("single-curve"), machine: line("machine-curve"), dots: line("machine-dots"),
     before: make("circle", {class: "duty-before", r: 5.5}), duty: make("circle", {class: "duty", r: 5.5}),
     dutyHead: make("text", {class: "duty-text"}), dutyFlow: make("text", {class: "duty-text"}),
+    states: createStates(make, words),
     legend: buildLegend(make, words, size.width < 290), readout: createReadout(svg, document, frame.plot, words),
   };
   frame.curves.append(parts.guides, parts.oldLoad, parts.oldMachine, parts.single, parts.load, parts.machine, parts.dots);
-  svg.append(parts.before, parts.duty, parts.dutyFlow, parts.dutyHead, parts.legend.node, parts.readout.node);
+  parts.legend.node.append(parts.states.legend);
+  svg.append(parts.before, parts.states.node, parts.duty, parts.dutyFlow, parts.dutyHead, parts.legend.node, parts.readout.node);
   set(svg, "role", "group");
   return {update: (model) => update(svg, parts, model, words)};
 }
@@ -52,11 +55,12 @@ function update(svg, parts, model, words) {
   const axes = parts.frame.update(chartDomain([answer, previous], curves), units);
   updateCurves(parts, axes, answer, previous, curves);
   updateDuty(parts, axes, model);
+  parts.states.update(axes, curves ? answer?.state.possible : undefined);
   show(parts.legend.node, curves);
   parts.readout.update(axes, curves ? answer : null, units);
   set(svg, "aria-label", answer ? words("draw-chart-says", {
     flow: units.full("flow", answer.duty.flow), head: units.full("head", answer.duty.head),
-  }) : words("draw-chart-empty"));
+  }) + statesSaid(answer.state.possible, units, words) : words("draw-chart-empty"));
 }
 
 function updateCurves(parts, axes, answer, previous, shown) {
