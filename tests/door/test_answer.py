@@ -101,6 +101,7 @@ def test_the_catalogue_lists_plants_pumps_and_cases() -> None:
     listed = catalogue()
     assert [pump["id"] for pump in listed["pumps"]] == [
         "small",
+        "drooping",
         "gear",
         "axial",
         "lobe",
