@@ -11,7 +11,6 @@ from loadfirst.plant.pumps import find_pump
 from loadfirst.plant.read import decode_plant, resolve_data
 from loadfirst.plant.state import true_state
 
-
 STORY = {"late-second": {"dead-headed", "held-shut", "more-than-one-state"}}
 """Notes of plants that are about just that."""
 
