@@ -145,6 +145,7 @@ draw-summit-gas = Summit of the line: gas stands in it
 draw-control-flow = FC
 draw-control-pressure = PC
 draw-control-level = LC
+draw-control-output = Controller’s output
 draw-control-says = Controller of the { $kind ->
     [pressure] pressure
     [level] level

@@ -2,6 +2,7 @@
 
 import {set} from "../lib/svg.js";
 import {filledOf} from "./fitted.js";
+import {instrument} from "./instruments.js";
 
 /** Kinds of notes in an answer, each with the place it is about. */
 export const noted = (answer, kind, where) => (answer?.notes ?? []).some((note) => note.kind === kind && (where === undefined || note.where === where));
@@ -67,7 +68,8 @@ const PARTS = {
     part.crest.update({gas});
     return words(gas ? "draw-summit-gas" : "draw-summit-full");
   },
-  controller(part, {answer, plant, units}, words) {
+  controller(part, model, words) {
+    const {answer, plant, units} = model;
     const {of = "", on, mode} = plant.control;
     const kind = ["flow", "pressure", "level"].find((name) => of.includes(name)) ?? "flow";
     const drive = on === "drive";
@@ -75,7 +77,8 @@ const PARTS = {
     const shown = Number.isFinite(output) ? units.full("output", output) : "–";
     const automatic = mode !== "manual";
     const lost = noted(answer, "control-lost") || noted(answer, "control-hunts");
-    part.box.update({short: words(`draw-control-${kind}`), shown, automatic, lost});
+    const reading = instrument("controller-output", model, words);
+    part.box.update({short: words(`draw-control-${kind}`), shown, reading, automatic, lost});
     return words("draw-control-says", {kind, on: drive ? "drive" : "valve", mode: automatic ? "automatic" : "manual", output: shown});
   },
 };

@@ -13,6 +13,7 @@ const INSTRUMENTS = {
   "ammeter-2": {quantity: "current", label: "draw-ammeter-2", range: amperes},
   "tachometer-1": {quantity: "speed", label: "draw-tachometer-1", range: () => [0, 480]},
   "tachometer-2": {quantity: "speed", label: "draw-tachometer-2", range: () => [0, 480]},
+  "controller-output": {quantity: "output", label: "draw-control-output", range: () => [0, 1]},
 };
 
 const bars = (gauge) => (gauge?.range_bar ?? [0, 6]).map((end) => end * BAR);
