@@ -1,4 +1,4 @@
-"""A controller in automatic: what it moves shows where it stands, is locked, and comes back where it stands."""
+"""A controller in automatic: what it moves is locked, shows where it stands, and comes back there."""
 
 from __future__ import annotations
 
@@ -57,4 +57,5 @@ def test_a_controller_that_is_fitted_holds_the_flow_as_it_is(rig: Rig) -> None:
     edits = (rig.address_state() or {})["edits"]
     flow = native.answer("rinse-transfer", {})["state"]["station"]["flow"] * 3600
     assert edits["control.set_m3h"] == pytest.approx(flow, rel=5e-3)
-    expect(rig.page.locator('#apparatus [data-part="controller"] .controller-output')).to_have_text("75\u00a0%")
+    output = rig.page.locator('#apparatus [data-reading="controller-output"]')
+    expect(output).to_have_text("75\u00a0%")
