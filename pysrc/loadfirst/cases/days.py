@@ -143,7 +143,7 @@ def both_days(case: Case) -> Days:
     yesterday = _edited(plant_data(case.plant), case.yesterday.plant, "yesterday.plant")
     today = _edited(yesterday, case.today.plant, "today.plant")
     resolved = [_resolved(yesterday, "yesterday.plant"), _resolved(today, "today.plant")]
-    at_rest = settled(resolved)
+    at_rest = [settled([plant])[0] for plant in resolved]  # each alone, exactly as the rig answers it
     states = [true_state(plant) for plant in at_rest]
     for name, state in zip(("yesterday", "today"), states, strict=True):
         if not state.converged:
