@@ -11,9 +11,9 @@ from typing import Annotated, Any, Literal
 
 from msgspec import Meta, field
 
+from loadfirst.causes.group import Group
 from loadfirst.plant.meta import FILLED, Part, choice, quantity
 
-Group = Literal["discharge-side", "suction-side", "liquid", "drive", "machine", "instrument", "nothing"]
 Direction = Literal["up", "same", "down"]
 LoadChange = Literal["lighter", "heavier"]
 ReadingId = Literal[

@@ -8,9 +8,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from loadfirst.cases.case import Case, Choice, Direction, Group, LoadChange
+from loadfirst.cases.case import Case, Choice, Direction, LoadChange
 from loadfirst.cases.days import Days
 from loadfirst.cases.groups import LOAD_GROUPS, group_in
+from loadfirst.causes.group import Group
 from loadfirst.errors import InputError
 from loadfirst.instruments.panel import Reading
 

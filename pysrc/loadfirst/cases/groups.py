@@ -8,14 +8,14 @@ pump the others are part of what it meets. A controller belongs to what it moves
 
 from __future__ import annotations
 
-from loadfirst.cases.case import Group
+from loadfirst.causes.group import Group
 
 GROUPS: dict[str, Group] = {
     "liquid": "liquid",
+    "liquid.temperature_c": "suction-side",
     "site": "suction-side",
     "supply": "suction-side",
     "suction": "suction-side",
-    "suction.gas_percent": "liquid",
     "pump.centre_m": "suction-side",
     "pump.model": "machine",
     "pump.curve": "machine",

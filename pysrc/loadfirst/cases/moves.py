@@ -11,9 +11,10 @@ from typing import Any
 
 from msgspec import Struct, field
 
-from loadfirst.cases.case import Case, Check, Choice, Direction, Group
+from loadfirst.cases.case import Case, Check, Choice, Direction
 from loadfirst.cases.places import inside
 from loadfirst.cases.scope import seen_at_first, worth_seeing
+from loadfirst.causes.group import Group
 from loadfirst.errors import InputError
 from loadfirst.plant.decode import decode
 

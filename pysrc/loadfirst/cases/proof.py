@@ -8,12 +8,13 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 
-from loadfirst.cases.case import Case, Group, LoadChange
+from loadfirst.cases.case import Case, LoadChange
 from loadfirst.cases.days import Days
 from loadfirst.cases.derive import greatest_error, is_right, load_change, moved, truth_of
 from loadfirst.cases.groups import LOAD_GROUPS
 from loadfirst.cases.scope import can_be_seen, names_too_much, seen_at_first, texts, told
 from loadfirst.cases.words import Placeholder, placeholders, refuse_typed_numbers
+from loadfirst.causes.group import Group
 from loadfirst.errors import InputError
 from loadfirst.instruments.panel import Reading
 

@@ -11,8 +11,9 @@ from typing import Any, Literal
 
 from msgspec import Struct
 
-from loadfirst.cases.case import Direction, Group, LoadChange
+from loadfirst.cases.case import Direction, LoadChange
 from loadfirst.cases.words import Prose
+from loadfirst.causes.group import Group
 
 Stage = Literal["predict", "check", "done"]
 StripDown = Literal["avoided", "needless", "warranted", "missed"]

@@ -11,15 +11,16 @@ from typing import Any
 import msgspec
 
 from loadfirst.cases.recognise import Kind, kind_of
+from loadfirst.cli.causes import catalogue_text, table_text
 from loadfirst.cli.check import check_text
 from loadfirst.cli.convert import curves_output, read_output
-from loadfirst.cli.guide import KINDS, guide
+from loadfirst.cli.guide import KINDS, SPECIMEN, guide
 from loadfirst.cli.report import curves_text, read_text
 from loadfirst.cli.schema import schemas
 from loadfirst.cli.settings import parse_settings
 from loadfirst.errors import FileError, InputError
 from loadfirst.instruments.panel import readings
-from loadfirst.plant import toml_text
+from loadfirst.plant import library, toml_text
 from loadfirst.plant.automatic import settled
 from loadfirst.plant.build import build
 from loadfirst.plant.curves import POINTS, curves
@@ -92,6 +93,13 @@ def show_guide(chosen: argparse.Namespace) -> int:
     return GOOD
 
 
+def show_causes(chosen: argparse.Namespace) -> int:
+    """``causes``: the catalogue, then what each does to the readings of a plant."""
+    table = table_text(chosen.plant or library.path("plants", SPECIMEN))
+    print(f"{catalogue_text()}\n\n{table}")
+    return GOOD
+
+
 def _resolve(chosen: argparse.Namespace) -> ResolvedPlant:
     path: Path = chosen.plant
     kind = kind_of(toml_text.read(path))
@@ -134,6 +142,14 @@ def _parser() -> argparse.ArgumentParser:
     tables = commands.add_parser("guide", help="every key with unit, range and default, as Markdown")
     tables.add_argument("kind", choices=list(KINDS))
     tables.set_defaults(command=show_guide)
+    causes = commands.add_parser(
+        "causes",
+        help="everything that can change at a plant, and what it does to the readings",
+        description="causes: the catalogue of causes, and a table of what each does to a plant's readings.",
+    )
+    about = f"the plant of the table ({SPECIMEN})"
+    causes.add_argument("--plant", type=Path, metavar="PLANT.toml", help=about)
+    causes.set_defaults(command=show_causes)
     return parser
 
 

@@ -1,0 +1,1 @@
+"""What can change at a plant: one catalogue of causes, each a small edit."""

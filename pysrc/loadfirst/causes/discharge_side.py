@@ -1,0 +1,241 @@
+"""Causes that make the load lighter or heavier behind the pumps' discharge flange.
+
+The relief valve stands here and not with the machine: it is fitted outside the
+flanges, and what it lets by is flow that the load takes. To any one pump the
+other pumps are part of the load too.
+"""
+
+from __future__ import annotations
+
+from loadfirst.causes import edit as e
+from loadfirst.causes.cause import Cause, Size
+from loadfirst.causes.controller import set_point_causes
+from loadfirst.causes.edit import value
+from loadfirst.causes.group import Group
+from loadfirst.plant.automatic import acts
+from loadfirst.plant.pumps import ResolvedPlant
+
+GROUP: Group = "discharge-side"
+ALREADY_SHUT, ALREADY_OPEN = "it is shut already", "it is fully open already"
+
+
+def _pours_in(plant: ResolvedPlant) -> str | None:
+    end = plant.plant.delivery.outlet_m
+    pours = end is not None and end > plant.plant.delivery.surface_m
+    return "the pipe pours in above the surface, whose level it does not feel" if pours else None
+
+
+def _up_to_the_end(plant: ResolvedPlant) -> tuple[float, float]:
+    delivery = plant.plant.delivery
+    return 0.0, delivery.top_m - delivery.surface_m
+
+
+def _standing(plant: ResolvedPlant) -> str | None:
+    both = (plant.plant.pump.running, plant.plant.pump.second.running)
+    return None if sum(both) == 1 else "not one of the two pumps stands by while the other runs"
+
+
+def _side_by_side(plant: ResolvedPlant) -> str | None:
+    return None if plant.plant.pump.arrangement == "side-by-side" else "no pump stands by beside another"
+
+
+_VESSEL = e.first(e.needs_line, _pours_in)
+_BRANCH = e.needs("branch.fitted", True, "there is no second user")
+_RETURN = e.needs("return_line.fitted", True, "there is no return line")
+_STANDBY = e.first(_side_by_side, _standing, e.needs("check.fitted", True, "there are no check valves"))
+
+VALVE_THROTTLED = Cause(
+    id="valve-throttled", group=GROUP, keys=("valve.opening",),
+    says="The control valve in the discharge line was closed further.",
+    size=Size("-", "opening, over the one before", 0, 1, none=1, usual=0.5),
+    edit=e.scaled("valve.opening"),
+    unless=e.first(e.needs_line, e.valve_by_hand, e.bars_with("valve.opening", 0.0, ALREADY_SHUT)),
+    shown_by=("valve-stem", "shift-log"),
+)  # fmt: skip
+VALVE_OPENED = Cause(
+    id="valve-opened", group=GROUP, keys=("valve.opening",),
+    says="The control valve in the discharge line was opened further.",
+    size=Size("-", "share of the travel that was left", 0, 1, none=0, usual=0.5),
+    edit=e.towards("valve.opening", 1.0),
+    unless=e.first(e.needs_line, e.valve_by_hand, e.bars_with("valve.opening", 1.0, ALREADY_OPEN)),
+    shown_by=("valve-stem", "shift-log"),
+)  # fmt: skip
+HAND_VALVE = Cause(
+    id="hand-valve-half-shut", group=GROUP, keys=("discharge.fittings_k",),
+    says="A hand valve in the discharge line was left half shut, or something lodges there.",
+    size=Size("-", "loss coefficient that it adds", 0.1, 1000, none=0, usual=20, scale="log"),
+    edit=e.plus("discharge.fittings_k"), unless=e.needs_line, shown_by=("hand-valves", "shift-log"),
+)  # fmt: skip
+LINE_SCALED = Cause(
+    id="line-scaled", group=GROUP, keys=("discharge.bore_mm",),
+    says="Scale has narrowed the discharge line.",
+    size=Size("-", "inside diameter, over the one before", 0.7, 1, none=1, usual=0.9),
+    edit=e.scaled("discharge.bore_mm"), unless=e.needs_line, shown_by=("piece-of-pipe",),
+    room=lambda plant: (
+        max(5.0, 20.0 * plant.plant.discharge.roughness_mm) / plant.plant.discharge.bore_mm, 1.0
+    ),
+)  # fmt: skip
+USER_OPENS = Cause(
+    id="user-opens", group=GROUP, keys=("branch.opening",),
+    says="The second user opened its valve.",
+    size=Size("-", "share of the travel that was left", 0, 1, none=0, usual=0.5),
+    edit=e.towards("branch.opening", 1.0),
+    unless=e.first(_BRANCH, e.bars_with("branch.opening", 1.0, ALREADY_OPEN)),
+    shown_by=("other-user", "shift-log"),
+)  # fmt: skip
+USER_CLOSES = Cause(
+    id="user-closes", group=GROUP, keys=("branch.opening",),
+    says="The second user closed its valve further.",
+    size=Size("-", "opening, over the one before", 0, 1, none=1, usual=0),
+    edit=e.scaled("branch.opening"),
+    unless=e.first(_BRANCH, e.bars_with("branch.opening", 0.0, ALREADY_SHUT)),
+    shown_by=("other-user", "shift-log"),
+)  # fmt: skip
+DELIVERY_HIGHER = Cause(
+    id="delivery-level-higher", group=GROUP, keys=("delivery.surface_m",),
+    says="The level in the delivery vessel has risen.",
+    size=Size("m", "rise", 0, 20, none=0, usual=2),
+    edit=e.plus("delivery.surface_m"), unless=_VESSEL, room=_up_to_the_end, shown_by=("far-vessel",),
+)  # fmt: skip
+DELIVERY_LOWER = Cause(
+    id="delivery-level-lower", group=GROUP, keys=("delivery.surface_m",),
+    says="The level in the delivery vessel has fallen.",
+    size=Size("m", "fall", 0, 20, none=0, usual=2),
+    edit=e.plus("delivery.surface_m", -1), unless=_VESSEL,
+    room=e.below("delivery.surface_m", "delivery.bottom_m"), shown_by=("far-vessel",),
+)  # fmt: skip
+BACK_PRESSURE_HIGHER = Cause(
+    id="back-pressure-higher", group=GROUP, keys=("delivery.gas_bar",),
+    says="The gas pressure in the delivery vessel has risen.",
+    size=Size("bar", "rise", 0, 10, none=0, usual=0.5),
+    edit=e.plus("delivery.gas_bar"), unless=e.needs_line,
+    room=e.above("delivery.gas_bar", 100.0), shown_by=("far-pressure",),
+)  # fmt: skip
+BACK_PRESSURE_LOWER = Cause(
+    id="back-pressure-lower", group=GROUP, keys=("delivery.gas_bar",),
+    says="The gas pressure in the delivery vessel has fallen.",
+    size=Size("bar", "fall", 0, 10, none=0, usual=0.5),
+    edit=e.plus("delivery.gas_bar", -1),
+    unless=e.first(e.needs_line, lambda plant: None if plant.plant.delivery.gas_bar > 0 else "it is open"),
+    room=e.below("delivery.gas_bar", 0.0), shown_by=("far-pressure",),
+)  # fmt: skip
+FILTER_FOULED = Cause(
+    id="filter-fouled", group=GROUP, keys=("filter.fouling",),
+    says="The filter has caught more dirt.",
+    size=Size("-", "resistance of the dirt, over that of the clean medium", 0.1, 100, 0, 3, "log"),
+    edit=e.plus("filter.fouling"), room=e.above("filter.fouling", 1000.0),
+    unless=e.first(e.needs_line, e.needs("filter.fitted", True, "there is no filter")),
+    shown_by=("filter-drop",),
+)  # fmt: skip
+FILTER_CHANGED = Cause(
+    id="filter-changed", group=GROUP, keys=("filter.fouling",),
+    says="The filter was cleaned or changed.",
+    size=Size("-", "dirt that is left, over the one before", 0, 1, none=1, usual=0),
+    edit=e.scaled("filter.fouling"),
+    unless=e.first(
+        e.needs_line, e.needs("filter.fitted", True, "there is no filter"),
+        e.bars_with("filter.fouling", 0.0, "it is clean already"),
+    ),
+    shown_by=("filter-drop", "shift-log"),
+)  # fmt: skip
+BURST = Cause(
+    id="burst", group=GROUP, keys=("burst.fitted", "burst.hole_mm"),
+    says="The discharge line has burst near the pump.",
+    size=Size("mm", "width of the hole", 2, 200, none=0, usual=25, scale="log"),
+    edit=lambda plant, size: {"burst.fitted": True, "burst.hole_mm": size},
+    unless=e.first(e.needs_line, e.bars_with("burst.fitted", True, "it has burst already")),
+    room=lambda plant: (0.0, value(plant, "discharge.bore_mm")), shown_by=("line-walked",),
+)  # fmt: skip
+RETURN_PASSING = Cause(
+    id="return-passing", group=GROUP, keys=("return_line.opening",),
+    says="The valve of the return line passes, or was left open.",
+    size=Size("-", "share of the travel that was left", 0, 1, none=0, usual=0.3),
+    edit=e.towards("return_line.opening", 1.0),
+    unless=e.first(_RETURN, e.bars_with("return_line.opening", 1.0, ALREADY_OPEN)),
+    shown_by=("return-felt", "shift-log"),
+)  # fmt: skip
+RELIEF_PASSING = Cause(
+    id="relief-passing", group=GROUP, keys=("relief.state", "relief.passing_percent"),
+    says="The relief valve's seat passes below its setting.",
+    size=Size("%", "share of its capacity that passes at the set pressure", 0.5, 90, 0, 20, "log"),
+    edit=lambda plant, size: {"relief.state": "passing", "relief.passing_percent": size},
+    unless=e.first(
+        e.needs("relief.fitted", True, "there is no relief valve"),
+        e.needs("relief.state", "sound", "it is not sound already"),
+    ),
+    shown_by=("relief-felt",),
+)  # fmt: skip
+STANDBY_PASSING = Cause(
+    id="standby-passing", group=GROUP, keys=("check.leak_kv_m3h",),
+    says="The check valve of the pump that stands by passes backward.",
+    size=Size("m³/h", "flow coefficient Kv that its seat leaves", 0.3, 300, none=0, usual=10, scale="log"),
+    edit=e.plus("check.leak_kv_m3h"),
+    unless=e.first(_STANDBY, e.bars_with("check.stuck_open", True, "it is stuck open already")),
+    shown_by=("standby-shaft",),
+)  # fmt: skip
+STANDBY_STUCK = Cause(
+    id="standby-stuck-open", group=GROUP, keys=("check.stuck_open",),
+    says="The check valve of the pump that stands by is stuck open.",
+    edit=e.put(check__stuck_open=True),
+    unless=e.first(_STANDBY, e.bars_with("check.stuck_open", True, "it is stuck open already")),
+    shown_by=("standby-shaft",),
+)  # fmt: skip
+SECOND_STARTS = Cause(
+    id="second-pump-starts", group=GROUP, keys=("pump.second.running",),
+    says="The second pump was started too.",
+    edit=e.put(pump__second__running=True),
+    unless=e.first(e.needs_two, e.bars_with("pump.second.running", True, "it runs already")),
+    shown_by=("pumps-counted", "shift-log"),
+)  # fmt: skip
+SECOND_STOPS = Cause(
+    id="second-pump-stops", group=GROUP, keys=("pump.second.running",),
+    says="The second pump stopped.",
+    edit=e.put(pump__second__running=False),
+    unless=e.first(e.needs_two, e.bars_with("pump.second.running", False, "it stands already")),
+    shown_by=("pumps-counted", "shift-log"),
+)  # fmt: skip
+LINE_FILLING = Cause(
+    id="line-filling", group=GROUP, keys=("discharge.filled",),
+    says="The discharge line was drained and is still being filled.",
+    size=Size("-", "share of its length that is full, over the one before", 0.05, 1, none=1, usual=0.5),
+    edit=e.scaled("discharge.filled"), room=e.factors("discharge.filled", 0.01, 1.0),
+    unless=e.first(
+        e.needs_line, e.bars_with("second_line.fitted", True, "two lines are full, or none of them")
+    ),
+    shown_by=("far-vessel", "shift-log"),
+)  # fmt: skip
+SUMMIT_BROKEN = Cause(
+    id="summit-broken", group=GROUP, keys=("summit.primed",),
+    says="Air has come to the summit of the line, whose far leg no longer pulls.",
+    edit=e.put(summit__primed=False),
+    unless=e.first(
+        e.needs_line, e.needs("summit.fitted", True, "the line has no summit"),
+        e.needs("summit.primed", True, "air stands there already"),
+    ),
+    shown_by=("summit-vented",),
+)  # fmt: skip
+SECOND_LINE_SHUT = Cause(
+    id="second-line-shut", group=GROUP, keys=("second_line.fitted",),
+    says="The second line to the delivery vessel was shut.",
+    edit=e.put(second_line__fitted=False),
+    unless=e.first(e.needs_line, e.needs("second_line.fitted", True, "there is no second line")),
+    shown_by=("hand-valves", "shift-log"),
+)  # fmt: skip
+USERS_DRAW = Cause(
+    id="draw-changed", group=GROUP, keys=("control.draw_m3h",),
+    says="The draw that a level controller makes up for has changed.",
+    size=Size("-", "draw, over the one before", 0, 2, none=1, usual=1.25),
+    edit=e.scaled("control.draw_m3h"), shown_by=("other-user",),
+    unless=lambda plant: (
+        None if acts(plant.plant) and plant.plant.control.on == "valve"
+        and plant.plant.control.of.endswith("level") else "no controller holds a level with the valve"
+    ),
+)  # fmt: skip
+
+CAUSES = (
+    VALVE_THROTTLED, VALVE_OPENED, HAND_VALVE, LINE_SCALED, USER_OPENS, USER_CLOSES,
+    DELIVERY_HIGHER, DELIVERY_LOWER, BACK_PRESSURE_HIGHER, BACK_PRESSURE_LOWER,
+    FILTER_FOULED, FILTER_CHANGED, BURST, RETURN_PASSING, RELIEF_PASSING, STANDBY_PASSING, STANDBY_STUCK,
+    SECOND_STARTS, SECOND_STOPS, LINE_FILLING, SUMMIT_BROKEN, SECOND_LINE_SHUT,
+    *set_point_causes(GROUP, "valve"), USERS_DRAW,
+)  # fmt: skip

@@ -1,0 +1,92 @@
+"""Causes in what turns the pump: supply, drive, belt, phases."""
+
+from __future__ import annotations
+
+from loadfirst.causes import edit as e
+from loadfirst.causes.cause import Cause, Edits, Size
+from loadfirst.causes.controller import set_point_causes
+from loadfirst.causes.group import Group
+from loadfirst.plant.drives import frequency, has_drive
+from loadfirst.plant.pumps import ResolvedPlant
+
+GROUP: Group = "drive"
+LEAST, MOST = 5.0, 75.0  # [Hz] that a plant file may state
+
+
+def _needs_drive(plant: ResolvedPlant) -> str | None:
+    return None if has_drive(plant.plant.drive) else "there is no variable-speed drive"
+
+
+def _needs_supply(plant: ResolvedPlant) -> str | None:
+    return "a variable-speed drive makes the frequency" if has_drive(plant.plant.drive) else None
+
+
+def _turned(plant: ResolvedPlant, size: float) -> Edits:
+    return {"drive.frequency_hz": frequency(plant.plant.drive) * size}
+
+
+def _turned_room(plant: ResolvedPlant) -> tuple[float, float]:
+    now = frequency(plant.plant.drive)
+    return LEAST / now, MOST / now
+
+
+_BELT = e.bars_with("drive.belt", "none", "there is no belt")
+
+SET_BACK = Cause(
+    id="drive-set-back", group=GROUP, keys=("drive.frequency_hz",),
+    says="The variable-speed drive was set to a lower frequency.",
+    size=Size("-", "frequency, over the one before", 0.4, 1, none=1, usual=0.9),
+    edit=_turned, room=_turned_room, unless=e.first(_needs_drive, e.drive_by_hand), shown_by=("drive-display",),
+)  # fmt: skip
+SET_UP = Cause(
+    id="drive-set-up", group=GROUP, keys=("drive.frequency_hz",),
+    says="The variable-speed drive was set to a higher frequency.",
+    size=Size("-", "frequency, over the one before", 1, 1.5, none=1, usual=1.08),
+    edit=_turned, room=_turned_room, unless=e.first(_needs_drive, e.drive_by_hand), shown_by=("drive-display",),
+)  # fmt: skip
+MAINS_SLOW = Cause(
+    id="supply-slow", group=GROUP, keys=("drive.mains_percent",),
+    says="The supply runs below its frequency, as an island or a generator may.",
+    size=Size("-", "frequency, over the one before", 0.8, 1, none=1, usual=0.95),
+    edit=e.scaled("drive.mains_percent"), room=e.factors("drive.mains_percent", 80.0, 120.0),
+    unless=_needs_supply, shown_by=("supply-measured",),
+)  # fmt: skip
+VOLTAGE_LOW = Cause(
+    id="voltage-low", group=GROUP, keys=("drive.voltage_percent",),
+    says="The voltage at the motor is low, at the usual frequency.",
+    size=Size("-", "voltage, over the one before", 0.6, 1, none=1, usual=0.9),
+    edit=e.scaled("drive.voltage_percent"), room=e.factors("drive.voltage_percent", 60.0, 115.0),
+    shown_by=("supply-measured",),
+)  # fmt: skip
+CURRENT_LIMIT = Cause(
+    id="current-limit-lower", group=GROUP, keys=("drive.current_limit_percent",),
+    says="The current limit of the variable-speed drive was set lower.",
+    size=Size("%", "the limit, of the rated current", 50, 150, none=300, usual=80),
+    edit=lambda plant, size: {"drive.current_limit_percent": size}, unless=_needs_drive,
+    room=lambda plant: (0.0, plant.plant.drive.current_limit_percent or e.ENDLESS), shown_by=("drive-display",),
+)  # fmt: skip
+BELT_SLACK = Cause(
+    id="belt-slack", group=GROUP, keys=("drive.belt_tension_percent",),
+    says="The belt has gone slack and slips.",
+    size=Size("-", "tension, over the one before", 0.1, 1, none=1, usual=0.4),
+    edit=e.scaled("drive.belt_tension_percent"), room=e.factors("drive.belt_tension_percent", 10.0, 150.0),
+    unless=_BELT, shown_by=("belt-seen",),
+)  # fmt: skip
+OTHER_PULLEY = Cause(
+    id="other-pulley", group=GROUP, keys=("drive.belt_ratio",),
+    says="A pulley of another size was fitted, and the pump turns more slowly.",
+    size=Size("-", "ratio of speeds, over the one before", 0.6, 1, none=1, usual=0.9),
+    edit=e.scaled("drive.belt_ratio"), room=e.factors("drive.belt_ratio", 0.25, 2.5),
+    unless=_BELT, shown_by=("belt-seen", "job-card"),
+)  # fmt: skip
+PHASES = Cause(
+    id="phases-swapped", group=GROUP, keys=("pump.rotation",), alike="impeller-backwards",
+    says="Two phases were exchanged: the pump turns the wrong way.",
+    edit=e.put(pump__rotation="wrong"), unless=e.needs("pump.rotation", "right", "it does so already"),
+    shown_by=("arrow",), source="common practice; cause lists of the trade name it after work at a motor",
+)  # fmt: skip
+
+CAUSES = (
+    SET_BACK, SET_UP, MAINS_SLOW, VOLTAGE_LOW, CURRENT_LIMIT, BELT_SLACK, OTHER_PULLEY, PHASES,
+    *set_point_causes(GROUP, "drive"),
+)  # fmt: skip

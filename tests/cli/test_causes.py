@@ -1,0 +1,38 @@
+"""The command that prints the catalogue of causes and what each does to a plant."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from loadfirst.__main__ import main
+from loadfirst.causes.catalogue import CAUSES
+from loadfirst.causes.observations import OBSERVATIONS
+
+pytestmark = pytest.mark.native  # reads files
+
+PLANTS = Path(__file__).parents[1] / "causes" / "plants"
+
+
+def test_the_command_prints_every_cause_and_a_table(capsys: pytest.CaptureFixture[str]) -> None:
+    """With what shows it, and a row each: what moved, or why it cannot happen."""
+    assert main(["causes"]) == 0
+    printed = capsys.readouterr().out
+    catalogue, table = printed.split("Rinse-water transfer")
+    assert all(f"  {one.id}: {one.says}\n" in catalogue for one in CAUSES)
+    assert all(seen.says in catalogue for seen in OBSERVATIONS.values())
+    rows = {line.split()[0] for line in table.splitlines() if line.startswith("  ")}
+    assert rows == {"cause", *(one.id for one in CAUSES)}
+    assert "cannot happen here: there is no second user" in table
+    assert "licensed practice" in table
+
+
+def test_another_plant_can_be_named(capsys: pytest.CaptureFixture[str]) -> None:
+    """A file that is none is answered as everywhere."""
+    assert main(["causes", "--plant", str(PLANTS / "reference.toml")]) == 0
+    printed = capsys.readouterr().out
+    worn = next(line for line in printed.splitlines() if line.startswith("  worn  "))
+    assert worn.split()[:4] == ["worn", "10", "%", "+4.1"]
+    assert next(line for line in printed.splitlines() if line.startswith("  air-leak  ")).endswith("hunting")
+    assert main(["causes", "--plant", "nowhere.toml"]) == 1
