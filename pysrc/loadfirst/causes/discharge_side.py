@@ -12,7 +12,6 @@ from loadfirst.causes.cause import Cause, Size
 from loadfirst.causes.controller import set_point_causes
 from loadfirst.causes.edit import value
 from loadfirst.causes.group import Group
-from loadfirst.plant.automatic import acts
 from loadfirst.plant.pumps import ResolvedPlant
 
 GROUP: Group = "discharge-side"
@@ -227,8 +226,8 @@ USERS_DRAW = Cause(
     size=Size("-", "draw, over the one before", 0, 2, none=1, usual=1.25),
     edit=e.scaled("control.draw_m3h"), shown_by=("other-user",),
     unless=lambda plant: (
-        None if acts(plant.plant) and plant.plant.control.on == "valve"
-        and plant.plant.control.of.endswith("level") else "no controller holds a level with the valve"
+        None if e.controlled(plant, "valve") and plant.plant.control.of == "delivery-level"
+        else "no controller holds the delivery vessel's level with the valve"
     ),
 )  # fmt: skip
 

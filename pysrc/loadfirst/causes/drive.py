@@ -36,13 +36,15 @@ SET_BACK = Cause(
     id="drive-set-back", group=GROUP, keys=("drive.frequency_hz",),
     says="The variable-speed drive was set to a lower frequency.",
     size=Size("-", "frequency, over the one before", 0.4, 1, none=1, usual=0.9),
-    edit=_turned, room=_turned_room, unless=e.first(_needs_drive, e.drive_by_hand), shown_by=("drive-display",),
+    edit=_turned, room=_turned_room, unless=e.first(_needs_drive, e.drive_by_hand),
+    shown_by=("drive-display",),
 )  # fmt: skip
 SET_UP = Cause(
     id="drive-set-up", group=GROUP, keys=("drive.frequency_hz",),
     says="The variable-speed drive was set to a higher frequency.",
     size=Size("-", "frequency, over the one before", 1, 1.5, none=1, usual=1.08),
-    edit=_turned, room=_turned_room, unless=e.first(_needs_drive, e.drive_by_hand), shown_by=("drive-display",),
+    edit=_turned, room=_turned_room, unless=e.first(_needs_drive, e.drive_by_hand),
+    shown_by=("drive-display",),
 )  # fmt: skip
 MAINS_SLOW = Cause(
     id="supply-slow", group=GROUP, keys=("drive.mains_percent",),
@@ -63,7 +65,8 @@ CURRENT_LIMIT = Cause(
     says="The current limit of the variable-speed drive was set lower.",
     size=Size("%", "the limit, of the rated current", 50, 150, none=300, usual=80),
     edit=lambda plant, size: {"drive.current_limit_percent": size}, unless=_needs_drive,
-    room=lambda plant: (0.0, plant.plant.drive.current_limit_percent or e.ENDLESS), shown_by=("drive-display",),
+    room=lambda plant: (0.0, plant.plant.drive.current_limit_percent or e.ENDLESS),
+    shown_by=("drive-display",),
 )  # fmt: skip
 BELT_SLACK = Cause(
     id="belt-slack", group=GROUP, keys=("drive.belt_tension_percent",),
