@@ -12,7 +12,7 @@ from loadfirst.physics.network import Network, Solution
 from loadfirst.plant.build import Built
 from loadfirst.plant.choked import settle
 from loadfirst.plant.load_table import load_at
-from loadfirst.plant.station_tables import way_heads
+from loadfirst.plant.station_tables import leaks, way_heads
 
 ROUNDS = 8  # of Newton's method; two or three are usual
 AGAIN = 20  # times that a balance may be wanting more than `CLOSE`
@@ -65,7 +65,8 @@ def polished(one: Built, found: Array, scale: tuple[float, float]) -> Array:
     head, usual = scale
     flows, best, least = found.copy(), found.copy(), np.full(len(found), np.inf)
     room = _room(found, usual)
-    for _ in range(ROUNDS):
+    corner = np.abs(found.sum(axis=1)) <= leaks(one)  # beside something shut: seldom met by Newton's method
+    for number in range(ROUNDS):
         given, rise = way_heads(one, flows)
         asked, load_rise = load_at(one, flows.sum(axis=1), usual)
         left = given - asked[:, None]
@@ -73,7 +74,7 @@ def polished(one: Built, found: Array, scale: tuple[float, float]) -> Array:
         near = np.abs(flows - found).max(axis=1, initial=0.0) <= room
         better = (off < least) & near
         best[better], least[better] = flows[better], off[better]
-        if (off <= CLOSE * head).all():
+        if ((least <= CLOSE * head) | (corner & (number > 1))).all():
             break
         step = _newton(left, rise, load_rise)
         most = np.abs(step).max(axis=1, keepdims=True) / (STRAY * usual)

@@ -47,9 +47,9 @@ def axis(one: Built, number: int | None = None) -> Array:
     lasts = [float(np.broadcast_to(law.last_flow, (1, law.count))[0, column]) for law, column in pumps]
     last = max(lasts) if one.layout.side_by_side == 1 else sum(lasts) if number is None else lasts[number]
     least, most, count = TAIL
-    leaks = _leaks(one)
+    passes = leaks(one)
     out = last * np.geomspace(1.2, most, count)[1:]
-    near = np.geomspace(max(least * last, 2 * leaks), 1 / POINTS * last, count)
+    near = np.geomspace(max(least * last, 2 * passes), 1 / POINTS * last, count)
     back = -np.geomspace(near[0], most * last, 2 * count)[::-1]
     knots = [
         law.curves.knots[0, column][np.isfinite(law.curves.knots[0, column])]
@@ -57,11 +57,11 @@ def axis(one: Built, number: int | None = None) -> Array:
         if isinstance(law, Machines) and (number is None or k == number or one.layout.in_line > 1)
     ]
     even = np.linspace(0.0, 1.2 * last, POINTS // 2 if number is None else 4 * POINTS)
-    flow = np.unique(np.concatenate([back, [-leaks, leaks], near, even, out, *knots]))
+    flow = np.unique(np.concatenate([back, [-passes, passes], near, even, out, *knots]))
     return flow[flow != 0] if number is None else flow  # nobody knows what a load that holds asks at no flow
 
 
-def _leaks(one: Built) -> float:
+def leaks(one: Built) -> float:
     """More than what leaks through anything shut. [m³/s]"""
     return 4 * float(one.head_scale[0]) / SHUT
 
@@ -85,9 +85,9 @@ def way_head(one: Built, number: int, flow: Array) -> Array:
 
 def way_rise(one: Built, number: int, flow: Array) -> Array:
     """Slope of the same, whatever its sign; at no flow that of a check valve that holds. [m/(m³/s)]"""
-    leaks = _leaks(one)
-    here, held = _slope(one, number, flow), _slope(one, number, flow - 2 * leaks)
-    return np.asarray(np.where((np.abs(flow) <= leaks) & (held < -SHUT / 2), held, here))
+    passes = leaks(one)
+    here, held = _slope(one, number, flow), _slope(one, number, flow - 2 * passes)
+    return np.asarray(np.where((np.abs(flow) <= passes) & (held < -SHUT / 2), held, here))
 
 
 def _slope(one: Built, number: int, flow: Array) -> Array:

@@ -112,6 +112,13 @@ RIGS = (
     Scene("fouled", "A fouled filter", {"filter.fouling": 20}, plant="twin-mains"),
     Scene("burst", "A burst pipe", {"burst.fitted": True, "burst.hole_mm": 40}),
     Scene("twin-mains", "Two lines side by side", plant="twin-mains"),
+    Scene("late-second", "A second pump that cannot come in", plant="late-second"),
+    Scene(
+        "droop",
+        "One pump with a droop, at the greater of two flows",
+        {"pump.arrangement": "single"},
+        plant="late-second",
+    ),
     Scene("summit", "Over a summit", plant="over-the-dam"),
     Scene("summit-gas", "Over a summit, not primed", {"summit.primed": False}, plant="over-the-dam"),
     Scene("filling", "The line is filling", {"discharge.filled": 0.4}),

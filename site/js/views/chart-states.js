@@ -25,14 +25,17 @@ export function statesSaid(possible, units, words) {
   return ` ${words("draw-states-say", {count: possible.length, states: each.join("; ")})}`;
 }
 
-/** @returns {{node: SVGElement, legend: SVGElement, update: (axes: object, possible: object[]|undefined) => void}} */
-export function createStates(make, words) {
+/**
+ * @param {boolean} short  whether there is room for the marks alone in the legend
+ * @returns {{node: SVGElement, legend: SVGElement, update: (axes: object, possible: object[]|undefined) => void}}
+ */
+export function createStates(make, words, short) {
   const lasts = make("path", {class: "state-lasts"}), falls = make("path", {class: "state-falls"});
   const text = make("text", {class: "legend-states", x: 40, y: 16});
-  const legend = make("g", {transform: "translate(0,18)"},
+  const legend = make("g", {transform: "translate(16,18)"},
     make("path", {class: "state-lasts", d: statePaths([{flow: 12, head: 12, lasts: true}], PLAIN).lasts}),
     make("path", {class: "state-falls", d: statePaths([{flow: 28, head: 12, lasts: false}], PLAIN).falls}), text);
-  say(text, words("draw-other-states"));
+  say(text, short ? "" : words("draw-other-states"));
   return {
     node: make("g", {}, lasts, falls),
     legend,

@@ -30,7 +30,7 @@ function build(svg, size, document, words) {
     load: line("load-curve"), single: line("single-curve"), machine: line("machine-curve"), dots: line("machine-dots"),
     before: make("circle", {class: "duty-before", r: 5.5}), duty: make("circle", {class: "duty", r: 5.5}),
     dutyHead: make("text", {class: "duty-text"}), dutyFlow: make("text", {class: "duty-text"}),
-    states: createStates(make, words),
+    states: createStates(make, words, size.width < 290),
     legend: buildLegend(make, words, size.width < 290), readout: createReadout(svg, document, frame.plot, words),
   };
   frame.curves.append(parts.guides, parts.oldLoad, parts.oldMachine, parts.single, parts.load, parts.machine, parts.dots);
