@@ -65,7 +65,7 @@ def polished(one: Built, found: Array, scale: tuple[float, float]) -> Array:
     head, usual = scale
     flows, best, least = found.copy(), found.copy(), np.full(len(found), np.inf)
     room = _room(found, usual)
-    corner = np.abs(found.sum(axis=1)) <= leaks(one)  # beside something shut: seldom met by Newton's method
+    corner = np.abs(found).max(axis=1, initial=0.0) <= leaks(one)  # seldom met by Newton's method
     for number in range(ROUNDS):
         given, rise = way_heads(one, flows)
         asked, load_rise = load_at(one, flows.sum(axis=1), usual)
