@@ -9,8 +9,9 @@ themselves (continuations, slip of a motor of a size) are the documented ones.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from functools import lru_cache
+from itertools import pairwise
 from math import copysign, pi, sqrt
 from typing import NamedTuple
 
@@ -30,6 +31,7 @@ from tests.checker_laws import (
     velocity_head,
 )
 from tests.checker_load import air, choking, fixed_heads, line_pieces, open_outlet
+from tests.checker_npsh import Has, Pump, in_place, required_npsh
 
 from loadfirst.plant.plant import Curve, Displacement
 from loadfirst.plant.pumps import ResolvedPlant
@@ -61,12 +63,18 @@ def check(
     head : energy head of each node. [m]
     slack : how exact a flow can be: a needle's velocity head multiplies it. [m³/s]
     """
-    pieces, fixed = plant_pieces(one, fluid), fixed_heads(one.plant, fluid)
+    machines = [machine(one, number, fluid) for number in range(len(one.pumps))]
+    pieces, fixed = plant_pieces(one, fluid, machines), fixed_heads(one.plant, fluid)
+    whole = dict(pieces)
+    droops = any(pump.droops for pump in machines)  # then want of NPSH is not counted
+    held = set() if droops else place_pumps(one, fluid, pieces, machines, flow, head)
     if "valve" in pieces:
         pieces["valve"] = choking(one.plant, fluid, pieces["valve"], *_around(pieces["valve"], head))
     for name in backward(one):
-        fast = max(abs(flow[name]), abs(flow["suction-line"]))
-        pieces[name] = boiling(one, fluid, pieces[name], (fast, slack), *_around(pieces[name], head))
+        fast, around = max(abs(flow[name]), abs(flow["suction-line"])), _around(pieces[name], head)
+        pieces[name] = boiling(one, fluid, whole[name], (fast, slack), *around)
+        if name in held:
+            pieces[name] = at_least(pieces[name], around[0] - around[1])
     assert set(flow) == set(pieces), "the elements are those of the plant"
     worst_head, element = max(
         (abs(head[piece.inlet] - head[piece.outlet] - piece.loss(flow[name])), name)
@@ -81,6 +89,35 @@ def check(
                 sums[node] += sign * flow[name]
     worst_flow, node = max((abs(total), node) for node, total in sums.items())
     return Off(worst_head, element, worst_flow, node)
+
+
+def place_pumps(
+    one: ResolvedPlant,
+    fluid: Fluid,
+    pieces: dict[str, Piece],
+    machines: Sequence[Pump],
+    flow: Mapping[str, float],
+    head: Mapping[str, float],
+) -> set[str]:
+    """Put every pump in its place, with the NPSH that the heads leave it; names those where it boils."""
+    held = set()
+    plant, at = one.plant, flow["suction-line"]
+    above_vapour = (air(plant) - fluid.vapour) / (fluid.density * G) - plant.pump.centre_m
+    for number, pump in enumerate(machines, start=1):
+        piece = pieces[f"pump-{number}"]
+        available = head[piece.inlet] + above_vapour
+        spare = available - velocity_head(at, plant.suction.bore_mm)
+        has = Has(available, spare, head["supply"] + above_vapour, at)
+        gap = head[piece.inlet] - head[piece.outlet]
+        pieces[f"pump-{number}"] = piece._replace(loss=in_place(pump, has, gap))
+        if has.boils:
+            held.add(f"pump-{number}")
+    return held
+
+
+def at_least(piece: Piece, gap: float) -> Piece:
+    """The element where it may lose more than its law says, and loses `gap`. [m]"""
+    return piece._replace(loss=lambda flow: max(piece.loss(flow), gap))
 
 
 def _around(piece: Piece, head: Mapping[str, float]) -> tuple[float, float]:
@@ -101,11 +138,7 @@ def backward(one: ResolvedPlant) -> list[str]:
 
 def propeller(curve: Curve) -> bool:
     """A specific speed above 160, in 1/min, m³/s and m."""
-    flows = [q / 3600 for q in curve.flow_m3h]
-    made = Points(
-        curve.speed_rpm * pi / 30, curve.density_kgm3, flows, list(curve.head_m), shaft_powers(curve)
-    )
-    at = best(made)
+    at = best(made(curve))
     return curve.speed_rpm * sqrt(at.flow) / at.head**0.75 > 160
 
 
@@ -131,16 +164,13 @@ def boiling(
     return pump._replace(loss=loss)
 
 
-def plant_pieces(one: ResolvedPlant, fluid: Fluid) -> dict[str, Piece]:
-    """Every element of the plant by name."""
+def plant_pieces(
+    one: ResolvedPlant, fluid: Fluid, machines: Sequence[Pump] | None = None
+) -> dict[str, Piece]:
+    """Every element of the plant by name; its pumps, from `machine`, with plenty of NPSH."""
     plant = one.plant
-    turned = backward(one)
-    pumps = [
-        turn_round(machine_law(one, number, fluid))
-        if f"pump-{number + 1}" in turned
-        else machine_law(one, number, fluid)
-        for number in range(len(one.pumps))
-    ]
+    machines = machines or [machine(one, number, fluid) for number in range(len(one.pumps))]
+    pumps = [each.loss for each in machines]
     suction = pipe_law(
         plant.suction.length_m,
         plant.suction.bore_mm,
@@ -172,18 +202,19 @@ def turn_round(law: Law) -> Law:
     return lambda flow: -law(-flow)
 
 
-def machine_law(one: ResolvedPlant, number: int, fluid: Fluid) -> Law:
-    """Minus the head of one of the pumps, counted from 0, on its motor. [m³/s] -> [m]"""
+def machine(one: ResolvedPlant, number: int, fluid: Fluid) -> Pump:
+    """One of the pumps, counted from 0, on its motor."""
     drive, pump = one.plant.drive, one.pumps[number]
     first = one.curve.motor_kw if drive.motor_kw is None else drive.motor_kw
     own = one.plant.pump.second.motor_kw or (first if one.second is None else one.second.motor_kw)
     gear = 1.0 if isinstance(pump, Curve) else pump.gear_ratio
     motor = turned(drive, first if number == 0 else own, gear)
     has, gas = (one.plant.pump, one.plant.pump.second)[number], one.plant.suction.gas_percent / 100
-    if f"pump-{number + 1}" in backward(one):
+    back = f"pump-{number + 1}" in backward(one)
+    if back:
         gas = 0.0  # what comes from behind has none
     if not has.running:
-        return standing_law(pump, fluid, has.wear_percent / 100)
+        return Pump(standing_law(pump, fluid, has.wear_percent / 100))
     if isinstance(pump, Curve):
         fate = Fate(
             diameter=has.trim_percent / 100,
@@ -194,17 +225,19 @@ def machine_law(one: ResolvedPlant, number: int, fluid: Fluid) -> Law:
             speed=motor.field,
             gas=gas,
         )
-        return pump_law(pump, motor, fluid.density, fate, f"pump-{number + 1}" in backward(one))
-    return displacement_law(pump, motor, fluid, has.wear_percent / 100, gas)
+        runs = moved(pump, motor, fluid.density, fate, back)
+        if back:
+            return Pump(turn_round(pump_law(runs)), backward=True)
+        droops = any(after > before for before, after in pairwise(runs.h))
+        return Pump(pump_law(runs), required_npsh(runs.q, runs.n, runs.s), droops=droops)
+    law = displacement_law(pump, motor, fluid, has.wear_percent / 100, gas)
+    return Pump(turn_round(law) if back else law, backward=back)
 
 
 def standing_law(pump: Curve | Displacement, fluid: Fluid, wear: float) -> Law:
     """A stopped pump: a windmill, backward a turbine, neither with a load; or gaps alone. [m³/s] -> [m]"""
     if isinstance(pump, Curve):
-        flows = [q / 3600 for q in pump.flow_m3h]
-        top = best(
-            Points(pump.speed_rpm * pi / 30, pump.density_kgm3, flows, list(pump.head_m), shaft_powers(pump))
-        )
+        top = best(made(pump))
         return lambda q: (0.4 if q > 0 else 2.3) * top.head * q * abs(q) / top.flow**2
     slip, weight = _clearances(pump, fluid, wear), fluid.density * G
 
@@ -217,13 +250,27 @@ def standing_law(pump: Curve | Displacement, fluid: Fluid, wear: float) -> Law:
     return loss
 
 
-@lru_cache(maxsize=32)
-def pump_law(curve: Curve, motor: Turned, density: float, fate: Fate, level: bool) -> Law:
-    """Minus the head of a pump on its motor; `level`: nowhere rising. [m³/s] -> [m]"""
-    test = curve.speed_rpm * pi / 30
+def made(curve: Curve) -> Points:
+    """The maker's points in SI."""
     flow = [q / 3600 for q in curve.flow_m3h]
-    made = Points(test, curve.density_kgm3, flow, list(curve.head_m), shaft_powers(curve))
-    _, _, flow, head, powers = become(made, fate)
+    test, powers = curve.speed_rpm * pi / 30, shaft_powers(curve)
+    return Points(test, curve.density_kgm3, flow, list(curve.head_m), powers, list(curve.npshr_m))
+
+
+class Moved(NamedTuple):
+    """A pump's points as its motor turns it: flow, head and its slopes, required NPSH and its slopes."""
+
+    q: list[float]
+    h: list[float]
+    m: list[float]
+    n: list[float]
+    s: list[float]
+
+
+@lru_cache(maxsize=32)
+def moved(curve: Curve, motor: Turned, density: float, fate: Fate, level: bool) -> Moved:
+    """A pump on its motor, point by point; `level`: nowhere rising."""
+    test, _, flow, head, powers, npsh = become(made(curve), fate)
     head = [min(head[: k + 1]) for k in range(len(head))] if level else head
     torque = [power / test for power in powers]
     heavier = density / curve.density_kgm3
@@ -235,18 +282,26 @@ def pump_law(curve: Curve, motor: Turned, density: float, fate: Fate, level: boo
     slips = [x < y for x, y in zip(slipping, free, strict=True)]
     ratio = [min(x, y) for x, y in zip(slipping, free, strict=True)]
     _hold(ratio, flow, head)
-    head_slope = PchipInterpolator(flow, head).derivative()(flow)
+    head_slope, npsh_slope = (PchipInterpolator(flow, y).derivative()(flow) for y in (head, npsh))
     torque_slope = PchipInterpolator(flow, torque).derivative()(flow)
     lost_slope = [motor.droop * heavier / test * s for s in torque_slope]
-    q, h, m = [], [], []
+    q, h, m, n, s = [], [], [], [], []
     for k, x in enumerate(ratio):
         turn = -lost_slope[k] * x**2 / (1 + 2 * lost[k] * x)
         if slips[k]:
             turn = -x * torque_slope[k] / (2 * torque[k])
+        stretch = max(x + flow[k] * turn, 0.1 * x)
         q.append(x * flow[k])
         h.append(x**2 * head[k])
-        m.append((x**2 * head_slope[k] + 2 * x * turn * head[k]) / max(x + flow[k] * turn, 0.1 * x))
-    m = _monotone(q, h, m)
+        m.append((x**2 * head_slope[k] + 2 * x * turn * head[k]) / stretch)
+        n.append(x**2 * npsh[k])
+        s.append((x**2 * npsh_slope[k] + 2 * x * turn * npsh[k]) / stretch)
+    return Moved(q, h, _monotone(q, h, m), n, _monotone(q, n, s))
+
+
+def pump_law(pump: Moved) -> Law:
+    """Minus the head of a pump on its motor, with plenty of NPSH. [m³/s] -> [m]"""
+    q, h, m, _, _ = pump
     inside, bend = CubicHermiteSpline(q, h, m), max(h) / q[-1] ** 2
     m = [min(m[0], 0.0), *m[1:-1], min(m[-1], 0.0)]  # outside the points nothing rises
 
@@ -382,13 +437,11 @@ def _hold(ratio: list[float], flow: list[float], head: list[float]) -> None:
 
 
 def _monotone(q: list[float], h: list[float], m: list[float]) -> list[float]:
-    """Slopes at most three times the flatter secant beside them."""
+    """Slopes at most three times the flatter secant beside them, of its sign; none at a turn."""
     secant = [(h[k + 1] - h[k]) / (q[k + 1] - q[k]) for k in range(len(q) - 1)]
-    left, right = [secant[0], *secant], [*secant, secant[-1]]
+    pairs = zip([secant[0], *secant], [*secant, secant[-1]], m, strict=True)
     held = []
-    for slope, a, b in zip(m, left, right, strict=True):
-        if a < 0 and b < 0:
-            held.append(min(max(slope, 3 * max(a, b)), 0.0))
-        else:
-            held.append(max(min(slope, 3 * min(a, b)), 0.0) if a > 0 and b > 0 else 0.0)
+    for left, right, slope in pairs:
+        sign = copysign(1.0, left) if left * right > 0 else 0.0
+        held.append(sign * min(max(sign * slope, 0.0), 3 * min(abs(left), abs(right))))
     return held

@@ -18,13 +18,14 @@ G = 9.80665
 
 
 class Points(NamedTuple):
-    """A pump at its test's speed [rad/s] and density: flow [m³/s], head [m], power [W]."""
+    """A pump at its test's speed [rad/s] and density: flow [m³/s], head [m], power [W], NPSH required [m]."""
 
     speed: float
     density: float
     flow: list[float]
     head: list[float]
     power: list[float]
+    npsh: list[float]
 
 
 class Best(NamedTuple):
@@ -53,7 +54,15 @@ def trimmed(pump: Points, diameter: float) -> Points:
         flow=[diameter * q for q in pump.flow],
         head=[diameter**2 * h for h in pump.head],
         power=[diameter**3 * p for p in pump.power],
+        npsh=[_same_inlet(pump, diameter * q) for q in pump.flow],
     )
+
+
+def _same_inlet(pump: Points, flow: float) -> float:
+    """Required NPSH of the same inlet at another flow; beyond the last point along a line."""
+    npsh = PchipInterpolator(pump.flow, pump.npsh)
+    beyond = max(flow - pump.flow[-1], 0.0)
+    return float(npsh(flow - beyond)) + max(float(npsh.derivative()(pump.flow[-1])), 0.0) * beyond
 
 
 def turned_wrong(pump: Points) -> Points:
@@ -94,7 +103,8 @@ def worn(pump: Points, k: float) -> Points:
     inside = [first + (last - first) * q / last for q in pump.flow[:-1]] + [last]
     heads = [float(head(q)) for q in inside]
     flows = [0.0, *[q - k * sqrt(h) for q, h in zip(inside[1:], heads[1:], strict=True)]]
-    return pump._replace(flow=flows, head=heads, power=[float(power(q)) for q in inside])
+    npsh = PchipInterpolator(pump.flow, pump.npsh)(inside).tolist()
+    return pump._replace(flow=flows, head=heads, power=[float(power(q)) for q in inside], npsh=npsh)
 
 
 def thickened(pump: Points, viscosity: float, speed: float) -> Points:
@@ -117,6 +127,9 @@ def thickened(pump: Points, viscosity: float, speed: float) -> Points:
     if cq(thick) >= cq(thin):
         return pump
     flow_factor, efficiency_factor = cq(thick) / cq(thin), ce(thick) / ce(thin)
+    required = x**2 * float(PchipInterpolator(pump.flow, pump.npsh)(at.flow))
+    shape = 27_400 * required / (flow**0.667 * (speed * 30 / pi) ** 1.33)
+    more = (1 + (1 / cq(thick) - 1) * shape) / (1 + (1 / cq(thin) - 1) * shape)
     factors = []
     for q in pump.flow:
         part = min(q / at.flow, 1.5) ** 0.75
@@ -125,6 +138,7 @@ def thickened(pump: Points, viscosity: float, speed: float) -> Points:
         flow=[flow_factor * q for q in pump.flow],
         head=[c * h for c, h in zip(factors, pump.head, strict=True)],
         power=[flow_factor * c / efficiency_factor * p for c, p in zip(factors, pump.power, strict=True)],
+        npsh=[more * n for n in pump.npsh],
     )
 
 

@@ -13,6 +13,7 @@ from loadfirst.plant.plant import Plant
 
 G = 9.80665
 STEEP = 1e10  # [m/(m³/s)] anything shut
+ROUND_OFF = 1e-18  # [m³/s] a backward flow that is none
 Law = Callable[[float], float]
 
 
@@ -174,4 +175,4 @@ def check_valve_law(plant: Plant) -> Law:
     if not check.fitted or check.stuck_open:
         return lambda flow: k * copysign(velocity_head(flow, bore), flow)
     seat = kv_law(check.leak_kv_m3h)
-    return lambda flow: k * velocity_head(flow, bore) if flow >= 0 else seat(flow)
+    return lambda flow: k * velocity_head(flow, bore) if flow >= -ROUND_OFF else seat(flow)

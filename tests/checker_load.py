@@ -21,6 +21,9 @@ from tests.checker_laws import (
 
 from loadfirst.plant.plant import Plant
 
+ROUND = 1e-9
+"""Of a head, and a metre: what two that balance may differ by. [-]"""
+
 
 def fixed_heads(plant: Plant, fluid: Fluid) -> dict[str, float]:
     """Heads of supply and delivery (or of the open outlet). [m]"""
@@ -196,7 +199,8 @@ def choking(plant: Plant, fluid: Fluid, valve: Piece, before: float, behind: flo
     def loss(flow: float) -> float:
         free = valve.loss(flow)
         if flow <= 0:
-            return free if before <= behind or at_rest <= 0 else at_rest + STEEP * flow
+            balanced = before <= behind + ROUND * (1 + abs(behind))
+            return free if balanced or at_rest <= 0 else at_rest + STEEP * flow
         return max(free, at_rest + velocity_head(flow, plant.discharge.bore_mm) + free / recovery**2)
 
     return valve._replace(loss=loss)

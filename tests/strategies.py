@@ -376,6 +376,8 @@ def mended(data: Data) -> Data:
         vessel["bottom_m"] = min(max(vessel["bottom_m"], -35.0), vessel["surface_m"])
         vessel["top_m"] = max(vessel["top_m"], vessel["surface_m"], vessel["bottom_m"] + 0.1, -30.0)
         vessel["gas_bar"] = max(vessel["gas_bar"], -0.99999 * air)
+    if data["suction"].get("mouth_m") is not None:
+        data["suction"]["mouth_m"] = max(data["suction"]["mouth_m"], data["supply"]["bottom_m"])
     for name, usual in LINES.items():
         if name in data:
             line = {"bore_mm": usual.bore_mm, "roughness_mm": usual.roughness_mm} | data[name]

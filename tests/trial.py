@@ -35,7 +35,7 @@ from loadfirst.plant.solved import Solved, solve_plants
 from loadfirst.plant.state import State, state_of
 
 TOLERANCE = 2e-9  # [-] of head and flow scales: the solver's 1e-9, and as much for the checker's arithmetic
-WITH_REASON = ("below-vapour-pressure", "nothing-comes", "npsh-short")
+WITH_REASON = ("below-vapour-pressure", "nothing-comes")
 """Notes that say why a pressure is below the vapour pressure."""
 SLIGHT = 1e-6  # [Pa] per Pa: round-off of a pressure
 
@@ -111,6 +111,10 @@ def _boiling(solved: Solved, row: int, state: State) -> Iterator[str]:
         absolute = None if point.pressure is None else point.pressure + air
         if absolute is not None and absolute < vapour - SLIGHT * (air + vapour) and point.place not in told:
             yield f"{point.place} is at {absolute:.4g} Pa absolute, below vapour pressure; no note says so"
+    inlet = state.nodes["suction"].pressure
+    placed = state.station.flow > 0 and not solved.built.droops[row]
+    if placed and inlet is not None and inlet + air < vapour - SLIGHT * (air + vapour):
+        yield f"{inlet + air:.4g} Pa absolute in front of the pumps, and yet liquid flows into them"
 
 
 def failing(data: Data) -> list[str]:

@@ -244,7 +244,7 @@ why-off-answers = { $pumps ->
 why-off-sound = Much flow, hardly any pressure: no fault of the pump.
 why-off-limits = The flow is limited by { $limits }.
 why-off-part = { $block } ({ $part })
-why-off-npsh = boiling at the suction (the true flow is less)
+why-off-npsh = boiling at the suction
 why-not-reached = To come out at { $where }, the liquid lacks { $missing }.
 why-not-converged = No balance was found for this setting; the drawing keeps the last good one.
 

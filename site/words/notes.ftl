@@ -27,9 +27,29 @@ note-other-speed = { $where } { $count ->
 note-npsh-short = { $where } { $count ->
     [one] needs
    *[other] need, each,
- } { $required } of NPSH; there are { $available }. At the required figure 3 % of the head is already lost, so true flow and head are lower than shown. Throttling the discharge can relieve it; it does not clean a strainer or cool the tank.
+ } { $required } of NPSH; there are { $available }. { $curable ->
+    [yes] Below { $enough } there is enough: throttling the discharge cures it, as less flow needs less and loses less on the way. It does not clean a strainer, raise the level or cool the tank.
+   *[no] There is too little at any flow: throttling the discharge does not cure it. Look at the strainer, the level, the height of the pump, the heat.
+ } Gauges hunt, head and flow are lower than they would be.
     .title = Too little NPSH
-    .caution = Cavitation: noise, damage. Never throttle the suction.
+    .caution = Cavitation: noise, damage. Never throttle the suction: that takes still more NPSH away.
+note-bubbles = { $where } { $count ->
+    [one] needs
+   *[other] need, each,
+ } { $required } of NPSH and { $count ->
+    [one] has
+   *[other] have
+ } { $available }, less than twice that. Bubbles form and collapse in the impeller; no gauge shows it, every reading stands.
+    .title = Bubbles in the eye of the pump
+    .caution = They wear the impeller, unseen. Common practice leaves a margin; the maker says how much.
+note-suction-boils = The liquid boils in front of the pump: no more than { $flow } pass, whatever the load would take. The pump gives just what the load asks at that flow. Opening the discharge brings nothing; throttling takes noise away, not the cause: a strainer, the level, the height, the heat.
+    .title = The suction line boils
+    .caution = Readings hunt hard, the pump hammers and may run dry. Stop it. Never throttle the suction.
+note-suction-dry = The liquid does not reach the pump: { $missing } of NPSH are missing before anything flows. Vapour stands there. Nothing on the discharge side helps: raise the level, lower the pump, cool the liquid.
+    .title = No liquid at the pump
+    .caution = Dry running ruins seals and bearings within minutes. Stop the pump.
+note-vortex = { $above } of liquid stand above the mouth of the suction line; at this flow { $needed } are common practice. A vortex may draw air by gulps, and the readings hunt with them. The answer does not count that air.
+    .title = A vortex may draw air
 note-reverse-flow = The load pushes back through { $where }: the liquid runs backwards, { $flow }.
     .title = Flow in reverse
     .caution = Never restart a pump that is spinning backwards.

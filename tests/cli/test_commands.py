@@ -116,7 +116,7 @@ DEEP = ("surface_m=-25", "bottom_m=-27", "top_m=-23")
 @pytest.mark.parametrize(
     ("settings", "place", "advice"),
     [
-        (["suction.strainer_k=3000"], "suction", "pits the pump"),
+        (["liquid.temperature_c=100", "site.barometer_bar=0.9"], "supply-surface", "pits the pump"),
         ([f"delivery.{key}" for key in DEEP], "after-valve", "may part here"),
     ],
 )
@@ -137,7 +137,11 @@ NOTED = {
     "dead-headed": ["valve.opening=0"],
     "overload": ["drive.motor_kw=2"],
     "npsh-short": ["suction.strainer_k=3000"],
-    "below-vapour-pressure": ["suction.strainer_k=3000"],
+    "below-vapour-pressure": ["liquid.temperature_c=100", "site.barometer_bar=0.9"],
+    "bubbles": ["suction.strainer_k=130", "valve.opening=0.8"],
+    "suction-dry": ["pump.centre_m=12.5"],
+    "suction-boils": ["pump.model=gear", "suction.strainer_k=90000", "suction.bore_mm=50"],
+    "vortex": ["suction.mouth_m=1.9"],
     "reverse-flow": ["check.fitted=false", "drive.frequency_hz=5"],
     "line-off": ["discharge.attached=false"],
     "trips": ["drive.motor_kw=2"],

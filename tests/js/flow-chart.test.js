@@ -21,7 +21,7 @@ const plain = (text) => text.replaceAll("\u00a0", " ");
 function answer(arrangement = "single", given = {}) {
   const one = sampleAnswer(samplePlant({"pump.arrangement": arrangement}));
   const {flow} = one.curves;
-  one.curves = {...one.curves, npsh_required: flow.map((q) => 2 + 3e4 * q * q), npsh_available: flow.map((q) => 8 - 2e4 * q * q), power: flow.map((q) => 3000 + 3e5 * q)};
+  one.curves = {...one.curves, npsh_required: flow.map((q) => 2 + 3e4 * q * q), npsh_available: flow.map((q) => 8 - 2e4 * q * q), npsh: {begins: Math.sqrt(6 / 5e4), bubbles_surely: 0.007, bubbles_first: null, boils: 0.02}, power: flow.map((q) => 3000 + 3e5 * q)};
   one.state.machines = one.state.machines.map((machine) => ({
     ...machine, npsh_required: 5, npsh_available: 6, shaft_power: 6000, rated_power: 7500, current: 12, ...given,
   }));
@@ -32,12 +32,19 @@ test("both charts stand on the flow axis of the head chart", () => {
   for (const chart of Object.values(FLOW_CHARTS)) assert.deepEqual(flowDomain([answer(), null], chart).flow, chartDomain([answer()]).flow);
 });
 
-test("too little NPSH begins where the two curves cross, and nowhere without both", () => {
-  near(FLOW_CHARTS.npsh.from(answer()), Math.sqrt(6 / 5e4), 2e-5);
-  const {npsh_available: gone, ...alone} = answer().curves;
-  assert.equal(FLOW_CHARTS.npsh.from({...answer(), curves: alone}), null);
+test("too little NPSH begins where the engine says, and nowhere where it says nothing", () => {
+  assert.equal(FLOW_CHARTS.npsh.from(answer()), Math.sqrt(6 / 5e4));
   const enough = answer();
-  assert.equal(FLOW_CHARTS.npsh.from({...enough, curves: {...enough.curves, npsh_available: enough.curves.flow.map(() => 20)}}), null);
+  assert.equal(FLOW_CHARTS.npsh.from({...enough, curves: {...enough.curves, npsh: {begins: null}}}), null);
+  assert.equal(FLOW_CHARTS.npsh.from({...enough, curves: {...enough.curves, npsh: undefined}}), null);
+});
+
+test("what is said of the chart names where bubbles come, head goes and nothing more passes", () => {
+  const says = plain(flowChartWords("npsh", {answer: answer(), units}, words).says);
+  assert.match(says, /From 25.2 m³\/h there is less than twice.*From 39.4 m³\/h there is too little.*More than 72.0 m³\/h does not pass/);
+  const alone = answer();
+  alone.curves.npsh = undefined;
+  assert.doesNotMatch(flowChartWords("npsh", {answer: alone, units}, words).says, /From|More than/);
 });
 
 test("a required NPSH that shoots up beyond the last point does not press the rest to the floor", () => {

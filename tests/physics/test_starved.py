@@ -6,24 +6,23 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.displacement import machine as gear
 from tests.pumps import RADIAL, STEADY, across, far_and_wide, machine, pumps
 
 from loadfirst.physics.centrifugal import PumpCurve
-from loadfirst.physics.law import SHUT, column
-from loadfirst.physics.starved import PLENTY, WITHOUT_END, StarvedMachines
+from loadfirst.physics.law import column
+from loadfirst.physics.starved import PLENTY, DryDisplacement, StarvedMachines, lacking, unfilled
 
 
-def starved(
-    pump: PumpCurve = RADIAL, available: float = PLENTY, most: float = WITHOUT_END
-) -> StarvedMachines:
+def starved(pump: PumpCurve = RADIAL, available: float = PLENTY) -> StarvedMachines:
     """One pump on a motor that holds its speed."""
-    return StarvedMachines.of(machine(pump, STEADY), column(available), column(most))
+    return StarvedMachines.of(machine(pump, STEADY), column(available))
 
 
-@given(pumps(), st.floats(-20, 60), st.floats(0, 3))
-def test_in_its_place_no_pump_gains_head_with_flow(pump: PumpCurve, available: float, most: float) -> None:
-    """Any maker's points, falling NPSH too, with any NPSH available and any cliff; finite everywhere."""
-    law = starved(pump, available, most * pump.last_flow)
+@given(pumps(), st.floats(-20, 60))
+def test_in_its_place_no_pump_gains_head_with_flow(pump: PumpCurve, available: float) -> None:
+    """Any maker's points, falling NPSH too, with any NPSH available; finite everywhere."""
+    law = starved(pump, available)
     flow = far_and_wide(law)
     drop, slope = law.head_drop(flow)
     assert np.isfinite(drop).all() and (slope >= 0).all()
@@ -52,17 +51,47 @@ def test_where_available_is_required_npsh_three_per_cent_are_gone() -> None:
     assert placed.torque == running.torque and placed.npsh_required == running.npsh_required
 
 
-def test_no_more_flows_than_the_suction_lets_through() -> None:
-    """Beyond the edge the curve is a cliff, as steep as anything shut."""
-    law = starved(most=0.01)
-    at, beyond = law.head_drop(across([0.01, 0.01 + 1e-9]))[0][:, 0]
-    assert beyond - at == pytest.approx(1e-9 * SHUT, rel=1e-6)
-    assert law.corners() == 0.01 and not law.shut(across([0.02])).any()
+def test_what_a_pump_lacks_is_missing_in_head_and_efficiency() -> None:
+    """A quarter of the head lost, a quarter of the efficiency; more lost than there is makes a resistance."""
+    running = machine(RADIAL, STEADY).running(across([40 / 3600]))
+    less, none = lacking(running, 0.25 * running.head), lacking(running, 2 * running.head)
+    assert less.head == pytest.approx(0.75 * running.head, rel=1e-14)
+    assert less.efficiency == pytest.approx(0.75 * running.efficiency, rel=1e-14)
+    assert none.head == pytest.approx(-running.head, rel=1e-14) and none.efficiency == 0
+
+
+def test_an_unfilled_displacement_pump_works_as_against_the_same_head_but_gives_less() -> None:
+    """Speed, torque and pressure are those of the filled pump at that head; flow and efficiencies are not."""
+    law = gear()
+    filled = law.running(across([0.9 * float(law.last_flow[0, 0])]))
+    flow = across([0.3 * float(law.last_flow[0, 0])])
+    lost = -law.head_drop(flow)[0] - filled.head
+    short = unfilled(law, flow, lost)
+    for name in ("head", "speed", "torque", "shaft_power", "pressure"):
+        assert getattr(short, name) == pytest.approx(getattr(filled, name), rel=1e-9), name
+    assert short.volumetric_efficiency == pytest.approx(filled.volumetric_efficiency / 3, rel=1e-9)
+    assert short.efficiency == pytest.approx(filled.efficiency / 3, rel=1e-9)
+
+
+def test_a_dry_displacement_pump_pushes_nothing() -> None:
+    """No head at no flow, some against a flow that comes back; one with liquid is as it was."""
+    law, still = gear(), across([0.0])
+    dry, filled = DryDisplacement.of(law, across([1.0]) > 0), DryDisplacement.of(law, across([0.0]) > 0)
+    assert dry.head_drop(still)[0] == 0 and dry.head_drop(still - 1e-6)[0] < 0
+    assert filled.head_drop(still)[0] == law.head_drop(still)[0]
+
+
+@given(st.floats(-1e3, 1e3))
+def test_the_flow_against_any_head_is_the_inverse_of_the_law(head: float) -> None:
+    """Pulling as well as pushing: stalled, running, driven, run away with."""
+    law = gear()
+    flow = law.flow_at(across([head]))
+    assert -law.head_drop(flow)[0] == pytest.approx(head, rel=1e-9, abs=1e-6)
 
 
 def test_some_of_a_batch_are_the_same_as_alone() -> None:
-    """Each plant keeps its own NPSH and its own edge."""
-    law = StarvedMachines.of(machine(), across([1.0, 3.0, 9.0]), across([0.01, 0.02, 0.03]))
+    """Each plant keeps its own NPSH."""
+    law = StarvedMachines.of(machine(), across([1.0, 3.0, 9.0]))
     flow = across([0.012, 0.009])
     assert (
         law.rows(np.array([2, 0])).head_drop(flow)[0] == law.head_drop(across([0.009, 0, 0.012]))[0][[2, 0]]

@@ -66,8 +66,8 @@ def test_the_station_curves_of_two_pumps_add_flows_or_heads() -> None:
     """Side by side at twice the flow, in line at twice the head; check valves are no part of it."""
     beside = build([rig(pump={"arrangement": "side-by-side"})])
     in_line = build([rig(pump={"arrangement": "in-line"})])
-    flow = np.linspace(0.0, 0.02, 9)[None]
-    one = pump_curve(beside, flow).head
+    flow = np.linspace(0.0, 0.015, 9)[None]
+    one = pump_curve(beside, flow).head  # so far all have plenty of NPSH
     assert station_curve(beside, 2 * flow) == pytest.approx(one, rel=1e-9, abs=1e-9)
     assert station_curve(in_line, flow) == pytest.approx(2 * one, rel=1e-9, abs=1e-9)
 

@@ -9,7 +9,6 @@ import numpy as np
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
-from msgspec import UNSET
 from tests.strategies import plants
 
 from loadfirst.plant.build import build
@@ -94,7 +93,10 @@ def test_load_and_station_curves_meet_at_the_answer(one: ResolvedPlant) -> None:
     near = 1e-7 * float(built.head_scale[0])  # a steep load turns 1e-9 of flow into more head
     assert known.all()
     assert asked[0, 0] == pytest.approx(state.station.head, abs=near)
-    assert answered[0, 0] == pytest.approx(state.station.head, abs=near)
+    if "suction-boils" in [note.kind for note in state.notes]:  # down the cliff
+        assert answered[0, 0] >= state.station.head - near
+    else:
+        assert answered[0, 0] == pytest.approx(state.station.head, abs=near)
 
 
 @EXAMPLES
@@ -152,6 +154,8 @@ def test_every_number_of_a_state_is_finite(one: ResolvedPlant) -> None:
     parts = (state.station, state.balance, *state.stack, *state.machines, *state.nodes.values(), *state.path)
     for part in parts:
         numbers += [value for value in msgspec.structs.astuple(part) if isinstance(value, float)]
-    columns = [column for column in msgspec.structs.astuple(curves(built, state.duty)) if column is not UNSET]
+    drawn = curves(built, state.duty)
+    columns = [column for column in msgspec.structs.astuple(drawn) if isinstance(column, tuple)]
+    columns.append(msgspec.structs.astuple(drawn.npsh))
     numbers += [value for column in columns for value in column if value is not None]
     assert np.isfinite(numbers).all()

@@ -40,7 +40,7 @@ def test_every_kind_of_outcome_is_among_them(plants: list[ResolvedPlant]) -> Non
     """Otherwise the tests below would look at nothing."""
     found = [one.found for one in plants if one.found is not None]
     statuses = Counter(each.status for each in found)
-    assert min(statuses[kind] for kind in ("reached", "lost-low", "lost-high")) > COUNT / 50
+    assert min(statuses[kind] for kind in ("reached", "lost-low", "lost-high")) >= COUNT / 50
     assert sum(each.asked is not None for each in found) > COUNT / 50
 
 

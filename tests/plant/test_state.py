@@ -186,7 +186,11 @@ def test_nothing_flows_back_through_an_outlet_above_the_surface() -> None:
         ({"discharge": {"attached": False}}, ("beyond-curve", "pump-1")),
         ({"drive": {"motor_kw": 3.0}}, ("overload", "pump-1")),
         ({"suction": {"strainer_k": 600.0}, "valve": {"opening": 1.0}}, ("npsh-short", "pump-1")),
-        ({"suction": {"strainer_k": 900.0}, "valve": {"opening": 1.0}}, ("below-vapour-pressure", "suction")),
+        ({"suction": {"strainer_k": 900.0}, "valve": {"opening": 1.0}}, ("npsh-short", "pump-1")),
+        ({"suction": {"strainer_k": 130.0}, "valve": {"opening": 0.8}}, ("bubbles", "pump-1")),
+        ({"pump": {"centre_m": 12.5}}, ("suction-dry", "suction")),
+        ({"supply": {"surface_m": 0.2}}, ("vortex", "supply-outlet")),
+        ({"suction": {"mouth_m": 1.8}}, ("vortex", "supply-outlet")),
         (
             {"liquid": {"temperature_c": 100.0}, "site": {"barometer_bar": 0.9}},
             ("below-vapour-pressure", "supply-surface"),

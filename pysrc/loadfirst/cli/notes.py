@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from msgspec import UNSET
 
-from loadfirst.cli import control_notes, drive_notes, load_notes
+from loadfirst.cli import control_notes, drive_notes, load_notes, suction_notes
 from loadfirst.cli.digits import fine
 from loadfirst.plant.answer import Note
 from loadfirst.units import BAR, HOUR, RPM
@@ -68,13 +68,6 @@ def _overload(facts: Facts) -> str:
     return (
         f"takes {fine(facts['shaft_power'] / 1e3, 2)} kW, {facts['load'] * 100:.0f} % of the motor's rated "
         f"{fine(facts['rated_power'] / 1e3, 2)} kW. No motor bears that for long."
-    )
-
-
-def _npsh(facts: Facts) -> str:
-    return (
-        f"has {facts['available']:.1f} m NPSH and requires {facts['required']:.1f} m: it cavitates. "
-        "The head here is that of a pump with enough of it."
     )
 
 
@@ -219,7 +212,6 @@ SENTENCES: dict[str, Callable[[Facts], str]] = {
     "reverse-flow": _reverse,
     "dead-headed": _dead_headed,
     "overload": _overload,
-    "npsh-short": _npsh,
     "pressure-undefined": _undefined,
     "more-than-one-state": _several,
     "held-level": _level,
@@ -234,6 +226,7 @@ SENTENCES: dict[str, Callable[[Facts], str]] = {
     **load_notes.SENTENCES,
     **drive_notes.SENTENCES,
     **control_notes.SENTENCES,
+    **suction_notes.SENTENCES,
     "other-speed": _other_speed,
     "pumps-backward": _backward,
     "relief-behind": _relief_behind,

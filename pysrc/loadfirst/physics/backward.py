@@ -33,6 +33,7 @@ from loadfirst.physics.belt import Drives
 from loadfirst.physics.displacement import DisplacementMachines, DisplacementRunning
 from loadfirst.physics.law import Array, Flags, Index, column, pick
 from loadfirst.physics.machine import Machines, Running
+from loadfirst.units import G
 
 ENOUGH = column(1.0)
 
@@ -106,6 +107,21 @@ class Backward:
     def with_left(self, left: Array) -> Backward:
         """The same machines with another share of their head left. (B|1, M|1) [-]"""
         return Backward(self.turned, left)
+
+    def lacking(self, running: Running | DisplacementRunning, lost: Array) -> Running | DisplacementRunning:
+        """The machines where liquid is dragged forward through them and boils before it gets there.
+
+        Parameters
+        ----------
+        running : as they are with liquid in front of them.
+        lost : ndarray (B, M)
+            Head that is missing behind them for that. [m]
+        """
+        if isinstance(running, Running):
+            return running._replace(head=running.head - lost)
+        assert isinstance(self.turned, DisplacementMachines)
+        weight = self.turned.density * G
+        return running._replace(head=running.head - lost, pressure=running.pressure - weight * lost)
 
     def running(self, flow: Array) -> Running | DisplacementRunning:
         """What the machines do at a flow along the plant's way. (B, M) [m³/s]

@@ -35,10 +35,14 @@ ISO 9906: NPSH3 is the NPSH at which 3 % of the head of the first stage is lost
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import numpy as np
-import numpy.typing as npt
 
 from loadfirst.physics.law import Array
+
+if TYPE_CHECKING:  # costs a page that starts more than it says
+    from numpy.typing import ArrayLike
 
 LOST_AT_NPSH3 = 0.03  # [-] of the head, by definition
 KNEE = 20.0  # exponent: the larger, the sharper the collapse
@@ -49,7 +53,7 @@ _TAKEN = ENOUGH**-KNEE
 _ODDS = LOST_AT_NPSH3 / (1 - LOST_AT_NPSH3) / (1 - _TAKEN)
 
 
-def npsh_ratio(available: npt.ArrayLike, required: npt.ArrayLike) -> Array:
+def npsh_ratio(available: ArrayLike, required: ArrayLike) -> Array:
     """NPSH available over required, finite for any two.
 
     Parameters
@@ -69,7 +73,7 @@ def npsh_ratio(available: npt.ArrayLike, required: npt.ArrayLike) -> Array:
     return np.asarray(np.maximum(available, 0.0) / np.where(least > 0, least, 1.0))
 
 
-def head_factor(ratio: npt.ArrayLike) -> tuple[Array, Array]:
+def head_factor(ratio: ArrayLike) -> tuple[Array, Array]:
     """Share of the head that is left, and how fast it grows with the ratio.
 
     Parameters
@@ -121,7 +125,7 @@ def in_place(
     return np.where(gives, head * factor, head), np.where(gives, slope, head_slope)
 
 
-def rising(required: npt.ArrayLike) -> Array:
+def rising(required: ArrayLike) -> Array:
     """The lowest curve over a maker's points of required NPSH that never falls with the flow.
 
     Parameters
@@ -136,7 +140,7 @@ def rising(required: npt.ArrayLike) -> Array:
     return np.maximum.accumulate(np.asarray(required, dtype=float), axis=-1)
 
 
-def inception(required: npt.ArrayLike) -> tuple[Array, Array]:
+def inception(required: ArrayLike) -> tuple[Array, Array]:
     """Between which NPSH the first bubbles appear: common practice, 2 to 5 times NPSH3.
 
     Parameters

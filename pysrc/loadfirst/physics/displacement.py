@@ -21,7 +21,7 @@ import numpy as np
 
 from loadfirst.physics.belt import Drives
 from loadfirst.physics.breakdown import breakdown_torque, starting_current
-from loadfirst.physics.displacement_curve import Curves, Pumps, curves, slip, stack
+from loadfirst.physics.displacement_curve import PIECES, Curves, Pumps, curves, slip, stack
 from loadfirst.physics.displacement_pump import DisplacementPump
 from loadfirst.physics.law import Array, Flags, Index, column, pick
 from loadfirst.physics.ranges import require
@@ -157,13 +157,16 @@ class DisplacementMachines:
         return -back * (a + bent), (a + 2 * bent) / root
 
     def flow_at(self, head: Array) -> Array:
-        """The flow against a head that is not negative, the inverse of `head_drop`. (B, M) [m] -> [m³/s]
+        """The flow against a head, the inverse of `head_drop`. (B, M) [m] -> [m³/s]
 
-        Of the first two pieces the one with less flow holds: a stalled motor gives way more.
+        Of two pieces the one with less flow holds where the motor is stalled on one of them: it gives
+        way more. Where the liquid drives the pump the one holds on which it runs away with the motor.
         """
-        rows = [self.curves.table.take(self.curves.start + piece, axis=0) for piece in (0, 1)]
+        rows = [self.curves.table.take(self.curves.start + piece, axis=0) for piece in range(PIECES)]
         flows = [row[..., 0] - row[..., 1] * head - slip(head, row[..., 4], row[..., 5]) for row in rows]
-        return np.minimum(*flows)
+        stalled, running, driven, away = flows
+        given = np.minimum(stalled, running)
+        return np.where(head >= 0, given, np.maximum(np.minimum(running, driven), away))
 
     def corners(self) -> Array:
         """Where the motor reaches its breakdown torque; the other two corners are slight. (B|1, M) [m³/s]"""

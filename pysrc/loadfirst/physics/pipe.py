@@ -136,6 +136,13 @@ class Pipes:
             setattr(some, name, pick(values, index))
         return some
 
+    def one(self, column: int) -> Pipes:
+        """One of the pipe runs of each plant, M = 1."""
+        some = object.__new__(Pipes)
+        for name, values in vars(self).items():
+            setattr(some, name, values[:, column : column + 1] if values.shape[1] > 1 else values)
+        return some
+
     def _friction(self, flow: Array) -> tuple[Array, Array]:
         """Friction drop over flow, and the factor's exponent.
 

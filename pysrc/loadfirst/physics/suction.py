@@ -19,19 +19,22 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 import numpy as np
-import numpy.typing as npt
 
-from loadfirst.physics.law import Array, Flags, Law, column, pick
+from loadfirst.physics.law import Array, Flags, Index, Law, column, pick
 from loadfirst.physics.pipe import velocity_head
 from loadfirst.physics.ranges import require
 from loadfirst.physics.root import rising_root
 from loadfirst.units import G
 
+if TYPE_CHECKING:  # costs a page that starts more than it says
+    from numpy.typing import ArrayLike
+
 
 def npsh_at_rest(
-    pressure: npt.ArrayLike, vapour_pressure: npt.ArrayLike, density: npt.ArrayLike, above_pump: npt.ArrayLike
+    pressure: ArrayLike, vapour_pressure: ArrayLike, density: ArrayLike, above_pump: ArrayLike
 ) -> Array:
     """NPSH available when nothing flows.
 
@@ -102,7 +105,7 @@ class Suction:
         return at
 
     def flow_where(
-        self, required: Callable[[Array], Array], highest: npt.ArrayLike, ratio: float = 1.0
+        self, required: Callable[[Array], Array], highest: ArrayLike, ratio: float = 1.0
     ) -> tuple[Array, Flags]:
         """Where along the flow axis the NPSH available has fallen to a multiple of the required one.
 
@@ -126,6 +129,6 @@ class Suction:
         at, left = rising_root(lambda q: ratio * required(q) - self.available(q)[0], 0 * stop, stop)
         return at, (at < stop) | (left > 0)
 
-    def rows(self, index: npt.NDArray[np.intp]) -> Suction:
+    def rows(self, index: Index) -> Suction:
         """The suction sides of some of the plants only."""
         return Suction(pick(self.at_rest, index), self.line.rows(index), pick(self.bore, index))

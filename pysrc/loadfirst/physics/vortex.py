@@ -15,18 +15,21 @@ same rule in inches and gallons quoted from its 1998 edition, section 9.8.7.
 from __future__ import annotations
 
 import math
+from typing import TYPE_CHECKING
 
 import numpy as np
-import numpy.typing as npt
 
 from loadfirst.physics.law import Array
 from loadfirst.physics.ranges import require
 from loadfirst.units import G
 
+if TYPE_CHECKING:  # costs a page that starts more than it says
+    from numpy.typing import ArrayLike
+
 SWIRL = 2.3  # [-] bores of liquid more per Froude number
 
 
-def required_submergence(flow: npt.ArrayLike, bore: npt.ArrayLike) -> Array:
+def required_submergence(flow: ArrayLike, bore: ArrayLike) -> Array:
     """Height of liquid that an outlet needs above it.
 
     Parameters
@@ -52,7 +55,7 @@ def required_submergence(flow: npt.ArrayLike, bore: npt.ArrayLike) -> Array:
     return np.asarray(bore * (1 + SWIRL * speed / np.sqrt(G * bore)))
 
 
-def vortex_flow(submergence: npt.ArrayLike, bore: npt.ArrayLike) -> Array:
+def vortex_flow(submergence: ArrayLike, bore: ArrayLike) -> Array:
     """The most flow that an outlet takes at a submergence without drawing air.
 
     Parameters

@@ -138,7 +138,7 @@ class Balance(Struct, frozen=True):
 
     Attributes
     ----------
-    pressure_head : from gauge to gauge; None where a pressure is undefined
+    pressure_head : from gauge to gauge; None where a pressure is undefined, or no liquid reaches the pumps
     height, velocity_head : of the discharge's tapping above that of the suction
     check_valve : lost in check valves between the two gauges, as two pumps have them; negative
         where they hold; None like `pressure_head`
@@ -186,6 +186,10 @@ class Note(Struct, frozen=True):
         "dead-headed",
         "overload",
         "npsh-short",
+        "bubbles",
+        "suction-boils",
+        "suction-dry",
+        "vortex",
         "pressure-undefined",
         "more-than-one-state",
         "held-level",
@@ -287,6 +291,7 @@ class State(Struct, frozen=True):
     converged, why : whether the network is balanced, or what went wrong; the
         numbers are finite all the same, and then mean nothing.
     flow : what reaches the delivery vessel. [m³/s]
+    hunting : the readings swing about what they show: a pump loses head by cavitation, or draws air.
     aside : what goes through lines that stand aside: "branch-line" and the like. [m³/s]
     machines : in the order of the plant's layout.
     nodes : "suction", "discharge" and, with the line on, "after-valve".
@@ -313,6 +318,7 @@ class State(Struct, frozen=True):
     stack: tuple[Block, ...]
     duty: Duty
     notes: tuple[Note, ...]
+    hunting: bool
     aside: dict[str, float]
     control: Control | UnsetType = UNSET
     moved: dict[str, float] | UnsetType = UNSET

@@ -24,8 +24,8 @@ from loadfirst.physics.network import Solution
 from loadfirst.physics.pipe import velocity_head
 from loadfirst.physics.root import rising_root
 from loadfirst.plant.air import air_pressure
-from loadfirst.plant.build import Built, build
-from loadfirst.plant.drooping import States, settle_all
+from loadfirst.plant.build import Built
+from loadfirst.plant.in_place import Settled, settle_in_place
 from loadfirst.units import TO_SI, G
 
 MM = TO_SI["mm"]
@@ -33,22 +33,19 @@ WITHIN = 1e-10
 """How near to the vapour pressure is there, of the head scale; the answer stands that much above it. [-]"""
 
 
-def settled(built: Built) -> tuple[Built, Solution, dict[int, States]]:
-    """The plants balanced, with the share of their head that pumps turned backward have left.
-
-    And, by row, all states of those that may have several (`plant.drooping`).
-    """
-    solution, states = settle_all(built)
+def settle_filled(built: Built) -> tuple[Built, Settled]:
+    """The plants balanced, with the share of their head that pumps turned backward have left."""
+    settled = settle_in_place(built)
     if not any(isinstance(law, Backward) for law in built.machines.values()):
-        return built, solution, states
-    dry = solution.converged & (spare(built, solution) < -WITHIN * built.head_scale)
-    rows = np.flatnonzero(dry)
+        return built, settled
+    filled = spare(built, settled.solution)
+    rows = np.flatnonzero(settled.solution.converged & (filled < -WITHIN * built.head_scale))
     if not len(rows):
-        return built, solution, states
+        return built, settled
     left = np.ones(len(built))
-    left[rows] = _share(build([built.plants[row] for row in rows]), spare(built, solution)[rows])
+    left[rows] = _share(built.rows(rows), filled[rows])
     built = with_left(built, left)
-    return built, *settle_all(built)
+    return built, settle_in_place(built)
 
 
 def _share(some: Built, filled: Array) -> Array:
@@ -56,8 +53,7 @@ def _share(some: Built, filled: Array) -> Array:
 
     def missing(left: Array) -> Array:
         changed = with_left(some, left)
-        found, _ = settle_all(changed)
-        return above - spare(changed, found)
+        return above - spare(changed, settle_in_place(changed).solution)
 
     none, above = np.zeros(len(some)), 2 * WITHIN * some.head_scale
     ends = missing(none), above - filled

@@ -62,7 +62,7 @@ class Built:
         return np.broadcast_to(np.any(np.broadcast_arrays(*laws), axis=0) if laws else False, len(self))
 
     def rows(self, index: Index) -> Built:
-        """Some of the plants only."""
+        """Some of the plants only, in this order; a plant may come more than once."""
         machines = {name: law.rows(index) for name, law in self.machines.items()}
         network = self.network.rows(index)
         return Built(

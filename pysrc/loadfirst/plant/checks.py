@@ -83,6 +83,7 @@ def _plant_faults(plant: Plant) -> Faults:
     yield from _vessel_faults("supply", plant.supply, air_pressure(plant) / BAR)
     yield from _vessel_faults("delivery", plant.delivery, air_pressure(plant) / BAR)
     yield from _outlet_faults(plant.delivery)
+    yield from _mouth_faults(plant.suction, plant.supply)
     yield from _line_faults("suction", plant.suction)
     yield from _line_faults("discharge", plant.discharge)
     yield from _line_faults("branch", plant.branch)
@@ -167,6 +168,13 @@ def _outlet_faults(delivery: Delivery) -> Faults:
     if delivery.outlet_m is not None and delivery.outlet_m < delivery.bottom_m:
         yield _beside(
             "delivery.outlet_m", delivery.outlet_m, "at or above", "delivery.bottom_m", delivery.bottom_m, "m"
+        )
+
+
+def _mouth_faults(suction: Suction, supply: Supply) -> Faults:
+    if suction.mouth_m is not None and suction.mouth_m < supply.bottom_m:
+        yield _beside(
+            "suction.mouth_m", suction.mouth_m, "at or above", "supply.bottom_m", supply.bottom_m, "m"
         )
 
 

@@ -4,27 +4,29 @@ The load's curve is found by taking the station out, forcing a flow through the
 gap and reading the head across it; so it holds for any network. What two pumps'
 check valves lose is added: they belong to the load. The duty point lies on both
 curves, also where the plant runs backward; where something holds at no flow the
-load's curve falls straight down to it.
+load's curve falls straight down to it. Each pump has the NPSH that goes with the
+flow; where the suction line boils, the station's curve falls straight down and ends.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import NamedTuple
 
 import numpy as np
 from msgspec import UNSET, Struct, UnsetType
 
 from loadfirst.physics.backward import Backward
-from loadfirst.physics.displacement import DisplacementMachines
-from loadfirst.physics.law import Array, Flags
+from loadfirst.physics.displacement import DisplacementMachines, DisplacementRunning
+from loadfirst.physics.law import Array, Flags, Index
+from loadfirst.physics.machine import Running
 from loadfirst.plant.answer import Duty
 from loadfirst.plant.build import Built
-from loadfirst.plant.outside import outside
+from loadfirst.plant.load_curve import load_curve
+from loadfirst.plant.npsh_marks import Axis, Marks, boiling, marks
 from loadfirst.plant.station_curve import (
-    Through,
-    check_loss,
+    forced,
     pump_curve,
-    pump_head,
     split,
     station_curve,
 )
@@ -49,14 +51,17 @@ class Curves(Struct, frozen=True):
     Attributes
     ----------
     flow : through the station, from 0, or from below the duty's flow where that is
-        negative; 0 twice where the load's curve is upright there. [m³/s]
+        negative; 0 twice where the load's curve is upright there, and the flow at which the
+        suction line boils twice, where the station's is. [m³/s]
     load : head that the load asks; None where no flow can pass. [m]
-    machine, npsh_required, power : of the first pump at that flow. [m] [m] [W]
+    machine, npsh_required, npsh_available, power : of the first pump at that flow. [m] [m] [m] [W]
     station : own head of the pumps together. [m]
     second : head of the second pump, where it is another. [m]
+    npsh : where along the first pump's flow it gets short.
 
-    The heads and the power of displacement pumps are None where the head is far
-    beyond what their casings bear: they would go on to where the motor stalls.
+    What the station gives is None beyond the flow at which the suction line boils. The heads
+    and the power of displacement pumps are None where the head is far beyond what their
+    casings bear: they would go on to where the motor stalls.
     """
 
     flow: tuple[float, ...]
@@ -64,7 +69,9 @@ class Curves(Struct, frozen=True):
     machine: tuple[float | None, ...]
     station: tuple[float | None, ...]
     npsh_required: tuple[float, ...]
+    npsh_available: tuple[float | None, ...]
     power: tuple[float | None, ...]
+    npsh: Marks
     second: tuple[float | None, ...] | UnsetType = UNSET
 
 
@@ -79,26 +86,35 @@ def curves(one: Built, duty: Duty, points: int = POINTS, flows: Sequence[float] 
     flows : through each pump at the duty: where a curve droops the pumps may share it in several ways.
     """
     top = _top(one, duty)
-    flow = _samples(one, points, duty, top)
-    through = split(one, flow, flows)
-    asked, known = load_curve(one, flow, through)
+    most = boiling(one)
+    flow, foot = _edge(_samples(one, points, duty, top), most)
+    at = forced(one, flow, flows)
+    asked, known = load_curve(one, flow, at)
     even = flow.copy()
     if known.any():
         flow, asked, known = _through(duty, flow, asked, known, VISIBLE * float(one.head_scale[0]))
-    through = through if (flow == even).all() else split(one, flow, flows)
-    pump, head = pump_curve(one, flow), station_curve(one, flow, through)
-    own = pump.head
+    at = at if (flow == even).all() else forced(one, flow, flows)
+    head = station_curve(one, flow, at)
+    head[0, foot] = np.minimum(head[0, foot], min(duty.head, 0.0))
+    axes = [
+        Axis.of(one, number, tuple(flows) or _flows(one, duty)) for number in range(len(one.layout.pumps))
+    ]
+    first = _Own.of(axes[0], flow, most, top)
+    pump, own, inside = first.running, first.running.head, first.known
     if _back(one):
         own, head = _to_duty(one, duty, flow, own, head)
-    inside, within = (_drawn(one, duty, values, top) for values in (own, head))
+        inside = _drawn(one, duty, own, top)
+    within = _drawn(one, duty, head, top) & (flow <= most)
     return Curves(
         flow=_column(flow),
         load=_known(asked, known),
         machine=_known(own, inside),
         station=_known(head, within),
         npsh_required=_column(pump.npsh_required),
+        npsh_available=_known(first.available, first.available >= 0),
         power=_known(pump.shaft_power, inside),
-        second=UNSET if one.plants[0].alike or len(one.layout.pumps) == 1 else _second(one, flow, top),
+        npsh=marks(axes[0], float(flow[0, -1])),
+        second=UNSET if one.plants[0].alike or len(axes) == 1 else _second(axes[1], flow, most, top),
     )
 
 
@@ -125,9 +141,39 @@ def _to_duty(one: Built, duty: Duty, flow: Array, own: Array, head: Array) -> tu
     return own, head
 
 
-def _second(one: Built, flow: Array, top: float) -> tuple[float | None, ...]:
-    head = pump_head(one, 1, flow)
-    return _known(head, head <= top)
+class _Own(NamedTuple):
+    """One of the pumps over its own flow: what it does, its NPSH [m], and where that is worth drawing."""
+
+    running: Running | DisplacementRunning
+    available: Array
+    known: Flags
+
+    @classmethod
+    def of(cls, axis: Axis, flow: Array, most: float, top: float) -> _Own:
+        available = axis.available(flow[0])[None]
+        running = pump_curve(axis.built, flow, axis.number, available)
+        return cls(running, available, (running.head <= top) & (axis.line(flow) <= most))
+
+
+def _second(axis: Axis, flow: Array, most: float, top: float) -> tuple[float | None, ...]:
+    own = _Own.of(axis, flow, most, top)
+    return _known(own.running.head, own.known)
+
+
+def _flows(one: Built, duty: Duty) -> tuple[float, ...]:
+    """What each of the pumps gives at the duty. [m³/s]"""
+    return tuple([float(each[0, 0]) for each in split(one, np.array([[duty.flow]]))])
+
+
+def _edge(flow: Array, most: float) -> tuple[Array, Index]:
+    """The same points, twice among them the flow at which the suction line boils; and where the second is."""
+    beyond = np.flatnonzero(flow[0] > most)
+    if not len(beyond) or flow.shape[1] < 3:
+        return flow, np.empty(0, dtype=np.intp)
+    second = np.maximum(beyond[:1], 1)
+    flow = flow.copy()
+    flow[0, second - 1] = flow[0, second] = most
+    return flow, second
 
 
 def _upright(one: Built) -> list[DisplacementMachines | Backward]:
@@ -209,21 +255,3 @@ def _through(
 
 def _column(values: Array) -> tuple[float, ...]:
     return tuple(values[0].tolist())
-
-
-def load_curve(built: Built, flow: Array, through: Through | None = None) -> tuple[Array, Flags]:
-    """Head that the load asks at flows through the station.
-
-    Parameters
-    ----------
-    flow : (B, F) [m³/s]
-    through : as `station_curve.station_curve` takes it.
-
-    Returns
-    -------
-    head : (B, F) that the pumps must add. [m]
-    known : (B, F) False where no flow can pass: a shut valve answers with any head.
-    """
-    checks, within = check_loss(built, flow, through)
-    head, known = outside(built, flow)
-    return head + checks, known & within

@@ -8,6 +8,8 @@ chooses among those that last (`physics.let_go`). The pumps then get stand-in la
 that never rise and are true at the chosen flows (`Machines.leant`), so that the
 network is balanced as ever, and its answer is that state.
 
+They are those with plenty of NPSH: want of it is told by a note and not counted.
+
 A plant without such a pump pays one comparison.
 """
 
@@ -21,12 +23,13 @@ import numpy as np
 from loadfirst.physics.law import Array, Flags
 from loadfirst.physics.let_go import let_go
 from loadfirst.physics.network import STALLED, Solution
+from loadfirst.physics.starved import PLENTY
 from loadfirst.physics.ways import Way, meetings, stable
 from loadfirst.plant.build import Built
 from loadfirst.plant.choked import settle
 from loadfirst.plant.load_table import closer, load_at, load_table, reached
 from loadfirst.plant.polish import CLOSE, balanced, polished
-from loadfirst.plant.station_curve import station_curve
+from loadfirst.plant.station_curve import Forced, station_curve
 from loadfirst.plant.station_tables import own_scale, station_ways, way_heads
 from loadfirst.units import HOUR
 
@@ -88,7 +91,9 @@ def all_states(one: Built) -> States:
     lasts = stable(rise, load_at(one, together, scale[1])[1])
     chosen = _chosen(one, ways, load, flows, lasts, scale)
     each = flows if len(ways) > 1 else np.repeat(flows, len(one.layout.pumps), axis=1)
-    heads = station_curve(one, together[None], tuple(each.T[:, None]))[0]
+    plenty = np.full((1, len(together)), PLENTY)
+    at = Forced(one, together[None], tuple(each.T[:, None]), (plenty,) * len(one.layout.pumps))
+    heads = station_curve(one, together[None], at)[0]
     return States(each, heads, lasts, chosen)
 
 

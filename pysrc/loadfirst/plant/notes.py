@@ -26,6 +26,7 @@ from loadfirst.plant.machines import changed
 from loadfirst.plant.possible import possible_states
 from loadfirst.plant.solved import OnePlant
 from loadfirst.plant.stack import own_head, static_head
+from loadfirst.plant.suction_notes import suction_notes
 from loadfirst.units import HOUR, RPM
 
 UNSEEN = ("pipe-end", "after-branch-valve", "branch-pipe-end")
@@ -48,6 +49,7 @@ def notes(one: OnePlant, machines: tuple[Machine, ...], path: tuple[PathPoint, .
     found += _several(one)
     found += _held_shut(one, machines)
     found += _unprotected(one, machines)
+    found += suction_notes(one, machines)
     found += _boiling(one, path)
     found += _undefined(one, machines)
     found += [note for section in one.layout.sections for note in section.notes(one)]
@@ -97,10 +99,6 @@ def _machine_notes(one: OnePlant, machine: Machine, place: int) -> Iterator[Note
         facts = {"shaft_power": machine.shaft_power, "rated_power": machine.rated_power, "load": machine.load}
         yield Note("overload", where, facts)
     yield from drive_notes(one, machine, place)
-    available = machine.npsh_available
-    drawn = machine.flow if machine.backward is UNSET else -machine.flow
-    if drawn > 0 and available is not None and available < machine.npsh_required:
-        yield Note("npsh-short", where, {"available": available, "required": machine.npsh_required})
 
 
 def _several(one: OnePlant) -> Iterator[Note]:
@@ -176,7 +174,15 @@ def _other_speed(measured: float, machine: Machine) -> Iterator[Note]:
 
 
 def _boiling(one: OnePlant, path: tuple[PathPoint, ...]) -> Iterator[Note]:
-    """Places where the absolute pressure is below that at which the liquid boils."""
+    """Places where the absolute pressure is below that at which the liquid boils.
+
+    At the pumps' inlet that is only where a flow comes back through it: forward none passes that
+    would (`plant.in_place`), and at rest vapour stands there. Elsewhere the note remains: a vessel's
+    surface is as it is given, and the liquid boils in the vessel; in front of the mouth, behind the
+    pumps and the valve and at the pipe's end the column parts where it lies high or is pulled, which
+    takes more than a limit of flow (the liquid goes on in an open channel), and only at a summit is
+    that counted.
+    """
     air = air_pressure(one.plant)
     for point in path:
         if point.pressure is not None and point.pressure + air < one.liquid.vapour_pressure:

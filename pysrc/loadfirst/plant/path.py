@@ -1,7 +1,7 @@
 """Head and pressure along the liquid's way, from surface to surface.
 
 The pipe runs level at the pump's centre from suction flange to control valve.
-It leaves the supply vessel at its bottom, and ends at `delivery.outlet_m`, or
+It leaves the supply vessel at `suction.mouth_m`, or at its bottom, and ends at `delivery.outlet_m`, or
 at the delivery vessel's bottom. In front of the supply's outlet and at both
 surfaces the liquid is at rest; everywhere else the pressure is the static one.
 """
@@ -13,6 +13,7 @@ from loadfirst.plant.solved import OnePlant
 from loadfirst.plant.velocity import (
     discharge_velocity_head,
     line_velocity_head,
+    not_below_vapour,
     static_pressure,
     suction_velocity_head,
 )
@@ -31,7 +32,7 @@ def nodes(one: OnePlant) -> dict[str, Node]:
 
 def _node(one: OnePlant, name: str, velocity: float) -> Node:
     head, height = one.head(name), one.plant.pump.centre_m
-    return Node(head, static_pressure(one, head, height, velocity), height)
+    return Node(head, not_below_vapour(one, name, static_pressure(one, head, height, velocity)), height)
 
 
 def path(one: OnePlant) -> tuple[PathPoint, ...]:

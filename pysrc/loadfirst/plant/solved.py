@@ -8,16 +8,21 @@ from typing import TYPE_CHECKING, NamedTuple, TypeVar
 
 import numpy as np
 
-from loadfirst.physics.displacement import DisplacementRunning
+from loadfirst.physics.backward import Backward
+from loadfirst.physics.displacement import DisplacementMachines, DisplacementRunning
 from loadfirst.physics.law import SHUT, Array
 from loadfirst.physics.liquids import Liquid
 from loadfirst.physics.machine import Running
 from loadfirst.physics.network import Solution
 from loadfirst.physics.pipe import Pipes, velocity_head
-from loadfirst.plant.backward import settled
+from loadfirst.physics.starved import lacking, unfilled
+from loadfirst.plant.air import air_pressure
+from loadfirst.plant.backward import settle_filled
 from loadfirst.plant.build import Built
 from loadfirst.plant.drooping import States
+from loadfirst.plant.in_place import Settled
 from loadfirst.plant.machines import MachineLaw
+from loadfirst.plant.npsh import pumps_of
 from loadfirst.plant.plant import Plant
 from loadfirst.plant.shares import shares
 from loadfirst.units import TO_SI, G
@@ -40,6 +45,7 @@ class Solved(NamedTuple):
     built : what was solved; a pump that pumps backward for want of liquid with what is left of its law.
     solution : flows, drops and heads, exact, leakage included.
     running : the pumps at these flows, (B, M) of each law.
+    most : the flow at which the suction line boils; infinite where it does not matter, (B,). [m³/s]
     pipes : head lost in every pipe along its wall, and in its fittings, (B, M). [m]
     states : by row, of the plants with a pump whose curve droops.
     """
@@ -48,7 +54,12 @@ class Solved(NamedTuple):
     solution: Solution
     running: Mapping[str, Running | DisplacementRunning]
     pipes: tuple[Array, Array]
+    most: Array
     states: Mapping[int, States]
+
+    def through(self, number: int) -> Array:
+        """Flows through all pumps of the law that one of them, counted from 0, obeys, (B, M). [m³/s]"""
+        return _through(self.built, self.solution, self.built.layout.machines[number][0])
 
     def of(self, row: int) -> OnePlant:
         """One of the plants."""
@@ -57,16 +68,35 @@ class Solved(NamedTuple):
 
 def solve_plants(built: Built) -> Solved:
     """Balance the plants and run their pumps."""
-    built, solution, states = settled(built)
+    built, settled = settle_filled(built)
+    solution = settled.solution
     pipes = built.network.laws["pipes"]
     assert isinstance(pipes, Pipes)
     return Solved(
         built=built,
         solution=solution,
-        running={name: law.running(_through(built, solution, name)) for name, law in built.machines.items()},
+        running={name: _running(built, settled, name) for name in built.machines},
         pipes=pipes.breakdown(_through(built, solution, "pipes")),
-        states=states,
+        most=settled.most,
+        states=settled.states,
     )
+
+
+def _running(built: Built, settled: Settled, name: str) -> Running | DisplacementRunning:
+    """What the machines of a law do in their place."""
+    law, flow = settled.laws[name], _through(built, settled.solution, name)
+    lost = settled.lost[:, pumps_of(built, name)]
+    running = law.running(flow)
+    if not lost.any():
+        return running
+    if isinstance(law, Backward):
+        return law.lacking(running, lost)
+    if isinstance(law, DisplacementMachines):
+        short = unfilled(law, flow, lost)
+        pairs = zip(running, short, strict=True)
+        return DisplacementRunning(*[np.where(lost > 0, less, whole) for whole, less in pairs])
+    assert isinstance(running, Running)
+    return lacking(running, lost)
 
 
 def _through(built: Built, solution: Solution, law: str) -> Array:
@@ -141,6 +171,23 @@ class OnePlant:
     def dry(self) -> bool:
         """Whether no liquid stands behind the pumps: the line is off, the flange not reached."""
         return self.not_reached and not self.layout.attached
+
+    @cached_property
+    def npsh_at_rest(self) -> float:
+        """NPSH that the suction line leaves without flow; below 0 no liquid reaches the pumps. [m]"""
+        air = air_pressure(self.plant) - self.liquid.vapour_pressure
+        return self.exact_head("supply") - self.plant.pump.centre_m + air / self.weight
+
+    @cached_property
+    def suction_dry(self) -> bool:
+        """Whether vapour stands at the pumps, and nothing comes back through them."""
+        return self.npsh_at_rest <= 0 and self.flow("suction-line") == 0
+
+    @property
+    def mouth(self) -> float:
+        """Height of the suction line's mouth. [m]"""
+        plant = self.plant
+        return plant.supply.bottom_m if plant.suction.mouth_m is None else plant.suction.mouth_m
 
     @cached_property
     def end(self) -> str:

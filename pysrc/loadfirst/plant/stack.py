@@ -90,7 +90,7 @@ def balance(one: OnePlant, station: Station) -> Balance:
     The check valves of two pumps stand between them.
     """
     slow, fast, centre = suction_velocity_head(one), discharge_velocity_head(one), one.plant.pump.centre_m
-    if station.suction_head is None or station.discharge_head is None:
+    if station.suction_head is None or station.discharge_head is None or one.suction_dry:
         return Balance(None, 0.0, fast - slow, None, station.head)
     before = one.weight * (station.suction_head - centre - slow)
     after = one.weight * (station.discharge_head - centre - fast)

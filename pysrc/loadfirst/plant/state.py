@@ -33,6 +33,9 @@ from loadfirst.plant.stack import balance, own_head, stack
 
 __all__ = ["State", "state_of", "true_state", "true_states"]
 
+HUNTING = ("npsh-short", "suction-boils", "vortex", "control-hunts")
+"""Notes on what makes gauges and ammeters swing; bubbles alone do not, by common practice."""
+
 WHY: dict[str, Why] = {STALLED: "stalled", LOST: "not-a-number"}
 
 
@@ -69,6 +72,11 @@ def state_of(solved: Solved, row: int) -> State:
     control = control_of(one, taps) if one.plant.control.fitted else UNSET
     found = solved.built.plants[row].found
     possible = possible_states(one)
+    noted = (
+        *notes(one, machines, way),
+        *(() if control is UNSET else control_notes(one, control)),
+        *limit_notes(one, machines),
+    )
     return State(
         converged=bool(solved.solution.converged[row]),
         why=None if reason is None else WHY[reason],
@@ -83,11 +91,8 @@ def state_of(solved: Solved, row: int) -> State:
         flow_scale=one.flow_scale,
         stack=stack(one, station.head),
         duty=Duty(station.flow, station.head),
-        notes=(
-            *notes(one, machines, way),
-            *(() if control is UNSET else control_notes(one, control)),
-            *limit_notes(one, machines),
-        ),
+        notes=noted,
+        hunting=any(note.kind in HUNTING for note in noted),
         aside={name: one.flow(name) for name in one.layout.aside},
         control=control,
         moved=UNSET if found is None else found.moved,

@@ -4,7 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from loadfirst.plant.air import air_pressure
 from loadfirst.plant.answer import PathPoint
+
+FLANGES = ("suction", "discharge")
+ROUNDING = 1e-6  # [m] to which the flow is known at which the suction line boils, as head
 
 if TYPE_CHECKING:
     from loadfirst.plant.solved import OnePlant
@@ -39,4 +43,17 @@ def point(one: OnePlant, node: str, behind: float, height: float, velocity: floa
     height, velocity : [m]
     """
     head = one.head(node)
-    return PathPoint(node, behind, height, head, static_pressure(one, head, height, velocity))
+    pressure = not_below_vapour(one, node, static_pressure(one, head, height, velocity))
+    return PathPoint(node, behind, height, head, pressure)
+
+
+def not_below_vapour(one: OnePlant, node: str, pressure: float | None) -> float | None:
+    """Pressure at the pumps' flanges: that of the vapour where the liquid does not reach them. [Pa]
+
+    And where the line boils at the flange, exactly that, whatever the last digit.
+    """
+    if pressure is None or node not in FLANGES:
+        return pressure
+    vapour = one.liquid.vapour_pressure - air_pressure(one.plant)
+    near = node == "suction" and abs(pressure - vapour) < ROUNDING * one.weight
+    return max(pressure, vapour) if one.suction_dry or near else pressure

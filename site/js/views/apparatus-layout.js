@@ -140,7 +140,7 @@ function narrowSheet(plant, size, by, ruled) {
 /** What of a plant decides the layout: when this text changes, everything is placed anew. */
 export function layoutKey(plant, sizes = [1, 1], kinds = []) {
   const {supply, delivery, pump, check, discharge, suction, drive, branch, summit, control, gauges, meters} = plant;
-  return JSON.stringify([supply.bottom_m, supply.top_m, supply.gas_bar !== 0, delivery.bottom_m, delivery.top_m,
+  return JSON.stringify([suction.mouth_m, supply.bottom_m, supply.top_m, supply.gas_bar !== 0, delivery.bottom_m, delivery.top_m,
     delivery.outlet_m, delivery.gas_bar !== 0, pump.centre_m, pump.arrangement, check.fitted, discharge.attached,
     discharge.bore_mm, suction.bore_mm, suction.strainer_k > 0, drive.poles, sizes, kinds,
     Object.values(fittedOf(plant)), branch?.end_m, branch?.pours, branch?.bore_mm, summit?.height_m, control?.of, control?.on,

@@ -4,6 +4,7 @@ import {conditionOf} from "./fitted.js";
 import {flowBehind, noted} from "./aside-update.js";
 
 const BOILS = ["bubbles", "npsh-short"]; // notes of which the bubbles at a pump's inlet speak
+const BOILS_BEFORE = ["suction-boils", "suction-dry"]; // those of which they speak at every pump
 
 export function updateMachines({pumps, checks}, {kinds}, model, words) {
   const {answer, plant, turning} = model;
@@ -11,7 +12,7 @@ export function updateMachines({pumps, checks}, {kinds}, model, words) {
   pumps.forEach((pump, i) => {
     const machine = machines[i];
     const condition = conditionOf(plant, i);
-    const boiling = BOILS.some((kind) => noted(answer, kind, `pump-${i + 1}`));
+    const boiling = BOILS.some((kind) => noted(answer, kind, `pump-${i + 1}`)) || BOILS_BEFORE.some((kind) => noted(answer, kind));
     const standing = Boolean(machine) && (machine.standing ?? !machine.speed);
     pump.update({speed: machine?.speed ?? 0, turns: turning, condition, boiling, standing, drive: driveOf(plant, machine),
       says: pumpSays(machine, {...condition, boiling, standing}, model, words, kinds[i])});

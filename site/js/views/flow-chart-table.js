@@ -16,7 +16,7 @@ export const FLOW_CHARTS = Object.freeze({
     curves: [{column: "npsh_available", of: "load"}, {column: "npsh_required", of: "machine"}],
     points: ({npsh_available: offered, npsh_required: needed}) => [offered, needed],
     level: () => null,
-    from: shortFrom,
+    from: (answer) => shortFrom(answer),
     top: npshTop,
   },
   power: {
@@ -37,16 +37,8 @@ function npshTop(answer) {
   return Math.min(Math.max(most(needed), matters), matters > 0 ? 2 * matters : Infinity);
 }
 
-/** The flow from which on a pump needs more NPSH than it is offered: there 3 % of its head are lost. Null where none is. */
-function shortFrom({curves}) {
-  const {flow, npsh_available: offered, npsh_required: needed} = curves;
-  if (!offered || !needed) return null;
-  const spare = flow.map((_, i) => (known(offered[i]) && known(needed[i]) ? offered[i] - needed[i] : NaN));
-  for (let i = 1; i < flow.length; i++) {
-    if (flow[i] > 0 && spare[i - 1] >= 0 && spare[i] < 0) return flow[i - 1] + ((flow[i] - flow[i - 1]) * spare[i - 1]) / (spare[i - 1] - spare[i]);
-  }
-  return null;
-}
+/** The flow from which on the first pump needs more NPSH than it is offered: there 3 % of its head are lost. Null where none is. */
+const shortFrom = ({curves}) => curves.npsh?.begins ?? null;
 
 /**
  * What stands at the flow of each pump; pumps that do the same are one.

@@ -15,12 +15,18 @@ function npshWords(answer, units, words) {
   const [{flow, values: [offered, needed]}] = pointsOf(answer, FLOW_CHARTS.npsh);
   const from = FLOW_CHARTS.npsh.from(answer);
   const args = {flow: units.full("flow", flow), available: units.full("head", offered), required: units.full("head", needed)};
+  const says = [words(offered === null ? "draw-npsh-says-alone" : "draw-npsh-says", args), ...marksSaid(answer.curves.npsh, units, words)].join(" ");
   const margin = offered === null ? "" : words(offered < needed ? "draw-npsh-short" : "draw-npsh-margin", {head: units.full("head", Math.abs(offered - needed))});
   return {
     lines: [words("draw-npsh-needs", args), margin],
     from: from === null ? "" : words("draw-npsh-from", {flow: units.full("flow", from)}),
-    says: words(offered === null ? "draw-npsh-says-alone" : "draw-npsh-says", args),
+    says,
   };
+}
+
+/** Where along the flow bubbles are likely, head is lost, and no more passes. */
+function marksSaid(marks, units, words) {
+  return ["bubbles_surely", "begins", "boils"].filter((name) => Number.isFinite(marks?.[name])).map((name) => words(`draw-npsh-${name}`, {flow: units.full("flow", marks[name])}));
 }
 
 function powerWords(answer, units, words) {

@@ -24,9 +24,13 @@ export const KINDS = Object.freeze([
   {kind: "belt-slips", caution: true},
   {kind: "trips", caution: true},
   {kind: "overload", caution: true},
+  {kind: "suction-dry", caution: true},
+  {kind: "suction-boils", caution: true},
   {kind: "npsh-short", caution: true},
   {kind: "below-vapour-pressure", caution: true, at: (place) => BEFORE_PUMP.includes(place)},
   {kind: "below-vapour-pressure", id: "below-vapour-pressure-behind", caution: true, at: (place) => !BEFORE_PUMP.includes(place)},
+  {kind: "vortex", caution: false},
+  {kind: "bubbles", caution: true},
   {kind: "no-relief", caution: true},
   {kind: "relief-lifted", caution: true},
   {kind: "current-over-limit", caution: true},
@@ -52,7 +56,7 @@ export const KINDS = Object.freeze([
 
 /** The quantity of each fact, by its name. */
 const FACTS = {
-  flow: "flow", last_flow: "flow", head: "head", missing: "head", available: "head", required: "head", shaft_power: "power",
+  flow: "flow", last_flow: "flow", head: "head", missing: "head", available: "head", required: "head", lost: "head", enough: "flow", above: "head", needed: "head", shaft_power: "power",
   rated_power: "power", load: "efficiency", pressure: "pressure", vapour_pressure: "pressure", limit: "pressure", set: "pressure",
   torque: "torque", speed: "speed", measured_speed: "speed", rise: "head", against: "head", drop: "pressure", most: "pressure", height: "height", filled: "opening",
   current: "current", usual_current: "current", setting: "current", after: "time", voltage: "opening", heat: "power",
@@ -80,6 +84,7 @@ export function worded({kind, facts, rule}, units) {
   const own = CONTROLLED.find((name) => `wanted_${name}` in facts);
   const said = Object.fromEntries(shown);
   if (own) Object.assign(said, {reading: said[own] ?? "–", wanted: said[`wanted_${own}`]});
+  if ("enough" in facts) said.curable = facts.enough > 0 ? "yes" : "no";
   return {...said, ...(rule ? {rule: name, held: facts.held ? "yes" : "no"} : {})};
 }
 

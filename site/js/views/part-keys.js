@@ -51,6 +51,7 @@ export function endsOf(key, {low, high}, plant) {
 /** Numbers that a plant may do without. Where one is asked for, it begins with what the plant or the engine's answer has. */
 const START = {
   "site.altitude_m": () => 0,
+  "suction.mouth_m": ({plant}) => plant.supply.bottom_m,
   "delivery.outlet_m": ({plant}) => plant.delivery.top_m,
   "drive.current_limit_percent": () => 100,
   "control.full_hz": ({plant}) => plant.drive.supply_hz,

@@ -44,12 +44,14 @@ export function routes(plan, plant) {
   return {...runs, flange};
 }
 
-function suctionRun({line, columns, heights}, {supply, pump}) {
+/** It begins at its mouth: at the vessel's bottom where nothing else is said. */
+function suctionRun({line, columns, heights}, {supply, pump, suction}) {
   const {x, width} = columns.supply;
+  const mouth = Number.isFinite(suction.mouth_m) ? heights.y(suction.mouth_m) : Infinity;
   const bottom = heights.y(supply.bottom_m);
   const end = [line.x["pump-1"], line.y];
-  if (pump.centre_m < supply.bottom_m) return [[x + width / 2, bottom], [x + width / 2, line.y], end];
-  return [[x + width - 18, bottom - 9], [x + width - 18, line.y], end];
+  if (pump.centre_m < supply.bottom_m) return [[x + width / 2, Math.min(bottom, mouth)], [x + width / 2, line.y], end];
+  return [[x + width - 18, Math.min(bottom - 9, mouth)], [x + width - 18, line.y], end];
 }
 
 function dischargeRun(plan, {delivery, summit}, start) {

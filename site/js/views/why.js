@@ -67,7 +67,7 @@ function limits({stack, notes}, units, words) {
   const shown = ({head}) => head > 0 && units.text("head", head) !== units.text("head", 0);
   const parts = stack.filter(shown)
     .map(({block, head}) => words("why-off-part", {block: words(`block-${block}`), part: units.full("head", head)}));
-  if (notes.some(({kind}) => ["npsh-short", "below-vapour-pressure"].includes(kind))) parts.push(words("why-off-npsh"));
+  if (notes.some(({kind}) => ["npsh-short", "suction-boils", "below-vapour-pressure"].includes(kind))) parts.push(words("why-off-npsh"));
   const sound = words("why-off-sound");
   return parts.length ? `${sound} ${words("why-off-limits", {limits: listed(parts, words)})}` : sound;
 }

@@ -35,11 +35,11 @@ def _losses(one: OnePlant) -> Iterator[Loss]:
 
 
 def _places(one: OnePlant, behind: float) -> Iterator[PathPoint]:
-    """It leaves the vessel at its bottom; in front of that outlet the liquid is at rest."""
+    """In front of its mouth in the vessel the liquid is at rest."""
     supply, head = one.plant.supply, one.head("supply")
     yield PathPoint("supply-surface", behind, supply.surface_m, head, supply.gas_bar * BAR)
-    outlet = static_pressure(one, head, supply.bottom_m, 0.0)
-    yield PathPoint("supply-outlet", behind, supply.bottom_m, head, outlet)
+    outlet = static_pressure(one, head, one.mouth, 0.0)
+    yield PathPoint("supply-outlet", behind, one.mouth, head, outlet)
     velocity = suction_velocity_head(one)
     yield point(one, "suction", behind + one.plant.suction.length_m, one.plant.pump.centre_m, velocity)
 

@@ -21,6 +21,13 @@ class Suction(Part, frozen=True):
     strainer_k: Annotated[
         float, quantity("-", 0, 1e5, "Loss coefficient of the strainer; 0 where there is none.")
     ] = 0.8
+    mouth_m: (
+        Annotated[
+            float,
+            quantity("m", -35, 200, "Height of its mouth in the vessel; at the vessel's bottom if left out."),
+        ]
+        | None
+    ) = None
     gas_percent: Annotated[
         float, quantity("%", 0, 30, "Gas drawn along with the liquid, of the volume at the pump's inlet.")
     ] = 0.0

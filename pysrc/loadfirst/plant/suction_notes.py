@@ -1,0 +1,65 @@
+"""What a person should know of a suction side: bubbles, too little NPSH, boiling, no liquid at all, a vortex.
+
+Between what is required and twice that the pump makes bubbles, and no gauge shows it. Below, head
+goes and the readings hunt. Each note carries the numbers that say whether less flow would cure it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import isfinite
+
+import numpy as np
+from msgspec import UNSET
+
+from loadfirst.physics.cavitation import ENOUGH
+from loadfirst.physics.machine import Machines
+from loadfirst.physics.vortex import required_submergence
+from loadfirst.plant.answer import Machine, Note
+from loadfirst.plant.npsh_marks import Axis, marks
+from loadfirst.plant.solved import OnePlant
+from loadfirst.units import TO_SI
+
+MM = TO_SI["mm"]
+
+
+def suction_notes(one: OnePlant, machines: tuple[Machine, ...]) -> Iterator[Note]:
+    """All notes on the way from the supply's surface to the pumps' eyes."""
+    yield from _vortex(one)
+    if one.suction_dry:
+        yield Note("suction-dry", "suction", {"missing": -one.npsh_at_rest})
+        return
+    most, flow = float(one.solved.most[one.row]), one.flow("suction-line")
+    if isfinite(most) and 0 < most <= flow:
+        yield Note("suction-boils", "suction", {"flow": flow})
+    for number, machine in enumerate(machines):
+        yield from _pump(one, machines, machine, number)
+
+
+def _pump(one: OnePlant, machines: tuple[Machine, ...], machine: Machine, number: int) -> Iterator[Note]:
+    """What want of NPSH does to one pump."""
+    available, required = machine.npsh_available, machine.npsh_required
+    drawn = machine.flow if machine.backward is UNSET else -machine.flow
+    if drawn <= 0 or available is None:
+        return
+    law, _, column = one.running(number)
+    if available < required:
+        alone = one.built.rows(np.array([one.row]))
+        axis = Axis.of(alone, number, tuple([each.flow for each in machines]))
+        enough = marks(axis, drawn).begins or 0.0
+        facts = {"available": available, "required": required, "enough": enough}
+        if isinstance(law, Machines):
+            plenty = -law.head_drop(one.solved.through(number))[0][one.row, column]
+            facts["lost"] = float(plenty) - machine.head
+        yield Note("npsh-short", machine.name, facts)
+    elif isinstance(law, Machines) and available < ENOUGH * required:
+        yield Note("bubbles", machine.name, {"available": available, "required": required})
+
+
+def _vortex(one: OnePlant) -> Iterator[Note]:
+    """Too little liquid above the mouth of the suction line: common practice, see `physics.vortex`."""
+    plant, flow = one.plant, one.flow("suction-line")
+    above = plant.supply.surface_m - one.mouth
+    needed = float(required_submergence(flow, plant.suction.bore_mm * MM))
+    if flow > 0 and above < needed:
+        yield Note("vortex", "supply-outlet", {"above": above, "needed": needed})
