@@ -3,7 +3,7 @@ import {encode, rigAlone} from "./share.js";
 import {FIRST_PRESET} from "./units.js";
 
 /** @returns {(action: {type: string}) => void} `send`, which every view gets */
-export function createActions({store, rig, beside, engine, kept, page, entries, paint, views}) {
+export function createActions({store, rig, beside, yesterday, engine, kept, page, entries, paint, views}) {
   const deeds = {
     preview: ({edits}) => store.preview(edits),
     commit: ({edits}) => keep(() => store.commit(edits)),
@@ -17,6 +17,7 @@ export function createActions({store, rig, beside, engine, kept, page, entries, 
       keep(() => store.load(state));
     },
     "keep-beside": ({beside}) => keep(() => store.keepBeside(beside)),
+    remember: ({yesterday}) => keep(() => store.remember(yesterday)),
     exchange: ({now, beside}) => keep(() => store.exchange({now, beside})),
     view: ({view}) => keep(() => store.show(view)),
     moves: ({moves}) => keep(() => store.show({moves})),
@@ -37,6 +38,7 @@ export function createActions({store, rig, beside, engine, kept, page, entries, 
       engine.again();
       rig.ask();
       beside.again();
+      yesterday.again();
     },
     reload: () => location.reload(),
     "copy-details": copyDetails,

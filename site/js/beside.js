@@ -1,18 +1,17 @@
-// The rig kept beside the present one: its answer, asked on a channel of its own.
+// A rig that the view holds besides the present one: its answer, asked on a channel of its own.
 import {Superseded} from "./engine/errors.js";
 import {same} from "./history.js";
 import {CURVE_POINTS} from "./rig.js";
 
-const CHANNEL = "beside";
-
 /**
  * @param {object} p
  * @param {object} p.engine of engine.js
- * @param {object} p.store of state.js; `view.beside` is {plant, edits} of what is kept
+ * @param {object} p.store of state.js
+ * @param {"beside"|"yesterday"} [p.name] under which name the view holds it, as {plant, edits}; its channel's too
  * @param {{got: object|null}} p.rig of rig.js: what was just in sight need not be asked for again
  * @param {() => void} p.onChange something new to paint
  */
-export function createBeside({engine, store, rig, onChange}) {
+export function createBeside({engine, store, rig, onChange, name = "beside"}) {
   let wanted = null; // {plant, edits}
   let got = null; // {answer, for}
   let error = null;
@@ -20,7 +19,7 @@ export function createBeside({engine, store, rig, onChange}) {
   async function ask() {
     const mine = wanted;
     try {
-      const answer = await engine.ask("answer", {...mine, curve_points: CURVE_POINTS}, CHANNEL);
+      const answer = await engine.ask("answer", {...mine, curve_points: CURVE_POINTS}, name);
       if (mine === wanted) [got, error] = [{answer, for: mine}, null];
     } catch (problem) {
       if (problem instanceof Superseded || mine !== wanted) return;
@@ -30,11 +29,11 @@ export function createBeside({engine, store, rig, onChange}) {
   }
 
   function look() {
-    const next = store.state.view.beside ?? null;
+    const next = store.state.view[name] ?? null;
     if (same(next, wanted)) return;
     wanted = next;
     error = null;
-    engine.drop(CHANNEL);
+    engine.drop(name);
     const known = [rig.got, got].find((one) => one && next && same(one.for, next));
     got = known ?? null;
     if (next && !known) ask();

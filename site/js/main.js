@@ -37,9 +37,10 @@ if (linked instanceof Error) page.linkTrouble = linkTrouble(linked);
 const engine = createEngine(spawnWorker, {onBoot});
 const rig = createRig({engine, store, onChange: paintSoon, onTrouble});
 const beside = createBeside({engine, store, rig, onChange: paintSoon});
+const yesterday = createBeside({engine, store, rig, onChange: paintSoon, name: "yesterday"});
 const entries = createEntries(window);
 entries.begin(store.state.view.place);
-const send = createActions({store, rig, beside, engine, kept, page, entries, paint: paintSoon, views: () => views});
+const send = createActions({store, rig, beside, yesterday, engine, kept, page, entries, paint: paintSoon, views: () => views});
 const views = createViews({document, words, units: unitsNow(), send, ask: (kind, body) => engine.ask(kind, body, "case")});
 
 const still = matchMedia("(prefers-reduced-motion: reduce)");
@@ -165,6 +166,7 @@ function paint() {
     live: store.live,
     previous: rig.previous,
     beside: beside.kept,
+    yesterday: yesterday.kept,
     catalogue,
     picked: page.picked,
     part: page.part,

@@ -57,7 +57,7 @@ export function createRig({engine, store, onChange, onTrouble, timers}) {
   }
 
   store.subscribe((state, what) => {
-    if (what === "view" || what === "beside") return;
+    if (["view", "beside", "remember"].includes(what)) return;
     if ((what === "undo" || what === "redo") && !moving && same(rest, here())) return; // only what stands beside it came or went
     if (what === "open" || what === "load") {
       engine.drop(CHANNEL);

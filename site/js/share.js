@@ -109,13 +109,18 @@ const VIEW = {
   place: (value) => value === "rig" || value === "case",
   case: (value) => (typeof value === "string" ? ID.test(value) : isPuzzle(value)),
   beside: isTable,
+  yesterday: isTable,
   moves: (value) => Array.isArray(value) && value.length <= MOST_MOVES,
 };
+
+/** A rig that the view holds besides. */
+const rig = ({plant, edits = {}}) => ({plant: checkPlant(plant), edits: checkEdits(edits)});
 
 /** What is rebuilt key by key, so that nothing else comes in with it. */
 const REBUILT = {
   moves: (moves) => moves.map((move) => plainTree(table(move, "move"), "move", 1)),
-  beside: ({plant, edits = {}}) => ({plant: checkPlant(plant), edits: checkEdits(edits)}),
+  beside: rig,
+  yesterday: rig,
 };
 
 /** Known parts of the view; an unknown one is left out, a known one with a wrong value refused. */

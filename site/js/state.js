@@ -10,7 +10,8 @@ export function firstState(plant, view = {}) {
 /**
  * @param {object} first state to begin with, as `firstState` or `share.decode` give it
  * @returns the store; `subscribe(f)` calls f(state, what) after each change,
- *   what ∈ "preview" | "commit" | "cancel" | "undo" | "redo" | "reset" | "open" | "view" | "load"
+ *   what ∈ "preview" | "commit" | "cancel" | "undo" | "redo" | "reset" | "open" | "view" | "load" |
+ *   "beside" | "remember" | "exchange"
  */
 export function createStore(first) {
   let state = freeze(first);
@@ -26,10 +27,14 @@ export function createStore(first) {
 
   /** Put the present of the history into the state. */
   function settle(what, view = state.view) {
-    const {plant, edits, beside} = steps.present;
-    const {beside: _, ...rest} = view;
+    const {plant, edits, ...remembered} = steps.present;
+    const shown = {...view};
+    for (const name of REMEMBERED) {
+      delete shown[name];
+      if (remembered[name]) shown[name] = remembered[name];
+    }
     pending = null;
-    return become({format: FORMAT, plant, edits, view: beside ? {...rest, beside} : rest}, what);
+    return become({format: FORMAT, plant, edits, view: shown}, what);
   }
 
   /** One step of the history to another rig, to another one beside it, or to both. */
@@ -80,9 +85,9 @@ export function createStore(first) {
       step({edits: {}});
       return settle("reset");
     },
-    /** Another plant, an id or a whole one; can be undone. */
+    /** Another plant, an id or a whole one; can be undone. A remembered day is that of the plant that is left. */
     open(plant, view = {}) {
-      step({plant, edits: {}});
+      step({plant, edits: {}, yesterday: null});
       return settle("open", {...state.view, ...view});
     },
     /** Keep a rig beside the present one, or null for none; can be undone, and moves nothing else. */
@@ -90,6 +95,12 @@ export function createStore(first) {
       if (pending) commit();
       step({beside});
       return settle("beside");
+    },
+    /** Remember a rig as yesterday's, or forget it with null; can be undone, and moves nothing else. */
+    remember(yesterday) {
+      if (pending) commit();
+      step({yesterday});
+      return settle("remember");
     },
     /** Both rigs of a comparison become others: {plant, edits} each; can be undone in one. */
     exchange({now, beside}) {
@@ -111,8 +122,11 @@ export function createStore(first) {
   };
 }
 
-/** What the history remembers: the rig, and the one kept beside it, if any. */
-const rigOf = ({plant, edits, view}) => ({plant, edits, beside: view?.beside ?? null});
+/** Rigs {plant, edits} that the view may hold besides: one kept for a comparison, and yesterday's. */
+const REMEMBERED = ["beside", "yesterday"];
+
+/** What the history remembers: the rig, and those that the view holds besides. */
+const rigOf = ({plant, edits, view}) => ({plant, edits, ...Object.fromEntries(REMEMBERED.map((name) => [name, view?.[name] ?? null]))});
 
 const without = (edits) => Object.fromEntries(Object.entries(edits).filter(([, value]) => value !== undefined));
 

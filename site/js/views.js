@@ -5,6 +5,7 @@ import {create as createBeside, createKeep} from "./views/beside.js";
 import {create as createCase} from "./views/case.js";
 import {create as createCharts} from "./views/charts.js";
 import {create as createControls} from "./views/controls.js";
+import {create as createDay} from "./views/day.js";
 import {setText} from "./views/dom.js";
 import {create as createNotes} from "./views/notes.js";
 import {create as createOpen} from "./views/open.js";
@@ -28,7 +29,7 @@ export function createViews({document, words, units, send, ask}) {
   const host = (id) => document.getElementById(id);
   const kit = {document, words, units, send};
   const onRig = Object.entries({
-    apparatus: createApparatus, controls: createControls, why: createWhy, notes: createNotes,
+    apparatus: createApparatus, controls: createControls, why: createWhy, day: createDay, notes: createNotes,
     stack: createStack, "chart-figure": createCharts, path: createPath, beside: createBeside, keep: createKeep,
   }).map(([id, create]) => create(host(id), kit));
   const places = createPlaces(host("places"), kit);
@@ -74,6 +75,7 @@ export function createViews({document, words, units, send, ask}) {
     host("slowed").hidden = !now.turning;
     curves.update(now.curves);
     host("rig").classList.toggle("has-before", Boolean(now.previous));
+    for (const key of document.querySelectorAll(".before-key")) setText(key, words(now.yesterday ? "before-key-yesterday" : "before-key"));
     host("graphs").classList.toggle("no-curves", !now.curves);
     announce(now);
   }

@@ -45,6 +45,7 @@ draw-tachometer-2 = Speed of pump 2
 draw-no-reading = no reading
 draw-hunting = about { $reading }, swinging
 draw-off-scale = { $reading }, off the scale
+draw-two-days = { $today }; yesterday { $yesterday }
 
 # The load stack
 draw-asks = asks
@@ -68,6 +69,7 @@ draw-velocity-head = velocity head
 draw-check-valves = check valves
 draw-unknown = unknown
 draw-stack-says = The load asks: { $blocks }. The pump answers { $head }.
+draw-stack-two-days = { $today } Yesterday it was { $head }.
 
 # The chart
 draw-load-curve = Load asks
@@ -77,6 +79,7 @@ draw-readout = Read both curves at a flow
 draw-readout-short = { $flow }: asks { $load }, answers { $machine }
 draw-readout-says = At { $flow } the load asks { $load }, the pump answers { $machine }
 draw-chart-says = Head over flow. The curves meet at { $flow } and { $head }.
+draw-chart-two-days = { $today } Yesterday they met at { $flow } and { $head }.
 draw-chart-empty = Head over flow. No answer yet.
 draw-other-states = other states
 draw-states-say = There are { $count } states: { $states }.

@@ -26,6 +26,7 @@ chart-show-npsh = NPSH
 chart-show-power = Power
 path-title = Head along the line
 before-key = before
+before-key-yesterday = yesterday
 controls-title = Controls
 chips-label = What to change
 
@@ -273,6 +274,12 @@ block-jet = the jet into the open
 block-not-reached = what is missing of the lift
 
 ## Two rigs side by side
+remember-day = Remember this as yesterday
+remember-day-long = Keep this rig as the remembered day: what changes from here on is drawn against it
+forget-day = Forget yesterday
+forget-day-long = Nothing is remembered then; undo brings it back
+day-same = Yesterday is remembered. Now change something.
+day-failed = The remembered day cannot be computed just now.
 keep-beside = Compare
 keep-beside-long = Keep this rig as it stands, to compare it with what you do next
 keep-see = See both

@@ -28,6 +28,7 @@ def decide(choice: str) -> dict[str, str]:
 
 
 BESIDE = {"plant": "rinse-transfer", "edits": {"valve.opening": 0.3}}
+YESTERDAY = {"plant": "rinse-transfer", "edits": {}}
 
 SCENES = (
     Scene("rig", "The rig as it opens"),
@@ -44,6 +45,12 @@ SCENES = (
     Scene("npsh", "NPSH over the flow", view={"chart": "npsh"}),
     Scene("power", "Power over the flow", view={"chart": "power"}),
     Scene("compared", "Two rigs side by side", {"pump.model": "large"}, view={"beside": BESIDE}),
+    Scene(
+        "two-days",
+        "Yesterday remembered, another load today",
+        {"valve.opening": 0.25, "supply.surface_m": 1.2},
+        view={"yesterday": YESTERDAY},
+    ),
     Scene("built", "Before Python is there: the answer made while building", start="starting"),
     Scene("blank", "Blank dials: a link, before Python is there", {"valve.opening": 0.3}, start="starting"),
     Scene("failed", "Python cannot be started", start="failed"),

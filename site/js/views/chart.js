@@ -51,16 +51,16 @@ function buildLegend(make, words, short) {
 }
 
 function update(svg, parts, model, words) {
-  const {answer, previous, units, curves = true} = model;
+  const {answer, previous, yesterday, units, curves = true} = model;
   const axes = parts.frame.update(chartDomain([answer, previous], curves), units);
   updateCurves(parts, axes, answer, previous, curves);
   updateDuty(parts, axes, model);
   parts.states.update(axes, curves ? answer?.state.possible : undefined);
   show(parts.legend.node, curves);
   parts.readout.update(axes, curves ? answer : null, units);
-  set(svg, "aria-label", answer ? words("draw-chart-says", {
-    flow: units.full("flow", answer.duty.flow), head: units.full("head", answer.duty.head),
-  }) + statesSaid(answer.state.possible, units, words) : words("draw-chart-empty"));
+  const met = ({duty}) => ({flow: units.full("flow", duty.flow), head: units.full("head", duty.head)});
+  const said = answer ? words("draw-chart-says", met(answer)) + statesSaid(answer.state.possible, units, words) : words("draw-chart-empty");
+  set(svg, "aria-label", yesterday && previous ? words("draw-chart-two-days", {today: said, ...met(previous)}) : said);
 }
 
 function updateCurves(parts, axes, answer, previous, shown) {

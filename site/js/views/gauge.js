@@ -11,6 +11,7 @@ import {el, placed, px, say, set, setAll, show} from "../lib/svg.js";
  * @property {[number, number]} range  ends of the dial, in `unit`
  * @property {number|null} value    in `unit`; null when there is nothing to show
  * @property {number|null} [ghost]  last committed value, drawn as a thin mark
+ * @property {boolean} [day]        that is yesterday's value, drawn as a hollow pointer
  * @property {string} text          the reading's digits, without its unit
  * @property {null|"low"|"high"} off  the pointer is against its stop
  * @property {boolean} [hunting]    the pointer swings about the reading
@@ -80,6 +81,7 @@ export function createDial(document, {x, y, r, key, scale: by = 1}) {
   const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
   const scale = make("g", {class: "dial-scale"});
   const ghost = make("path", {class: "dial-ghost", d: `M0,${px(-r + 3)}L-3.5,${px(-r - 4)}L3.5,${px(-r - 4)}Z`});
+  const day = make("path", {class: "dial-day", d: `M-3.4,${px(0.12 * r)}L3.4,${px(0.12 * r)}L2,${px(11 - r)}L-2,${px(11 - r)}Z`});
   const needle = make("path", {class: "dial-needle", d: `M-1.7,${px(0.16 * r)}L1.7,${px(0.16 * r)}L0.5,${px(6 - r)}L-0.5,${px(6 - r)}Z`});
   const reading = make("text", {class: "dial-reading", y: px(0.76 * r)});
   const unit = make("text", {class: "dial-unit"});
@@ -87,7 +89,7 @@ export function createDial(document, {x, y, r, key, scale: by = 1}) {
   const band = make("path", {class: "dial-band", d: arcPath(0, 0, r - 13, -SWING, SWING)});
   const node = make("g", {class: "dial", transform: placed(x, y, by), role: "meter", "data-reading": key, "data-part": key},
     make("circle", {class: "dial-bezel", r}), make("circle", {class: "dial-face", r: px(r - 3)}),
-    scale, band, unit, ghost, off, needle, make("circle", {class: "dial-hub", r: 3.5}), reading);
+    scale, band, unit, ghost, day, off, needle, make("circle", {class: "dial-hub", r: 3.5}), reading);
   let drawn = "", places = null, turn = null, swings = false, time = 0;
   return {
     node,
@@ -102,7 +104,8 @@ export function createDial(document, {x, y, r, key, scale: by = 1}) {
       swings = Boolean(data.hunting && data.moves && turn !== null);
       point(needle, turn);
       point(band, data.hunting ? turn : null);
-      point(ghost, places.turn(data.ghost));
+      point(ghost, data.day ? null : places.turn(data.ghost));
+      point(day, data.day ? places.turn(data.ghost) : null);
       say(reading, data.text);
       say(unit, data.unit);
       show(off, Boolean(data.off));

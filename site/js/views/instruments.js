@@ -29,9 +29,9 @@ const SWINGS = ["pressure", "flow", "current"]; // the pointers of these swing w
 /**
  * Everything one instrument needs to draw itself, in shown units.
  * @returns {{label: string, unit: string, range: [number, number], value: number|null,
- *   ghost: number|null, text: string, off: null|"low"|"high", hunting: boolean, moves: boolean, says: string}}
+ *   ghost: number|null, day: boolean, text: string, off: null|"low"|"high", hunting: boolean, moves: boolean, says: string}}
  */
-export function instrument(id, {answer, previous, units, plant, turning}, words) {
+export function instrument(id, {answer, previous, yesterday = null, units, plant, turning}, words) {
   const {quantity, label, range} = INSTRUMENTS[id];
   const reading = find(answer, id);
   const ends = reading ? [reading.low, reading.high] : range(plant);
@@ -39,20 +39,25 @@ export function instrument(id, {answer, previous, units, plant, turning}, words)
   const value = reading?.value ?? null;
   const off = reading?.off_scale ?? null;
   const full = units.full(quantity, value, ends[1] - ends[0]);
-  const hunting = Boolean(answer?.state?.hunting) && value !== null && !off && SWINGS.includes(quantity);
-  const sign = hunting ? "≈" : STOPS[off] ?? "";
+  const says = value === null ? words("draw-no-reading") : off ? words("draw-off-scale", {reading: full})
+    : hunting(answer, quantity, reading) ? words("draw-hunting", {reading: full}) : full;
+  const swings = hunting(answer, quantity, reading);
+  const sign = swings ? "≈" : STOPS[off] ?? "";
   return {
     label: words(label),
     unit: units.symbol(quantity),
     range: ends.map((end) => units.value(quantity, end)),
     value: value === null ? null : units.value(quantity, value),
     ghost: before?.value === null || before?.value === undefined ? null : units.value(quantity, before.value),
+    day: Boolean(yesterday),
     text: value === null ? "–" : `${sign}${units.text(quantity, value, ends[1] - ends[0])}`,
     off,
-    hunting,
+    hunting: swings,
     moves: turning,
-    says: value === null ? words("draw-no-reading") : off ? words("draw-off-scale", {reading: full}) : hunting ? words("draw-hunting", {reading: full}) : full,
+    says: yesterday && before ? words("draw-two-days", {today: says, yesterday: units.full(quantity, before.value, ends[1] - ends[0])}) : says,
   };
 }
+
+const hunting = (answer, quantity, reading) => Boolean(answer?.state?.hunting) && reading !== null && reading.value !== null && !reading.off_scale && SWINGS.includes(quantity);
 
 const find = (answer, id) => answer?.shown?.find((reading) => reading.id === id) ?? null;

@@ -82,7 +82,8 @@ export function createAmmeter(document, {x, y, width, key, scale: by = 1}) {
   const scale = make("g");
   const needle = make("line", {class: "meter-needle", y1: -8, y2: 4 - r});
   const ghost = make("line", {class: "meter-ghost-line", y1: 8 - r, y2: -1 - r});
-  const hands = make("g", {transform: `translate(${px(cx)},${cy})`}, ghost, needle);
+  const day = make("path", {class: "dial-day", d: `M-2.4,-8L2.4,-8L2.4,${px(5 - r)}L-2.4,${px(5 - r)}Z`});
+  const hands = make("g", {transform: `translate(${px(cx)},${cy})`}, ghost, day, needle);
   const reading = make("tspan", {class: "meter-reading small"});
   const unit = make("tspan", {class: "meter-unit", dx: 3});
   const node = make("g", {class: "meter", role: "meter", "data-reading": key, "data-part": key, transform: placed(x, y, by)},
@@ -99,7 +100,8 @@ export function createAmmeter(document, {x, y, width, key, scale: by = 1}) {
         drawn = `${data.range}`;
       }
       swing(needle, data.value, marks);
-      swing(ghost, data.ghost, marks);
+      swing(ghost, data.day ? null : data.ghost, marks);
+      swing(day, data.day ? data.ghost : null, marks);
       tell(node, reading, unit, data);
     },
   };

@@ -78,7 +78,7 @@ function buildBalance(make, {width, height, rows: terms}, words) {
 
 const essence = (answer) => answer && {stack: answer.stack, balance: answer.state.balance.answer, curves: answer.curves, displaces: answer.state.machines.some((one) => one.pressure_limit)};
 
-function update(svg, parts, {answer, previous, units}, size, words, columns) {
+function update(svg, parts, {answer, previous, yesterday, units}, size, words, columns) {
   const shown = (head) => units.text("head", head);
   const places = stackGeometry(essence(answer), essence(previous), size, (head) => shown(head) !== shown(0));
   const byName = new Map(places.blocks.map((one) => [one.block, one]));
@@ -89,7 +89,8 @@ function update(svg, parts, {answer, previous, units}, size, words, columns) {
   }
   updateAnswer(parts, places, columns, answer ? units.full("head", answer.state.balance.answer) : "");
   updateBalance(parts.balance, answer?.state.balance, shown, words);
-  set(svg, "aria-label", answer ? describe(answer, units, words) : words("draw-no-reading"));
+  const said = answer ? describe(answer, units, words) : words("draw-no-reading");
+  set(svg, "aria-label", yesterday && previous ? words("draw-stack-two-days", {today: said, head: units.full("head", previous.state.balance.answer)}) : said);
 }
 
 function updateBlock({rect, leader, text, name, value}, block, place, label, {relief, burden, labels}, shown, words) {

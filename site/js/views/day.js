@@ -1,0 +1,38 @@
+// Remembering the rig as it stands as yesterday's, and forgetting it again.
+import {same} from "../history.js";
+import {h, hide, setText} from "./dom.js";
+import {sentence} from "./sentence.js";
+
+/**
+ * @param {HTMLElement} host
+ * @param {object} kit {document, words, send}
+ */
+export function create(host, {document, words, send}) {
+  let model = null;
+  const state = h(document, "p", {class: "fine", hidden: true});
+  const button = h(document, "button", {type: "button", class: "plain", id: "remember-day", onclick: press});
+  host.append(state, button);
+
+  function press() {
+    send({type: "remember", yesterday: model.yesterday ? null : model.rig});
+  }
+
+  return {
+    update(next) {
+      model = next;
+      setText(button, words(next.yesterday ? "forget-day" : "remember-day"));
+      button.title = words(next.yesterday ? "forget-day-long" : "remember-day-long");
+      const said = dayWords(next, words);
+      setText(state, said);
+      hide(state, said === "");
+    },
+  };
+}
+
+/** What is to be said of the remembered day itself: that it cannot be had, or that nothing has changed since. */
+export function dayWords(model, words) {
+  const {yesterday, rig} = model;
+  if (!yesterday) return "";
+  if (yesterday.error) return yesterday.error.rule ? sentence(yesterday.error, model) : words("day-failed");
+  return same(yesterday.rig, rig) ? words("day-same") : "";
+}
