@@ -10,8 +10,17 @@ from tests.displacement import machine as gear
 from tests.pumps import RADIAL, STEADY, across, far_and_wide, machine, pumps
 
 from loadfirst.physics.centrifugal import PumpCurve
+from loadfirst.physics.check import CheckValves
 from loadfirst.physics.law import column
-from loadfirst.physics.starved import PLENTY, DryDisplacement, StarvedMachines, lacking, unfilled
+from loadfirst.physics.starved import (
+    PLENTY,
+    DryDisplacement,
+    SoleMachines,
+    StarvedMachines,
+    lacking,
+    unfilled,
+)
+from loadfirst.physics.suction import Suction
 
 
 def starved(pump: PumpCurve = RADIAL, available: float = PLENTY) -> StarvedMachines:
@@ -27,6 +36,21 @@ def test_in_its_place_no_pump_gains_head_with_flow(pump: PumpCurve, available: f
     drop, slope = law.head_drop(flow)
     assert np.isfinite(drop).all() and (slope >= 0).all()
     assert (np.diff(drop[:, 0]) >= -1e-12 * np.abs(drop[1:, 0])).all()
+
+
+@given(pumps(), st.floats(-5, 30), st.floats(1e-3, 50))
+def test_alone_at_its_suction_line_no_pump_gains_head_with_flow(
+    pump: PumpCurve, rest: float, lost: float
+) -> None:
+    """The NPSH falls with its own flow; `lost` at the last point. The same as with that NPSH as a number."""
+    line = Suction(column(rest), CheckValves(lost / pump.last_flow**2, False), column(0.1))
+    plain = machine(pump, STEADY)
+    law, flow = SoleMachines.sole(plain, line), far_and_wide(plain)
+    drop, slope = law.head_drop(flow)
+    assert np.isfinite(drop).all() and (slope >= 0).all()
+    assert (np.diff(drop[:, 0]) >= -1e-12 * np.abs(drop[1:, 0])).all()
+    assert (drop == StarvedMachines.of(plain, line.available(flow)[0]).head_drop(flow)[0]).all()
+    assert (law.rows(np.array([0])).head_drop(flow)[0] == drop).all()
 
 
 @given(pumps())

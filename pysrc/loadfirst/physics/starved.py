@@ -34,6 +34,7 @@ from loadfirst.physics.interpolate import Pieces, slope, value
 from loadfirst.physics.law import Array, Flags, Index, pick
 from loadfirst.physics.machine import Machines, Running
 from loadfirst.physics.machine_curve import NPSH
+from loadfirst.physics.suction import Suction
 
 PLENTY = 1e9  # [m] of NPSH: none is lost
 
@@ -76,7 +77,11 @@ class StarvedMachines(Machines):
         """Head that is left, and its slope. [m], [m/(m³/s)]"""
         row, into = self.curves.find(flow)
         required = self._required(flow, row, into)
-        return in_place(value(row, into), slope(row, into), (self.available, np.zeros(())), required)
+        return in_place(value(row, into), slope(row, into), self._npsh(flow), required)
+
+    def _npsh(self, flow: Array) -> tuple[Array, Array]:
+        """What is available at a flow through each machine, and its slope. [m], [m/(m³/s)]"""
+        return self.available, np.zeros(())
 
     def required(self, flow: Array) -> Array:
         """Rising envelope of the required NPSH. (B, M) [m³/s] -> [m]"""
@@ -98,6 +103,34 @@ class StarvedMachines(Machines):
     def rows(self, index: Index) -> StarvedMachines:
         """The machines of some of the plants only."""
         return StarvedMachines.of(Machines.rows(self, index), pick(self.available, index))
+
+
+@dataclass(frozen=True, slots=True)
+class SoleMachines(StarvedMachines):
+    """Centrifugal pumps, each alone at its suction line, whose flow is its own. Make it with `sole`.
+
+    Attributes
+    ----------
+    suction : Suction (B|1, M)
+        What it leaves of NPSH at a flow; `available` says nothing here.
+    """
+
+    suction: Suction
+
+    @classmethod
+    def sole(cls, machines: Machines, suction: Suction) -> SoleMachines:
+        """Machines as they run with plenty of NPSH, put at the end of their suction lines."""
+        parts: dict[str, Any] = {part.name: getattr(machines, part.name) for part in fields(Machines)}
+        none = np.full((1, 1), np.nan)
+        return cls(**parts, available=none, peaks=_peaks(machines.curves), suction=suction)
+
+    def _npsh(self, flow: Array) -> tuple[Array, Array]:
+        """What is available at a flow through each machine, and its slope. [m], [m/(m³/s)]"""
+        return self.suction.available(flow)
+
+    def rows(self, index: Index) -> SoleMachines:
+        """The machines of some of the plants only."""
+        return SoleMachines.sole(Machines.rows(self, index), self.suction.rows(index))
 
 
 @dataclass(frozen=True, slots=True)

@@ -86,8 +86,9 @@ def curves(one: Built, duty: Duty, points: int = POINTS, flows: Sequence[float] 
     flows : through each pump at the duty: where a curve droops the pumps may share it in several ways.
     """
     top = _top(one, duty)
-    most = boiling(one)
-    flow, foot = _edge(_samples(one, points, duty, top), most)
+    flow = _samples(one, points, duty, top)
+    most = boiling(one, float(flow[0, -1]))
+    flow, foot = _edge(flow, most)
     at = forced(one, flow, flows)
     asked, known = load_curve(one, flow, at)
     even = flow.copy()
@@ -113,7 +114,7 @@ def curves(one: Built, duty: Duty, points: int = POINTS, flows: Sequence[float] 
         npsh_required=_column(pump.npsh_required),
         npsh_available=_known(first.available, first.available >= 0),
         power=_known(pump.shaft_power, inside),
-        npsh=marks(axes[0], float(flow[0, -1])),
+        npsh=marks(axes[0], float(flow[0, -1]), most),
         second=UNSET if one.plants[0].alike or len(axes) == 1 else _second(axes[1], flow, most, top),
     )
 

@@ -3,7 +3,8 @@
 The network is solved with laws that depend on their own flow only. What a pump
 has of NPSH depends on the flow Q of the whole suction line: so Q is guessed, the
 pumps get the NPSH that goes with it (`plant.npsh`), the network answers with a
-flow Q'(Q), and the Q is looked for that is answered with itself.
+flow Q'(Q), and the Q is looked for that is answered with itself. Of a single
+centrifugal pump Q is its own flow, and its law says it all (`starved.SoleMachines`).
 
 Why there is one, and only one
 ------------------------------
@@ -34,10 +35,11 @@ import numpy as np
 from loadfirst.physics.cavitation import ENOUGH
 from loadfirst.physics.displacement import DisplacementMachines
 from loadfirst.physics.law import SHUT, Array, Flags, Index
+from loadfirst.physics.machine import Machines
 from loadfirst.physics.network import STALLED, Solution
 from loadfirst.physics.pipe import velocity_head
 from loadfirst.physics.root import rising_root
-from loadfirst.physics.starved import PLENTY, StarvedMachines
+from loadfirst.physics.starved import PLENTY, SoleMachines, StarvedMachines
 from loadfirst.physics.suction import Suction
 from loadfirst.plant.boiling import boiling_flow, held_by_vapour
 from loadfirst.plant.build import Built
@@ -125,6 +127,43 @@ def _found(some: Built, free: Array) -> _Found:
     """Plants that are all short; `free` is what the suction line would pass with plenty of NPSH, (B,)."""
     suction = suction_of(some)
     most = boiling_flow(some, suction)
+    near = NEAR * some.head_scale / SHUT
+    at, left, solution = (_sole if _is_alone(some) else _searched)(some, suction, free, most)
+    lost = dry_heads(some, suction)
+    boils = np.flatnonzero((left < -near) & (at >= most))
+    if len(boils):
+        held = held_by_vapour(some.rows(boils), suction.rows(boils), most[boils])
+        solution = put_rows(solution, boils, held.solution)
+        lost[boils] += held.lost
+        left[boils] = 0.0
+    solution = _judged(solution, np.abs(left) <= AGREED * some.flow_scale)
+    return _Found(solution, in_place(some, at, suction).available, lost, most)
+
+
+def _is_alone(some: Built) -> bool:
+    return len(some.layout.pumps) == 1 and all(isinstance(law, Machines) for law in some.machines.values())
+
+
+def _sole(some: Built, suction: Suction, free: Array, most: Array) -> tuple[Array, Array, Solution]:
+    """The same as `_searched`, of one centrifugal pump: its flow is the line's, so its law can say it all."""
+    laws = {
+        name: SoleMachines.sole(law, suction)
+        for name, law in some.machines.items()
+        if isinstance(law, Machines)
+    }
+    solution = _answer(equipped(some, laws))
+    at = np.minimum(solution.flow[LINE], most)
+    return at, at - solution.flow[LINE], solution
+
+
+def _searched(some: Built, suction: Suction, free: Array, most: Array) -> tuple[Array, Array, Solution]:
+    """The flow that is answered with itself, by how much it is missed, and the answer.
+
+    Parameters
+    ----------
+    free : what the suction line would pass with plenty of NPSH, (B,). [m³/s]
+    most : at which the liquid boils, (B,); the flow found where even that is answered with more. [m³/s]
+    """
     still = np.abs(free) < STILL * some.flow_scale
     high = np.minimum(np.where(still, np.maximum(free, 0.0), free) + LEAKS * some.head_scale / SHUT, most)
 
@@ -135,16 +174,7 @@ def _found(some: Built, free: Array) -> _Found:
     low = np.minimum(high - last, high)
     near = NEAR * some.head_scale / SHUT
     at, left = rising_root(miss, low, high, within=near, ends=(miss(low), last))
-    lost = dry_heads(some, suction)
-    solution = _placed(some, suction, at)
-    boils = np.flatnonzero((left < -near) & (at >= most))
-    if len(boils):
-        held = held_by_vapour(some.rows(boils), suction.rows(boils), most[boils])
-        solution = put_rows(solution, boils, held.solution)
-        lost[boils] += held.lost
-        left[boils] = 0.0
-    solution = _judged(solution, np.abs(left) <= AGREED * some.flow_scale)
-    return _Found(solution, in_place(some, at, suction).available, lost, most)
+    return at, left, _placed(some, suction, at)
 
 
 def _placed(some: Built, suction: Suction, flow: Array) -> Solution:

@@ -15,13 +15,16 @@ from msgspec import Struct
 from loadfirst.physics.backward import Backward
 from loadfirst.physics.cavitation import INCEPTION, rising
 from loadfirst.physics.law import Array
-from loadfirst.physics.root import rising_root
+from loadfirst.physics.pipe import velocity_head
 from loadfirst.physics.standing import StandingPumps
+from loadfirst.plant.boiling import boiling_flow
 from loadfirst.plant.build import Built
 from loadfirst.plant.npsh import in_place, suction_of
 from loadfirst.plant.station_curve import pump_curve
 
 RATIOS = (1.0, *INCEPTION)
+POINTS = 33
+"""Of each of two rounds: the second is a thirty-second of a thirty-second of the axis apart."""
 
 
 class Marks(Struct, frozen=True):
@@ -78,35 +81,37 @@ class Axis(NamedTuple):
         return np.asarray(pump_curve(self.built, flow[None], self.number).npsh_required[0])
 
 
-def marks(axis: Axis, most: float) -> Marks:
-    """Where along its axis a pump gets short, up to a flow. [m³/s]"""
+def marks(axis: Axis, most: float, boils: float) -> Marks:
+    """Where along its axis a pump gets short, up to a flow; the suction line boils at `boils`. [m³/s]"""
     law, _ = axis.built.pump(axis.number)
-    ratios = np.array(RATIOS)
-    found: list[float | None] = [None] * len(ratios)
+    found: list[float | None] = [None] * len(RATIOS)
     if not isinstance(law, StandingPumps | Backward) and most > 0:
-        at, left = rising_root(
-            lambda flow: ratios * _envelope(axis, flow) - axis.available(flow), 0 * ratios, 0 * ratios + most
-        )
-        pairs = zip(at.tolist(), left.tolist(), strict=True)
-        found = [flow if flow < most or over >= 0 else None for flow, over in pairs]
-    times, more = axis.beside
-    boils = (boiling(axis.built) - more) / times
+        found = _crossings(axis, most)
     begins, surely, first = found
-    return Marks(begins, surely, first, max(boils, 0.0) if boils <= most else None)
+    times, more = axis.beside
+    own = (boils - more) / times
+    return Marks(begins, surely, first, max(own, 0.0) if own <= most else None)
 
 
-def boiling(built: Built) -> float:
-    """The flow of the suction line at which the liquid boils at a flange of the first plant. [m³/s]"""
-    from loadfirst.plant.boiling import boiling_flow
-
-    return float(boiling_flow(built, suction_of(built))[0])
-
-
-STEPS = 24
-"""How finely the required NPSH is looked through for a fall at small flow."""
+def boiling(built: Built, most: float) -> float:
+    """Flow of the suction line at which it boils at a flange of one plant; infinite above `most`. [m³/s]"""
+    suction, end = suction_of(built), np.array([most])
+    if (in_place(built, end, suction).available > velocity_head(end, suction.bore)).all():
+        return np.inf
+    return float(boiling_flow(built, suction)[0])
 
 
-def _envelope(axis: Axis, flow: Array) -> Array:
-    """The most that is required at any flow up to each. (F,) [m]"""
-    up_to = flow[:, None] * np.linspace(0.0, 1.0, STEPS)
-    return np.asarray(rising(axis.required(up_to.ravel()).reshape(up_to.shape))[:, -1])
+def _crossings(axis: Axis, most: float) -> list[float | None]:
+    """For each of the ratios the flow at which it is met: two rounds of points, joined by straight lines."""
+    flow = np.linspace(0.0, most, POINTS)
+    required = rising(axis.required(flow))
+    missing = np.outer(RATIOS, required) - axis.available(flow)
+    after = np.where((missing >= 0).any(axis=1), np.argmax(missing >= 0, axis=1), -1)
+    before = np.maximum(after - 1, 0)
+    finer = flow[before, None] + (flow[after] - flow[before])[:, None] * np.linspace(0.0, 1.0, POINTS)
+    asked = np.maximum(axis.required(finer.ravel()).reshape(finer.shape), required[before, None])
+    left = np.array(RATIOS)[:, None] * rising(asked) - axis.available(finer.ravel()).reshape(finer.shape)
+    found: list[float | None] = []
+    for row, at, reached in zip(left, finer, after.tolist(), strict=True):
+        found.append(None if reached < 0 else float(np.interp(0.0, row, at)))
+    return found

@@ -46,7 +46,7 @@ def _pump(one: OnePlant, machines: tuple[Machine, ...], machine: Machine, number
     if available < required:
         alone = one.built.rows(np.array([one.row]))
         axis = Axis.of(alone, number, tuple([each.flow for each in machines]))
-        enough = marks(axis, drawn).begins or 0.0
+        enough = marks(axis, drawn, np.inf).begins or 0.0
         facts = {"available": available, "required": required, "enough": enough}
         if isinstance(law, Machines):
             plenty = -law.head_drop(one.solved.through(number))[0][one.row, column]
