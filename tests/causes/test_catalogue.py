@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from functools import lru_cache
 from pathlib import Path
 from typing import Any, get_args
@@ -40,6 +41,7 @@ CONTROLLED: tuple[dict[str, Any], ...] = (
     {"control.fitted": True, "control.of": "delivery-level", "control.draw_m3h": 90.0},
 )
 """Set-ups of a controller on the reference system."""
+ORIFICE = {"meters.flow_kind": "orifice"}
 
 
 @lru_cache(maxsize=1)
@@ -186,6 +188,41 @@ def test_a_half_shut_suction_valve_reads_as_a_blocked_strainer() -> None:
         assert one.after == pytest.approx(other.after, rel=1e-9), (name, quantity)
 
 
+@pytest.mark.parametrize(
+    ("id", "size", "first", "equal"),
+    [
+        ("gauge-moved-up", 2.0, "gauge-zero-off", lambda weight: -2 * weight),
+        ("gauge-moved-down", 3.0, "gauge-zero-off", lambda weight: 3 * weight),
+        ("gauge-leg-gassed", 0.5, "gauge-zero-off", lambda weight: 1.25 * weight),
+        ("gauge-from-vacuum", 1.0, "gauge-zero-off", lambda weight: 10.1325),
+        ("transmitter-re-ranged", 0.8, "gauge-span-off", lambda weight: -20.0),
+        ("plate-reversed", 1.0, "flow-meter-span-off", lambda weight: 100 * (0.85**2 - 1)),
+        ("flow-meter-other-density", 1.25, "flow-meter-span-off", lambda weight: -20.0),
+    ],
+)
+def test_instruments_declared_alike_read_alike_at_every_load(
+    id: str, size: float, first: str, equal: Callable[[float], float]
+) -> None:
+    """A column, a gas pocket and a vacuum only shift the zero; a plate and a density only stretch the span.
+
+    `weight` is that of a metre of liquid, in per cent of the dial's 10 bar; the dial hangs 2.5 m above
+    its tapping. At two openings of the valve, so that no single coincidence passes.
+    """
+    data = apply_edits(toml_text.read(HERE / "reference.toml"), {**ORIFICE, "gauges.discharge.height_m": 3.0})
+    weight = 998.2 * 9.80665 / 1e6 * 100
+    for opening in (0.392, 0.2):
+        there = apply_edits(data, {"valve.opening": opening})
+        plant = resolve_data(there)
+        both = [
+            (one, resolve_data(apply_edits(there, one.edits(plant, at))))
+            for one, at in ((cause(id), size), (cause(first), equal(weight)))
+        ]
+        one, other = signatures(plant, both)
+        assert one.discharge.after == pytest.approx(other.discharge.after, rel=1e-4)
+        assert one.flow.after == pytest.approx(other.flow.after, rel=1e-4)
+        assert (one.discharge.sign, one.flow.sign) != ("0", "0")
+
+
 def test_every_cause_is_shown_by_observations_that_exist() -> None:
     """And every observation shows some cause; a hit is likelier than a false alarm."""
     used = {id for one in CAUSES for id in one.shown_by}
@@ -206,6 +243,17 @@ def test_every_cause_and_observation_has_words_on_the_page_and_at_the_terminal()
             assert sentence.endswith(".") and len(re.findall(r"\.(?: |$)", sentence)) == 1, sentence
         assert one.source
     assert all(seen.says.endswith((".", "?")) for seen in OBSERVATIONS.values())
+
+
+def test_sizes_spread_over_the_room_that_a_plant_leaves() -> None:
+    """Evenly or by equal factors, every one of them usable; from 3.5 m the level can fall by 3 m here."""
+    _, _, plant = plants()[FILES.index(HERE / "reference.toml")]
+    assert cause("supply-level-lower").spread(plant, 4) == pytest.approx((0, 1, 2, 3))
+    assert cause("burst").spread(plant, 3) == pytest.approx((2, (2 * 150) ** 0.5, 150))
+    assert cause("phases-swapped").spread(plant, 9) == (1.0,)
+    for one in CAUSES:
+        if one.applies(plant) is None:
+            assert all(isinstance(one.edits(plant, size), dict) for size in one.spread(plant, 7))
 
 
 def test_sizes_have_a_usual_value_in_their_range() -> None:

@@ -109,6 +109,22 @@ class Cause:
         low, high = self.sizes(plant)
         return min(max(self.size.usual, low), high)
 
+    def spread(self, plant: ResolvedPlant, count: int) -> tuple[float, ...]:
+        """Sizes over the room that this plant leaves, as `scale` has them: evenly, or by equal factors.
+
+        Parameters
+        ----------
+        plant : to which the cause can happen.
+        count : how many, both ends among them, at least 2; a cause without size has one all the same.
+        """
+        if self.size is None:
+            return (1.0,)
+        low, high = self.sizes(plant)
+        steps = (step / (count - 1) for step in range(count))
+        if self.size.scale == "log":
+            return tuple(low * (high / low) ** step for step in steps)
+        return tuple(low + (high - low) * step for step in steps)
+
     def edits(self, plant: ResolvedPlant, size: float | None = None) -> Edits:
         """What it changes in a plant.
 

@@ -74,21 +74,21 @@ MOVED_UP = Cause(
     says="The discharge gauge was hung higher, its leg full.",
     size=Size("m", "how much higher", 0, 20, none=0, usual=2),
     edit=e.plus(f"{DISCHARGE}.height_m"), unless=_OPEN, shown_by=("height-measured",),
-    source="hydrostatics",
+    alike="gauge-zero-off", source="hydrostatics",
 )  # fmt: skip
 MOVED_DOWN = Cause(
     id="gauge-moved-down", group=GROUP, keys=(f"{DISCHARGE}.height_m",),
     says="The discharge gauge was hung lower, its leg full.",
     size=Size("m", "how much lower", 0, 20, none=0, usual=2),
     edit=e.plus(f"{DISCHARGE}.height_m", -1), unless=_OPEN, shown_by=("height-measured",),
-    room=e.below(f"{DISCHARGE}.height_m", -30.0), source="hydrostatics",
+    room=e.below(f"{DISCHARGE}.height_m", -30.0), alike="gauge-zero-off", source="hydrostatics",
 )  # fmt: skip
 LEG = Cause(
     id="gauge-leg-gassed", group=GROUP, keys=(f"{DISCHARGE}.fault.leg_filled",),
     says="Gas has gathered in the discharge gauge's leg.",
     size=Size("-", "share that is full, over the one before", 0, 1, none=1, usual=0.5),
     edit=e.scaled(f"{DISCHARGE}.fault.leg_filled"), unless=e.first(_OPEN, _level_leg),
-    shown_by=("leg-bled",),
+    shown_by=("leg-bled",), alike="gauge-zero-off",
 )  # fmt: skip
 ROOT_SHUT = Cause(
     id="gauge-shut-off", group=GROUP, keys=(f"{DISCHARGE}.fault.root_valve",),
@@ -120,6 +120,7 @@ ABSOLUTE = Cause(
     id="gauge-from-vacuum", group=GROUP, keys=(f"{DISCHARGE}.fault.reads",),
     says="The discharge gauge was replaced by one that counts from vacuum.",
     edit=lambda plant, size: {f"{DISCHARGE}.fault.reads": "absolute"}, shown_by=("dial-read",),
+    alike="gauge-zero-off",
     unless=e.first(_OPEN, e.needs(f"{DISCHARGE}.fault.reads", "gauge", "it counts from vacuum already")),
 )  # fmt: skip
 TAPPED_BEHIND = Cause(
@@ -171,6 +172,7 @@ PLATE = Cause(
     id="plate-reversed", group=GROUP, keys=("meters.flow_fault.plate",),
     says="The orifice plate was put in with its bevelled side upstream.",
     edit=e.put(meters__flow_fault__plate="reversed"), shown_by=("plate-tag", "tank-timed"),
+    alike="flow-meter-span-off",
     unless=e.first(_ORIFICE, e.needs("meters.flow_fault.plate", "right", "it is reversed already")),
 )  # fmt: skip
 ROOT_MISSING = Cause(
@@ -187,7 +189,8 @@ FLOW_DENSITY = Cause(
     id="flow-meter-other-density", group=GROUP, keys=("meters.flow_density_kgm3",),
     says="The orifice meter is scaled for a liquid of another density.",
     size=Size("-", "density it is scaled for, over the one before", 0.5, 2, none=1, usual=1.2, scale="log"),
-    edit=_scaled_density, unless=_ORIFICE, shown_by=("meter-settings",), source="orifice: q = k √(Δp/ρ)",
+    edit=_scaled_density, unless=_ORIFICE, shown_by=("density-set", "sample-weighed"),
+    alike="flow-meter-span-off", source="orifice: q = k √(Δp/ρ)",
     room=lambda plant: (1 / _design_density(plant), 20000 / _design_density(plant)),
 )  # fmt: skip
 CURRENT_ZERO = Cause(

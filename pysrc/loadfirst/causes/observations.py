@@ -92,7 +92,8 @@ OBSERVATIONS: dict[str, Observation] = {
     "tapping-traced": Observation("Trace the gauge's line to its tapping.", 0.95, 0.02),
     "tank-timed": Observation("Time how fast the level in a vessel moves, and compare the flow.", 0.85, 0.1),
     "plate-tag": Observation("Read the orifice plate's tag: which side is upstream?", 0.9, 0.03),
-    "meter-settings": Observation("Read the flow meter's settings: range, density, square root.", 0.9, 0.03),
+    "meter-settings": Observation("Read the flow meter's settings: range and square root.", 0.9, 0.03),
+    "density-set": Observation("Read the density that the orifice meter is set to.", 0.95, 0.02),
     "meter-place": Observation(
         "See on which side of the return line's tee the flow meter stands.", 0.98, 0.01
     ),
