@@ -142,7 +142,6 @@ PRACTICE = (
     Row(
         "PR-15", "hotter liquid, limited by vapour at the suction",
         (("hotter-liquid", 10.0),), "0 + ~", "-", "-", "-", before={"liquid.temperature_c": 88.0},
-        contradicts=("flow",), because="boiling at the inlet is told in a note, and takes no head away yet.",
     ),
     Row("PR-16", "discharge gauge's root valve shut", (("gauge-shut-off", None),), "0", "0", "0", "0"),
     Row("PR-17", "gauge 5 m higher", (("gauge-moved-up", 5.0),), "0", "-", "0", "0"),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from loadfirst.causes import discharge_side, drive, instrument, liquid, machine, suction_side
+from loadfirst.causes import discharge_side, drive, gauge, liquid, machine, meter, suction_side
 from loadfirst.causes.cause import Cause
 from loadfirst.errors import InputError
 
@@ -12,7 +12,8 @@ NOTHING = Cause(
 )  # fmt: skip
 
 CAUSES: tuple[Cause, ...] = (
-    *instrument.CAUSES,
+    *gauge.CAUSES,
+    *meter.CAUSES,
     *discharge_side.CAUSES,
     *suction_side.CAUSES,
     *liquid.CAUSES,

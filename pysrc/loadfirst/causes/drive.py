@@ -13,10 +13,6 @@ GROUP: Group = "drive"
 LEAST, MOST = 5.0, 75.0  # [Hz] that a plant file may state
 
 
-def _needs_drive(plant: ResolvedPlant) -> str | None:
-    return None if has_drive(plant.plant.drive) else "there is no variable-speed drive"
-
-
 def _needs_supply(plant: ResolvedPlant) -> str | None:
     return "a variable-speed drive makes the frequency" if has_drive(plant.plant.drive) else None
 
@@ -36,14 +32,14 @@ SET_BACK = Cause(
     id="drive-set-back", group=GROUP, keys=("drive.frequency_hz",),
     says="The variable-speed drive was set to a lower frequency.",
     size=Size("-", "frequency, over the one before", 0.4, 1, none=1, usual=0.9),
-    edit=_turned, room=_turned_room, unless=e.first(_needs_drive, e.drive_by_hand),
+    edit=_turned, room=_turned_room, unless=e.first(e.needs_drive, e.drive_by_hand),
     shown_by=("drive-display",),
 )  # fmt: skip
 SET_UP = Cause(
     id="drive-set-up", group=GROUP, keys=("drive.frequency_hz",),
     says="The variable-speed drive was set to a higher frequency.",
     size=Size("-", "frequency, over the one before", 1, 1.5, none=1, usual=1.08),
-    edit=_turned, room=_turned_room, unless=e.first(_needs_drive, e.drive_by_hand),
+    edit=_turned, room=_turned_room, unless=e.first(e.needs_drive, e.drive_by_hand),
     shown_by=("drive-display",),
 )  # fmt: skip
 MAINS_SLOW = Cause(
@@ -64,7 +60,7 @@ CURRENT_LIMIT = Cause(
     id="current-limit-lower", group=GROUP, keys=("drive.current_limit_percent",),
     says="The current limit of the variable-speed drive was set lower.",
     size=Size("%", "the limit, of the rated current", 50, 150, none=300, usual=80),
-    edit=lambda plant, size: {"drive.current_limit_percent": size}, unless=_needs_drive,
+    edit=lambda plant, size: {"drive.current_limit_percent": size}, unless=e.needs_drive,
     room=lambda plant: (0.0, plant.plant.drive.current_limit_percent or e.ENDLESS),
     shown_by=("drive-display",),
 )  # fmt: skip

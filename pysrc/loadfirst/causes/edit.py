@@ -8,6 +8,7 @@ from typing import Any
 
 from loadfirst.causes.cause import Edits
 from loadfirst.plant.automatic import acts
+from loadfirst.plant.drives import has_drive
 from loadfirst.plant.plant import Curve
 from loadfirst.plant.pumps import ResolvedPlant
 
@@ -52,6 +53,11 @@ def above(key: str, end: str | float, by: float = 1.0) -> Room:
 def below(key: str, end: str | float, by: float = 1.0) -> Room:
     """From 0 to what lies between the key's value and a number or another key's value below it."""
     return lambda plant: (0.0, (value(plant, key) - _end(plant, end)) / by)
+
+
+def within(key: str, end: float = 50.0) -> Room:
+    """Additions that keep the key's value within ± end."""
+    return lambda plant: (-end - value(plant, key), end - value(plant, key))
 
 
 def factors(key: str, low: float, high: float) -> Room:
@@ -106,6 +112,11 @@ def drive_by_hand(plant: ResolvedPlant) -> str | None:
 def needs_impeller(plant: ResolvedPlant) -> str | None:
     """What can happen to impellers only."""
     return None if isinstance(plant.curve, Curve) else "the pump has no impeller"
+
+
+def needs_drive(plant: ResolvedPlant) -> str | None:
+    """What needs a variable-speed drive."""
+    return None if has_drive(plant.plant.drive) else "there is no variable-speed drive"
 
 
 def needs_two(plant: ResolvedPlant) -> str | None:
