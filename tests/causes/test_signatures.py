@@ -71,7 +71,7 @@ def printed(row: Row) -> str:
 
 @pytest.mark.parametrize("row", ROWS, ids=[row.id for row in ROWS])
 def test_readings_move_as_expected(row: Row) -> None:
-    """Each direction, but for those of which the row says why; they must still contradict, or that is stale."""
+    """Each direction, but for those of which the row says why; they must still contradict."""
     found = happened(row.id)[0]
     print(printed(row))
     assert found.converged
