@@ -27,7 +27,8 @@ from loadfirst.physics.law import Array, Law, column
 from loadfirst.physics.machine import Machines
 from loadfirst.physics.motor import Motor
 from loadfirst.physics.standing import StandingPumps
-from loadfirst.physics.starved import StarvedMachines
+from loadfirst.physics.starved import DryDisplacement, SoleMachines, StarvedMachines
+from loadfirst.physics.suction import Suction
 from loadfirst.plant.laws import LAWS
 
 MAY_FALL: dict[str, str] = {}
@@ -57,9 +58,21 @@ def displacing(draw: st.DrawFn) -> DisplacementMachines:
 @st.composite
 def starved(draw: st.DrawFn) -> StarvedMachines:
     """Any pump in any place."""
+    return StarvedMachines.of(draw(machines()), column(draw(st.floats(-20, 60))))
+
+
+@st.composite
+def sole(draw: st.DrawFn) -> SoleMachines:
+    """Any pump alone at its suction line, which takes any share of the NPSH at the last point."""
     own = draw(machines())
-    most = draw(st.floats(0, 3)) * own.last_flow
-    return StarvedMachines.of(own, column(draw(st.floats(-20, 60))), most)
+    line = CheckValves(draw(st.floats(1e-3, 50)) / own.last_flow**2, False)
+    return SoleMachines.sole(own, Suction(column(draw(st.floats(-5, 30))), line, column(0.1)))
+
+
+@st.composite
+def dry(draw: st.DrawFn) -> DryDisplacement:
+    """Any displacement pump, with liquid in front of it or none."""
+    return DryDisplacement.of(draw(displacing()), np.array([[draw(st.booleans())]]))
 
 
 @st.composite
@@ -89,6 +102,8 @@ ANY: dict[str, st.SearchStrategy[Law]] = {
     "Machines": machines(),
     "DisplacementMachines": displacing(),
     "StarvedMachines": starved(),
+    "SoleMachines": sole(),
+    "DryDisplacement": dry(),
     "Backward": backward(),
     "StandingPumps": standing(),
     "CheckValves": leaky(),
