@@ -107,30 +107,34 @@ class StarvedMachines(Machines):
 
 @dataclass(frozen=True, slots=True)
 class SoleMachines(StarvedMachines):
-    """Centrifugal pumps, each alone at its suction line, whose flow is its own. Make it with `sole`.
+    """Centrifugal pumps, each alone at its suction line or beside its likes. Make it with `sole`.
 
     Attributes
     ----------
     suction : Suction (B|1, M)
-        What it leaves of NPSH at a flow; `available` says nothing here.
+        What the line leaves of NPSH at its flow; `available` says nothing here.
+    likes : int
+        How many equal pumps share the line: its flow is so many times their own. [-]
     """
 
     suction: Suction
+    likes: int
 
     @classmethod
-    def sole(cls, machines: Machines, suction: Suction) -> SoleMachines:
+    def sole(cls, machines: Machines, suction: Suction, likes: int = 1) -> SoleMachines:
         """Machines as they run with plenty of NPSH, put at the end of their suction lines."""
         parts: dict[str, Any] = {part.name: getattr(machines, part.name) for part in fields(Machines)}
         none = np.full((1, 1), np.nan)
-        return cls(**parts, available=none, peaks=_peaks(machines.curves), suction=suction)
+        return cls(**parts, available=none, peaks=_peaks(machines.curves), suction=suction, likes=likes)
 
     def _npsh(self, flow: Array) -> tuple[Array, Array]:
         """What is available at a flow through each machine, and its slope. [m], [m/(m³/s)]"""
-        return self.suction.available(flow)
+        available, slopes = self.suction.available(self.likes * flow)
+        return available, self.likes * slopes
 
     def rows(self, index: Index) -> SoleMachines:
         """The machines of some of the plants only."""
-        return SoleMachines.sole(Machines.rows(self, index), self.suction.rows(index))
+        return SoleMachines.sole(Machines.rows(self, index), self.suction.rows(index), self.likes)
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,8 @@ The network is solved with laws that depend on their own flow only. What a pump
 has of NPSH depends on the flow Q of the whole suction line: so Q is guessed, the
 pumps get the NPSH that goes with it (`plant.npsh`), the network answers with a
 flow Q'(Q), and the Q is looked for that is answered with itself. Of a single
-centrifugal pump Q is its own flow, and its law says it all (`starved.SoleMachines`).
+centrifugal pump Q is its own flow, of two equal ones side by side twice that, and
+their law says it all (`starved.SoleMachines`).
 
 Why there is one, and only one
 ------------------------------
@@ -141,13 +142,16 @@ def _found(some: Built, free: Array) -> _Found:
 
 
 def _is_alone(some: Built) -> bool:
-    return len(some.layout.pumps) == 1 and all(isinstance(law, Machines) for law in some.machines.values())
+    """Whether all there is is one centrifugal pump, or two that are equal, side by side."""
+    single = len(some.layout.pumps) == 1
+    alike = some.layout.side_by_side > 1 and all(one.alike for one in some.plants)
+    return (single or alike) and all(isinstance(law, Machines) for law in some.machines.values())
 
 
 def _sole(some: Built, suction: Suction, free: Array, most: Array) -> tuple[Array, Array, Solution]:
-    """The same as `_searched`, of one centrifugal pump: its flow is the line's, so its law can say it all."""
+    """The same as `_searched`, of pumps whose flow tells that of the line, so that their law says it all."""
     laws = {
-        name: SoleMachines.sole(law, suction)
+        name: SoleMachines.sole(law, suction, some.layout.side_by_side)
         for name, law in some.machines.items()
         if isinstance(law, Machines)
     }
