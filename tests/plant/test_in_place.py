@@ -251,6 +251,38 @@ def test_the_station_s_curve_ends_where_the_suction_boils() -> None:
     assert beyond and set(beyond) == {None}
 
 
+@pytest.mark.parametrize("points", [12, 60])
+@pytest.mark.parametrize("k", [900.0, 20000.0, 90000.0])
+def test_curves_of_a_choked_suction_start_at_no_flow_and_pass_the_duty(k: float, points: int) -> None:
+    """Also where it boils before the second of the even points, and where the head bends between two."""
+    one = build([rig(**clogged(k) | WIDE | {"pump": SIDE})])
+    duty = true_state(one).duty
+    drawn = curves(one, duty, points)
+    assert drawn.flow[0] == 0 and list(drawn.flow) == sorted(drawn.flow)
+    at = [head for flow, head in zip(drawn.flow, drawn.station, strict=True) if flow == duty.flow]
+    assert at and at[0] == pytest.approx(duty.head, abs=1e-3 * float(one.head_scale[0]))
+
+
+def test_a_pump_that_gives_nothing_for_want_of_npsh_says_so() -> None:
+    """Held shut by a pump beside it that needs less, or before a shut valve: its head is gone all the same."""
+    beside = true_state(rig(**clogged(550.0) | {"pump": SIDE | {"second": {"model": "large"}}}))
+    note = next(n for n in beside.notes if n.kind == "npsh-short" and n.where == "pump-2")
+    assert beside.machines[1].flow == 0 and note.facts["lost"] > beside.machines[1].head
+    assert 0 < note.facts["enough"] < beside.station.flow  # less flow of the other cures it
+    supply = {"surface_m": -8.2, "bottom_m": -9.0}
+    alone = true_state(rig(supply=supply, valve={"opening": 0.0}))
+    assert [n.facts["enough"] for n in alone.notes if n.kind == "npsh-short"] == [0.0]
+
+
+def test_a_suction_at_vapour_pressure_is_not_below_it() -> None:
+    """Where no liquid reaches the pumps vapour stands in front of them: not less, by the last digit either."""
+    for above in np.linspace(3000.0, 5000.0, 11):
+        supply = {"surface_m": -5.0, "bottom_m": -6.0}
+        state = true_state(rig(supply=supply, site={"altitude_m": float(above)}))
+        if "suction-dry" in noted(state):
+            assert "below-vapour-pressure" not in noted(state)
+
+
 @pytest.mark.parametrize(
     ("tables", "hunts"),
     [

@@ -91,11 +91,13 @@ def curves(one: Built, duty: Duty, points: int = POINTS, flows: Sequence[float] 
     flow, foot = _edge(flow, most)
     at = forced(one, flow, flows)
     asked, known = load_curve(one, flow, at)
-    even = flow.copy()
+    even, head = flow.copy(), station_curve(one, flow, at)
     if known.any():
-        flow, asked, known = _through(duty, flow, asked, known, VISIBLE * float(one.head_scale[0]))
-    at = at if (flow == even).all() else forced(one, flow, flows)
-    head = station_curve(one, flow, at)
+        off = _missed(duty, flow, head) if duty.flow > 0 else 0.0
+        flow, asked, known = _through(duty, flow, asked, known, VISIBLE * float(one.head_scale[0]), off)
+    if (flow != even).any():
+        at = forced(one, flow, flows)
+        head = station_curve(one, flow, at)
     head[0, foot] = np.minimum(head[0, foot], min(duty.head, 0.0))
     axes = [
         Axis.of(one, number, tuple(flows) or _flows(one, duty)) for number in range(len(one.layout.pumps))
@@ -171,7 +173,7 @@ def _edge(flow: Array, most: float) -> tuple[Array, Index]:
     beyond = np.flatnonzero(flow[0] > most)
     if not len(beyond) or flow.shape[1] < 3:
         return flow, np.empty(0, dtype=np.intp)
-    second = np.maximum(beyond[:1], 1)
+    second = np.maximum(beyond[:1], 1 + (flow[0, 0] < most))  # the first point stays where it is
     flow = flow.copy()
     flow[0, second - 1] = flow[0, second] = most
     return flow, second
@@ -239,11 +241,14 @@ def _known(values: Array, known: Flags) -> tuple[float | None, ...]:
 
 
 def _through(
-    duty: Duty, flow: Array, asked: Array, known: Flags, visible: float
+    duty: Duty, flow: Array, asked: Array, known: Flags, visible: float, off: float
 ) -> tuple[Array, Array, Flags]:
-    """The same columns, of the same length, and through the duty point where they visibly miss it."""
+    """The same columns, of the same length, and through the duty point where they visibly miss it.
+
+    `off` is by how much the station's curve does, as where it bends for want of NPSH. [m]
+    """
     points = flow.shape[1]
-    if points < 3 or abs(np.interp(duty.flow, flow[0], asked[0]) - duty.head) < visible:
+    if points < 3 or max(_missed(duty, flow, asked), off) < visible:
         return flow, asked, known
     place = 1 + int(np.argmin(np.abs(flow[0, 1:-1] - duty.flow)))
     if duty.flow == 0:  # something holds: the curve falls straight down from what the first trickle asks
@@ -252,6 +257,11 @@ def _through(
         flow, asked, known = flow[:, twice], asked[:, twice], known[:, twice]
     flow[0, place], asked[0, place], known[0, place] = duty.flow, duty.head, True
     return flow, asked, known
+
+
+def _missed(duty: Duty, flow: Array, heads: Array) -> float:
+    """How far from the duty's head a drawn curve passes. [m]"""
+    return float(abs(np.interp(duty.flow, flow[0], heads[0]) - duty.head))
 
 
 def _column(values: Array) -> tuple[float, ...]:

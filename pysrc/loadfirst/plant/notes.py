@@ -35,6 +35,9 @@ UNSEEN = ("pipe-end", "after-branch-valve", "branch-pipe-end")
 LIMIT_UNITS = {"cSt": CENTISTOKE, "m³/h": 1 / HOUR}
 """Of the limits that rules have, in SI; others are in it already."""
 
+SLIGHT = 1e-6
+"""Round-off of a pressure, of air and vapour pressure. [-]"""
+
 FARTHEST = (0.5, 1.3)
 """Of the speed at which a pump was measured: the affinity laws hold less and less well outside.
 
@@ -183,8 +186,8 @@ def _boiling(one: OnePlant, path: tuple[PathPoint, ...]) -> Iterator[Note]:
     takes more than a limit of flow (the liquid goes on in an open channel), and only at a summit is
     that counted.
     """
-    air = air_pressure(one.plant)
+    air, vapour = air_pressure(one.plant), one.liquid.vapour_pressure
     for point in path:
-        if point.pressure is not None and point.pressure + air < one.liquid.vapour_pressure:
-            facts = {"pressure": point.pressure, "vapour_pressure": one.liquid.vapour_pressure - air}
+        if point.pressure is not None and point.pressure + air < vapour - SLIGHT * (air + vapour):
+            facts = {"pressure": point.pressure, "vapour_pressure": vapour - air}
             yield Note("below-vapour-pressure", point.place, facts)

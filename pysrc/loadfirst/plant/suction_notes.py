@@ -14,6 +14,7 @@ from msgspec import UNSET
 
 from loadfirst.physics.cavitation import ENOUGH
 from loadfirst.physics.machine import Machines
+from loadfirst.physics.root import rising_root
 from loadfirst.physics.vortex import required_submergence
 from loadfirst.plant.answer import Machine, Note
 from loadfirst.plant.npsh_marks import Axis, marks
@@ -40,20 +41,28 @@ def _pump(one: OnePlant, machines: tuple[Machine, ...], machine: Machine, number
     """What want of NPSH does to one pump."""
     available, required = machine.npsh_available, machine.npsh_required
     drawn = machine.flow if machine.backward is UNSET else -machine.flow
-    if drawn <= 0 or available is None:
-        return
     law, _, column = one.running(number)
+    if drawn < 0 or available is None or (drawn == 0 and not isinstance(law, Machines)):
+        return
     if available < required:
-        alone = one.built.rows(np.array([one.row]))
-        axis = Axis.of(alone, number, tuple([each.flow for each in machines]))
-        enough = marks(axis, drawn, np.inf).begins or 0.0
+        enough = _enough(one, machines, number, required)
         facts = {"available": available, "required": required, "enough": enough}
         if isinstance(law, Machines):
             plenty = -law.head_drop(one.solved.through(number))[0][one.row, column]
             facts["lost"] = float(plenty) - machine.head
         yield Note("npsh-short", machine.name, facts)
-    elif isinstance(law, Machines) and available < ENOUGH * required:
+    elif drawn > 0 and isinstance(law, Machines) and available < ENOUGH * required:
         yield Note("bubbles", machine.name, {"available": available, "required": required})
+
+
+def _enough(one: OnePlant, machines: tuple[Machine, ...], number: int, required: float) -> float:
+    """The flow below which a pump would have enough; of the suction line where it gives none itself. [m³/s]"""
+    alone, own = one.built.rows(np.array([one.row])), abs(machines[number].flow)
+    if own > 0:
+        axis = Axis.of(alone, number, tuple([each.flow for each in machines]))
+        return marks(axis, own, np.inf).begins or 0.0
+    axis, most = Axis(alone, number, (1.0, 0.0)), np.maximum([one.flow("suction-line")], 0.0)
+    return float(rising_root(lambda flow: required - axis.available(flow), 0 * most, most)[0][0])
 
 
 def _vortex(one: OnePlant) -> Iterator[Note]:
