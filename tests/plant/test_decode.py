@@ -69,6 +69,16 @@ SENTENCES = [
         with_table("valve", openning=0.3),
         "valve.openning is not a known key. Did you mean valve.opening?",
     ),
+    (
+        "choice",
+        with_table("drive", trip_class=10),
+        'drive.trip_class is 10, but must be 10, 10A, 20 or 30. Write it in quotation marks: "10".',
+    ),
+    (
+        "choice",
+        with_table("drive", trip_class=10**5000),
+        "drive.trip_class is a number of very many digits, but must be 10, 10A, 20 or 30.",
+    ),
     ("unknown", {**LEAST, "valves": {}}, "valves is not a known key. Did you mean valve?"),
     ("unknown", {**LEAST, "opening": 0.3}, "opening is not a known key. Did you mean valve.opening?"),
     (

@@ -264,7 +264,7 @@ def test_curves_of_a_choked_suction_start_at_no_flow_and_pass_the_duty(k: float,
 
 
 def test_a_pump_that_gives_nothing_for_want_of_npsh_says_so() -> None:
-    """Held shut by a pump beside it that needs less, or before a shut valve: its head is gone all the same."""
+    """Held shut by a pump beside it that needs less, or before a shut valve: its head is gone too."""
     beside = true_state(rig(**clogged(550.0) | {"pump": SIDE | {"second": {"model": "large"}}}))
     note = next(n for n in beside.notes if n.kind == "npsh-short" and n.where == "pump-2")
     assert beside.machines[1].flow == 0 and note.facts["lost"] > beside.machines[1].head
@@ -275,7 +275,7 @@ def test_a_pump_that_gives_nothing_for_want_of_npsh_says_so() -> None:
 
 
 def test_a_suction_at_vapour_pressure_is_not_below_it() -> None:
-    """Where no liquid reaches the pumps vapour stands in front of them: not less, by the last digit either."""
+    """Where no liquid reaches the pumps vapour stands in front of them, and not less by the last digit."""
     for above in np.linspace(3000.0, 5000.0, 11):
         supply = {"surface_m": -5.0, "bottom_m": -6.0}
         state = true_state(rig(supply=supply, site={"altitude_m": float(above)}))

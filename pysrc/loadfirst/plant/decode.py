@@ -157,8 +157,9 @@ def _unfit(wanted: Expected, where: str, value: Any) -> InputError:
     if wanted.kind == "text" and _turns(value):
         return InputError(where, value, "without characters that turn the direction of writing", rule="turns")
     if wanted.kind == "choice":
-        near = _nearest_choice(value, wanted.facts["choices"])
-        return InputError(where, value, wanted.text, _hint(where, near), rule="choice", **wanted.facts)
+        choices = wanted.facts["choices"]
+        hint = _quoted_hint(value, choices) or _hint(where, _nearest_choice(value, choices))
+        return InputError(where, value, wanted.text, hint, rule="choice", **wanted.facts)
     if _right_kind(wanted.kind, value):
         rule = "points" if wanted.kind == "list" else "range"
         return InputError(where, value, wanted.bounds or wanted.text, _hint(where), rule=rule, **wanted.facts)
@@ -192,6 +193,14 @@ def _hint(where: str, near: str = "") -> str:
         return f"Did you mean {near}?"
     index = re.search(r"\[(\d+)\]$", where)
     return f"It is number {int(index[1]) + 1} of the list." if index else ""
+
+
+def _quoted_hint(value: object, choices: list[Any]) -> str:
+    """A word of digits written as a number looks like the word itself: say what is missing."""
+    if not isinstance(value, int) or isinstance(value, bool):
+        return ""
+    words = (word for word in choices if isinstance(word, str) and word.isdecimal() and int(word) == value)
+    return next((f'Write it in quotation marks: "{word}".' for word in words), "")
 
 
 def _number_hint(value: object) -> str:

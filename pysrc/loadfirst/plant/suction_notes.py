@@ -56,7 +56,7 @@ def _pump(one: OnePlant, machines: tuple[Machine, ...], machine: Machine, number
 
 
 def _enough(one: OnePlant, machines: tuple[Machine, ...], number: int, required: float) -> float:
-    """The flow below which a pump would have enough; of the suction line where it gives none itself. [m³/s]"""
+    """The flow below which a pump would have enough; of the suction line where it gives none. [m³/s]"""
     alone, own = one.built.rows(np.array([one.row])), abs(machines[number].flow)
     if own > 0:
         axis = Axis.of(alone, number, tuple([each.flow for each in machines]))
