@@ -66,8 +66,9 @@ def check(
     machines = [machine(one, number, fluid) for number in range(len(one.pumps))]
     pieces, fixed = plant_pieces(one, fluid, machines), fixed_heads(one.plant, fluid)
     whole = dict(pieces)
-    droops = any(pump.droops for pump in machines)  # then want of NPSH is not counted
-    held = set() if droops else place_pumps(one, fluid, pieces, machines, flow, head)
+    beside = one.plant.pump.arrangement == "side-by-side"
+    droops = any(pump.droops for pump in machines)  # of two side by side want of NPSH is then not counted
+    held = set() if droops and beside else place_pumps(one, fluid, pieces, machines, flow, head)
     if "valve" in pieces:
         pieces["valve"] = choking(one.plant, fluid, pieces["valve"], *_around(pieces["valve"], head))
     for name in backward(one):

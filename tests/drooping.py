@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import pi
 from typing import Any
 
+from msgspec.structs import replace
 from tests.plants import LEAST
-from tests.strategies import ARRANGEMENTS, Dice, legal, plant_data
+from tests.strategies import ARRANGEMENTS, Dice, drooped, legal, plant_data
 
 from loadfirst.errors import LoadfirstError
 from loadfirst.plant.pumps import ResolvedPlant
@@ -35,16 +37,6 @@ def lifting(lift: float, arrangement: str = "single", **tables: Data) -> Resolve
         **tables,
     }
     return legal(data)
-
-
-def drooped(choose: Dice, curve: Data) -> Data:
-    """A curve whose heads are taken down towards no flow, or in a saddle, by a little or by much."""
-    flow, head = curve["flow_m3h"], list(curve["head_m"])
-    peak, depth = choose.pick(range(1, len(flow) - 1)), choose.number(0.01, 0.6)
-    low = choose.pick((0.0, 0.0, choose.number(0.0, 1.0))) * flow[peak]
-    for k in range(peak):
-        head[k] *= 1 - depth * max(0.0, 1 - abs(flow[k] - low) / (flow[peak] - low)) ** 2
-    return curve | {"head_m": head}
 
 
 def drooping_plants(seed: int, count: int) -> Iterator[ResolvedPlant]:
@@ -88,3 +80,18 @@ def _lift_to(choose: Dice, data: Data, peak: float) -> None:
     data["discharge"] |= {"bore_mm": wide, "roughness_mm": 0.0, "length_m": 30.0}
     for key in ("trim_percent", "blocked_percent", "rotation"):
         data["pump"].pop(key, None)
+
+
+def short_drooping_plants(seed: int, count: int) -> Iterator[ResolvedPlant]:
+    """The same, most of them short of NPSH where they run: hot, high, or with a stopped-up strainer."""
+    choose = Dice(seed)
+    for one in drooping_plants(seed, count):
+        plant = one.plant
+        flow = max(one.curve.flow_m3h) / 3600
+        speed = flow / (pi / 4 * (plant.suction.bore_mm / 1000) ** 2)
+        rest = 8.0 * choose.number(0.1, 1.2)  # [m] that the strainer takes at the pump's last flow
+        clogged = replace(plant.suction, strainer_k=min(rest * 2 * 9.81 / speed**2, 1e5))
+        hot = replace(plant.liquid, temperature_c=choose.pick((20.0, choose.number(80, 100))))
+        liquid = hot if plant.liquid.name == "water" else plant.liquid
+        why = choose.pick((True, False))
+        yield one._replace(plant=replace(plant, suction=clogged if why else plant.suction, liquid=liquid))

@@ -28,6 +28,8 @@ T = TypeVar("T")
 
 MODELS = ("small", "medium", "large", "mixed", "axial")
 DISPLACE = ("gear", "lobe", "screw")
+SELDOM = 20
+"""One pump out of so many, of those whose points are drawn, droops: such a plant takes long."""
 MACHINES = ("centrifugal", "centrifugal", "centrifugal", "displacement", "unlike")
 """Centrifugal pumps, equal if two; displacement pumps; a centrifugal pump with any other."""
 ARRANGEMENTS = ("single", "side-by-side", "in-line")
@@ -92,7 +94,10 @@ def random_plants(seed: int, count: int) -> Iterator[ResolvedPlant]:
 def any_data(choose: Chooser) -> Data:
     """A plant of any shape as it would stand in a file; now and then most keys are anywhere."""
     shape = choose.pick(ARRANGEMENTS), choose.pick((True, True, True, False))
-    return plant_data(choose, *shape, choose.pick((0, 0, 1, 2, 5, 5, 15, 60)), choose.pick(MACHINES))
+    data = plant_data(choose, *shape, choose.pick((0, 0, 1, 2, 5, 5, 15, 60)), choose.pick(MACHINES))
+    if choose.pick((False,) * (SELDOM - 1) + (True,)) and "curve" in data["pump"]:
+        _droop(choose, data)
+    return data
 
 
 def legal(data: Data) -> ResolvedPlant:
@@ -143,6 +148,26 @@ def plant_data(
         data["relief"] = _relief(choose, flow, head)
     changes = [change for _ in range(wild) if (change := set_any(choose, data))]
     return _made_legal(data, changes)
+
+
+def drooped(choose: Chooser, curve: Data) -> Data:
+    """A curve whose heads are taken down towards no flow, or in a saddle, by a little or by much."""
+    flow, head = curve["flow_m3h"], list(curve["head_m"])
+    peak, depth = choose.pick(range(1, len(flow) - 1)), choose.number(0.01, 0.6)
+    low = choose.pick((0.0, 0.0, choose.number(0.0, 1.0))) * flow[peak]
+    for k in range(peak):
+        head[k] *= 1 - depth * max(0.0, 1 - abs(flow[k] - low) / (flow[peak] - low)) ** 2
+    return curve | {"head_m": head}
+
+
+def _droop(choose: Chooser, data: Data) -> None:
+    """Let the pump's curve droop, unless that makes the plant illegal."""
+    falling = data["pump"]["curve"]
+    data["pump"]["curve"] = drooped(choose, falling)
+    try:
+        legal(data)
+    except InputError:
+        data["pump"]["curve"] = falling
 
 
 def _made_legal(data: Data, changes: list[Change]) -> Data:

@@ -20,6 +20,8 @@ from typing import Any
 
 import msgspec
 import numpy as np
+from msgspec import UNSET
+from msgspec.structs import replace
 from tests.any_key import Data, put
 from tests.checker import Fluid, Off, check
 from tests.strategies import Dice, any_data, legal
@@ -29,14 +31,21 @@ from loadfirst.instruments.panel import readings
 from loadfirst.plant.air import air_pressure
 from loadfirst.plant.automatic import settled
 from loadfirst.plant.build import build
+from loadfirst.plant.choked import settle
 from loadfirst.plant.layout import Shape, shape_of
+from loadfirst.plant.npsh import equipped, in_place
+from loadfirst.plant.polish import leant
 from loadfirst.plant.pumps import ResolvedPlant
 from loadfirst.plant.solved import Solved, solve_plants
 from loadfirst.plant.state import State, state_of
+from loadfirst.plant.station_curve import counted
+from loadfirst.units import HOUR
 
 TOLERANCE = 2e-9  # [-] of head and flow scales: the solver's 1e-9, and as much for the checker's arithmetic
 WITH_REASON = ("below-vapour-pressure", "nothing-comes")
 """Notes that say why a pressure is below the vapour pressure."""
+NEARLY = 1e-5
+"""How near to a state the plant has to be that was left in it, of the flow scale. [-]"""
 SLIGHT = 1e-6  # [Pa] per Pa: round-off of a pressure
 
 
@@ -66,7 +75,12 @@ def faults(solved: Solved, row: int) -> list[str]:
     if not solved.solution.converged[row]:
         return [f"no balance was found: {solved.solution.reason[row]}"]
     state = state_of(solved, row)
-    return [*_unbalanced(solved, row), *_endless(solved, row, state), *_boiling(solved, row, state)]
+    return [
+        *_unbalanced(solved, row),
+        *_endless(solved, row, state),
+        *_boiling(solved, row, state),
+        *several(solved, row, state),
+    ]
 
 
 def _unbalanced(solved: Solved, row: int) -> Iterator[str]:
@@ -102,6 +116,45 @@ def _numbers(data: Any, at: str = "") -> Iterator[tuple[str, float]]:
             yield from _numbers(value, f"{at}.{name}")
 
 
+def several(solved: Solved, row: int, state: State) -> Iterator[str]:
+    """A plant whose pump's curve droops may be in several states: each that is told has to balance."""
+    states = solved.states.get(row)
+    if states is None:
+        return
+    if (state.possible is not UNSET) != (len(states.flows) > 1):
+        yield f"{len(states.flows)} states, and what is told of them does not fit"
+    for number, flows in enumerate(states.flows.tolist()):
+        if number == states.chosen:
+            continue
+        if states.stable[number] and min(flows) >= 0:
+            again = solve_plants(build([with_flows_before(solved.built.plants[row], flows)]))
+            found = again.states[0]
+            if np.abs(found.flows[found.chosen] - flows).max() > NEARLY * solved.built.flow_scale[row]:
+                yield f"state {number} lasts, and yet the plant does not stay in it"
+            yield from (f"state {number}: {fault}" for fault in _unbalanced(again, 0))
+        else:
+            yield from _off_its_laws(solved, row, number)
+
+
+def with_flows_before(one: ResolvedPlant, flows: Sequence[float]) -> ResolvedPlant:
+    """The same plant, its pumps with these flows before. [m³/s]"""
+    pump = one.plant.pump
+    first, second = [flow * HOUR for flow in (*flows, 0.0)][:2]
+    after = replace(pump, history_m3h=first, second=replace(pump.second, history_m3h=second))
+    return one._replace(plant=replace(one.plant, pump=after))
+
+
+def _off_its_laws(solved: Solved, row: int, number: int) -> Iterator[str]:
+    """Of a state that does not last: the network with stand-in laws that are true there answers with it."""
+    alone, flows = solved.built.rows(np.array([row])), solved.states[row].flows[[number]]
+    line = flows.sum(axis=1) if alone.layout.side_by_side > 1 else flows[:, 0]
+    placed = equipped(alone, counted(alone, in_place(alone, line)))
+    solution = settle(alone, leant(placed, flows), alone.head_scale, alone.flow_scale)
+    found = np.stack([solution.flow[name] for name in alone.layout.pumps], axis=1)
+    if np.abs(found - flows).max() > NEARLY * alone.flow_scale[0]:
+        yield f"state {number} is off its laws: {found} instead of {flows} m³/s"
+
+
 def _boiling(solved: Solved, row: int, state: State) -> Iterator[str]:
     """Absolute pressures below the vapour pressure that no note accounts for."""
     air = air_pressure(solved.built.plants[row].plant)
@@ -112,7 +165,8 @@ def _boiling(solved: Solved, row: int, state: State) -> Iterator[str]:
         if absolute is not None and absolute < vapour - SLIGHT * (air + vapour) and point.place not in told:
             yield f"{point.place} is at {absolute:.4g} Pa absolute, below vapour pressure; no note says so"
     inlet = state.nodes["suction"].pressure
-    placed = state.station.flow > 0 and not solved.built.droops[row]
+    counted = not (solved.built.droops[row] and solved.built.layout.side_by_side > 1)
+    placed = state.station.flow > 0 and counted
     if placed and inlet is not None and inlet + air < vapour - SLIGHT * (air + vapour):
         yield f"{inlet + air:.4g} Pa absolute in front of the pumps, and yet liquid flows into them"
 

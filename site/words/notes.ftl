@@ -33,6 +33,8 @@ note-npsh-short = { $where } { $count ->
  } Gauges hunt, head and flow are lower than they would be.
     .title = Too little NPSH
     .caution = Cavitation: noise, damage. Never throttle the suction: that takes still more NPSH away.
+note-npsh-not-counted = Two pumps stand side by side and the curve of one rises somewhere: this answer counts no head that is lost for want of NPSH. At these flows a pump would lose up to { $lost }: less flows than is said. One pump alone, or two in line, are answered with what is lost.
+    .title = Head lost for want of NPSH is not counted
 note-bubbles = { $where } { $count ->
     [one] needs
    *[other] need, each,

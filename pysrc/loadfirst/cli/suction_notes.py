@@ -23,8 +23,6 @@ def _bubbles(facts: Facts) -> str:
 def _short(facts: Facts) -> str:
     lost = facts.get("lost")
     less = f", {lost:.2f} m of its head are lost" if lost else ""
-    if lost == 0:
-        less = " (this answer, of a pump whose curve droops, does not count the head that is lost)"
     cure = (
         f"Throttling the discharge cures it, below {fine(facts['enough'] * HOUR, 1)} m³/h, as less flow "
         "needs less NPSH and loses less on the way"
@@ -35,6 +33,15 @@ def _short(facts: Facts) -> str:
         f"has {facts['available']:.1f} m NPSH and requires {facts['required']:.1f} m: it cavitates{less}. "
         f"Gauges and ammeter hunt; it rattles, and is being damaged. {cure}. The cause is on the suction "
         f"side: strainer, level, height, heat. {NEVER_THROTTLED}"
+    )
+
+
+def _not_counted(facts: Facts) -> str:
+    return (
+        "two pumps stand side by side and the curve of one rises somewhere: this answer counts no head that "
+        f"is lost for want of NPSH. At these flows a pump would lose up to {facts['lost']:.2f} m: less flows "
+        "than is said, and less still where the liquid boils in front of them. One pump alone, or two in "
+        "line, are answered with what is lost."
     )
 
 
@@ -67,6 +74,7 @@ def _vortex(facts: Facts) -> str:
 SENTENCES: dict[str, Callable[[Facts], str]] = {
     "bubbles": _bubbles,
     "npsh-short": _short,
+    "npsh-not-counted": _not_counted,
     "suction-boils": _boils,
     "suction-dry": _dry,
     "vortex": _vortex,

@@ -187,6 +187,7 @@ class Note(Struct, frozen=True):
         "overload",
         "npsh-short",
         "bubbles",
+        "npsh-not-counted",
         "suction-boils",
         "suction-dry",
         "vortex",

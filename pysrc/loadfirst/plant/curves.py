@@ -154,7 +154,8 @@ class _Own(NamedTuple):
     @classmethod
     def of(cls, axis: Axis, flow: Array, most: float, top: float) -> _Own:
         available = axis.available(flow[0])[None]
-        running = pump_curve(axis.built, flow, axis.number, available)
+        counts = axis.built.layout.side_by_side == 1 or not axis.built.droops.any()
+        running = pump_curve(axis.built, flow, axis.number, available if counts else None)
         return cls(running, available, (running.head <= top) & (axis.line(flow) <= most))
 
 

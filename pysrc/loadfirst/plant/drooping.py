@@ -8,7 +8,10 @@ chooses among those that last (`physics.let_go`). The pumps then get stand-in la
 that never rise and are true at the chosen flows (`Machines.leant`), so that the
 network is balanced as ever, and its answer is that state.
 
-They are those with plenty of NPSH: want of it is told by a note and not counted.
+Where the pumps of one way are short of NPSH, its states are those with the head that
+is left (`plant.way_in_place`), and the one that is there is balanced in its place
+(`plant.in_place`). Two side by side are searched and balanced as with plenty of NPSH:
+want of it is told by a note there, and not counted.
 
 A plant without such a pump pays one comparison.
 """
@@ -31,6 +34,7 @@ from loadfirst.plant.load_table import closer, load_at, load_table, reached
 from loadfirst.plant.polish import CLOSE, balanced, polished
 from loadfirst.plant.station_curve import Forced, station_curve
 from loadfirst.plant.station_tables import own_scale, station_ways, way_heads
+from loadfirst.plant.way_in_place import crossings, is_short
 from loadfirst.units import HOUR
 
 LATER = 1e-3  # [-] of the flow scale: two like pumps never do quite the same, the second lags
@@ -45,12 +49,15 @@ class States(NamedTuple):
     heads : (S,) own head of the station. [m]
     stable : (S,) whether it lasts.
     chosen : which of them is there.
+    around : flows of the station on either side of that, with no other state between, where want of
+        NPSH counts; None where there is plenty. [m³/s]
     """
 
     flows: Array
     heads: Array
     stable: Flags
     chosen: int
+    around: tuple[float, float] | None = None
 
 
 def settle_all(built: Built) -> tuple[Solution, dict[int, States]]:
@@ -59,7 +66,7 @@ def settle_all(built: Built) -> tuple[Solution, dict[int, States]]:
     Returns
     -------
     solution : of the state that is there.
-    states : by row, of the plants with a pump that droops.
+    states : by row, of the plants with a pump that droops; what is short of NPSH is yet to be balanced.
     """
     if not built.droops.any():
         return settle(built, built.network, built.head_scale, built.flow_scale), {}
@@ -68,10 +75,12 @@ def settle_all(built: Built) -> tuple[Solution, dict[int, States]]:
     about = np.zeros((len(built), len(built.layout.pumps)))
     for row, found in states.items():
         about[row] = found.flows[found.chosen]
-    solution, flows, off = balanced(built, about)
+    plenty = np.array([row not in states or states[row].around is None for row in range(len(built))])
+    solution, flows, off = balanced(built, about, plenty)
     for row, found in states.items():
-        found.flows[found.chosen] = flows[row]
-    wanting = off > CLOSE * built.head_scale
+        if plenty[row]:
+            found.flows[found.chosen] = flows[row]
+    wanting = plenty & (off > CLOSE * built.head_scale)
     return solution._replace(
         converged=solution.converged & ~wanting,
         reason=tuple(STALLED if no else why for why, no in zip(solution.reason, wanting, strict=True)),
@@ -81,9 +90,11 @@ def settle_all(built: Built) -> tuple[Solution, dict[int, States]]:
 def all_states(one: Built) -> States:
     """Every state of one plant, built alone."""
     scale = float(one.head_scale[0]), float(one.flow_scale[0])
-    load = load_table(one)
-    ways = station_ways(one, (float(load.head[0]), float(load.head[-1])))
-    load = closer(one, reached(ways, load))
+    whole = load_table(one)
+    ways = station_ways(one, (float(whole.head[0]), float(whole.head[-1])))
+    load = closer(one, reached(ways, whole))
+    if len(ways) == 1 and is_short(one, load.flow):
+        return _in_place(one, whole, scale)
     found = meetings(ways, load.flow, load.head, own_scale(one))
     flows = polished(one, found if len(found) else np.zeros((1, len(ways))), scale)
     rise = way_heads(one, flows)[1]
@@ -95,6 +106,16 @@ def all_states(one: Built) -> States:
     at = Forced(one, together[None], tuple(each.T[:, None]), (plenty,) * len(one.layout.pumps))
     heads = station_curve(one, together[None], at)[0]
     return States(each, heads, lasts, chosen)
+
+
+def _in_place(one: Built, load: Way, scale: tuple[float, float]) -> States:
+    """Every state of one way that is short of NPSH."""
+    found = crossings(one, load)
+    flows = found.flow[:, None]
+    chosen = _chosen(one, [load], load, flows, found.lasts, scale)
+    each = np.repeat(flows, len(one.layout.pumps), axis=1)
+    around = float(found.low[chosen]), float(found.high[chosen])
+    return States(each, found.head, found.lasts, chosen, around)
 
 
 def _chosen(

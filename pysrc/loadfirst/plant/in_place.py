@@ -19,8 +19,10 @@ Q'(Q) is at most Q; at Q'(Q) it is at least that. Between the two is the root.
 The suction line passes no more than a flow at which the liquid boils at a pump's
 flange. Where even that is answered with more, the plant is two: `plant.boiling`.
 
-A pump whose own curve droops may leave several such flows, each found by other means
-(`plant.drooping`): there want of NPSH is told by a note and not counted.
+A pump whose own curve droops may leave several such flows. One pump, or two in line: all are
+known (`plant.drooping`), and the bracket is put around the one that is there; at each guess the
+pumps get stand-in laws that never rise and are true at it, so the same root is looked for, and it
+is the only one in its bracket. Two side by side: want of NPSH is told by a note and not counted.
 
 A pump that has more than twice its NPSH3 loses nothing, exactly. Only plants
 with another one among them are solved again: the usual one pays a comparison.
@@ -29,6 +31,7 @@ with another one among them are solved again: the usual one pays a comparison.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import NamedTuple
 
 import numpy as np
@@ -49,6 +52,7 @@ from loadfirst.plant.drooping import States, settle_all
 from loadfirst.plant.machines import MachineLaw
 from loadfirst.plant.merged import put_rows
 from loadfirst.plant.npsh import dry_heads, equipped, in_place, suction_of, with_npsh
+from loadfirst.plant.polish import leant
 
 NEAR = 1e-13  # [-] between the guess and its answer, of what leaks through one shut element
 AGREED = 1e-8  # [-] likewise, where it counts as found
@@ -66,7 +70,7 @@ class Settled(NamedTuple):
     laws : of the machines as they are there.
     lost : head that each pump lacks, beside what its law says, where the liquid boils before it, (B, P). [m]
     most : the flow of the suction line at which the liquid boils; infinite where nobody asked, (B,). [m³/s]
-    states : all of those, by row, that a plant may have whose pumps' curves droop, with plenty of NPSH.
+    states : all of those, by row, that a plant may have whose pumps' curves droop.
     """
 
     solution: Solution
@@ -80,10 +84,13 @@ def settle_in_place(built: Built) -> Settled:
     """Balance plants, choked valves and pumps short of NPSH included."""
     free, states = settle_all(built)
     count = len(built), len(built.layout.pumps)
-    rows = _short(built, free)
+    rows = _short(built, free, states)
     if not len(rows):
         return Settled(free, built.machines, np.zeros(count), np.full(len(built), np.inf), states)
-    part = _found(built.rows(rows), free.flow[LINE][rows])
+    part = _found(built.rows(rows), free.flow[LINE][rows], _around(states, rows))
+    for row, flow in zip(rows.tolist(), part.solution.flow[LINE], strict=True):
+        if row in states:
+            states[row].flows[states[row].chosen] = flow
     available, lost = np.full(count, PLENTY), np.zeros(count)
     available[rows], lost[rows] = part.available, part.lost
     most = np.full(len(built), np.inf)
@@ -96,7 +103,14 @@ def _answer(built: Built) -> Solution:
     return settle(built, built.network, built.head_scale, built.flow_scale)
 
 
-def _short(built: Built, free: Solution) -> Index:
+def _around(states: Mapping[int, States], rows: Index) -> Array:
+    """Flows between which the state is that is there, where several are known; else NaN. (2, B) [m³/s]"""
+    unknown = (np.nan, np.nan)
+    found = [states[row].around or unknown if row in states else unknown for row in rows.tolist()]
+    return np.array(found).T
+
+
+def _short(built: Built, free: Solution, states: Mapping[int, States]) -> Index:
     """Plants where a pump loses head to vapour, or the liquid boils in front of one."""
     suction, flow = suction_of(built), free.flow[LINE]
     place = in_place(built, flow, suction)
@@ -112,7 +126,8 @@ def _short(built: Built, free: Solution) -> Index:
             gives = built.machines[name].head_drop(through)[0][:, column] < 0
             least = law.required(through)[:, column]
             short = np.asarray(short | (gives & (place.available[:, number] < ENOUGH * least)))
-    return np.flatnonzero(short & free.converged & ~built.droops)
+    several = [row in states and states[row].around is not None for row in range(len(built))]
+    return np.flatnonzero(short & free.converged & ~built.droops | several)
 
 
 class _Found(NamedTuple):
@@ -124,12 +139,15 @@ class _Found(NamedTuple):
     most: Array
 
 
-def _found(some: Built, free: Array) -> _Found:
+def _found(some: Built, free: Array, around: Array) -> _Found:
     """Plants that are all short; `free` is what the suction line would pass with plenty of NPSH, (B,)."""
     suction = suction_of(some)
     most = boiling_flow(some, suction)
     near = NEAR * some.head_scale / SHUT
-    at, left, solution = (_sole if _is_alone(some) else _searched)(some, suction, free, most)
+    if _is_alone(some):
+        at, left, solution = _sole(some, suction, free, most)
+    else:
+        at, left, solution = _searched(some, suction, free, most, around)
     lost = dry_heads(some, suction)
     boils = np.flatnonzero((left < -near) & (at >= most))
     if len(boils):
@@ -142,10 +160,11 @@ def _found(some: Built, free: Array) -> _Found:
 
 
 def _is_alone(some: Built) -> bool:
-    """Whether all there is is one centrifugal pump, or two that are equal, side by side."""
+    """Whether all there is is one centrifugal pump, or two that are equal, side by side, and none droops."""
     single = len(some.layout.pumps) == 1
     alike = some.layout.side_by_side > 1 and all(one.alike for one in some.plants)
-    return (single or alike) and all(isinstance(law, Machines) for law in some.machines.values())
+    centrifugal = all(isinstance(law, Machines) for law in some.machines.values())
+    return (single or alike) and centrifugal and not some.droops.any()
 
 
 def _sole(some: Built, suction: Suction, free: Array, most: Array) -> tuple[Array, Array, Solution]:
@@ -160,13 +179,16 @@ def _sole(some: Built, suction: Suction, free: Array, most: Array) -> tuple[Arra
     return at, at - solution.flow[LINE], solution
 
 
-def _searched(some: Built, suction: Suction, free: Array, most: Array) -> tuple[Array, Array, Solution]:
+def _searched(
+    some: Built, suction: Suction, free: Array, most: Array, around: Array
+) -> tuple[Array, Array, Solution]:
     """The flow that is answered with itself, by how much it is missed, and the answer.
 
     Parameters
     ----------
     free : what the suction line would pass with plenty of NPSH, (B,). [m³/s]
     most : at which the liquid boils, (B,); the flow found where even that is answered with more. [m³/s]
+    around : flows to look between where they are known, else NaN, (2, B). [m³/s]
     """
     still = np.abs(free) < STILL * some.flow_scale
     high = np.minimum(np.where(still, np.maximum(free, 0.0), free) + LEAKS * some.head_scale / SHUT, most)
@@ -174,8 +196,10 @@ def _searched(some: Built, suction: Suction, free: Array, most: Array) -> tuple[
     def miss(flow: Array) -> Array:
         return np.asarray(flow - _placed(some, suction, flow).flow[LINE])
 
+    several = np.isfinite(around[0])
+    high = np.where(several, np.minimum(around[1], most), high)
     last = miss(high)
-    low = np.minimum(high - last, high)
+    low = np.where(several, around[0], np.minimum(high - last, high))
     near = NEAR * some.head_scale / SHUT
     at, left = rising_root(miss, low, high, within=near, ends=(miss(low), last))
     return at, left, _placed(some, suction, at)
@@ -183,7 +207,11 @@ def _searched(some: Built, suction: Suction, free: Array, most: Array) -> tuple[
 
 def _placed(some: Built, suction: Suction, flow: Array) -> Solution:
     """What the network answers to pumps with the NPSH that goes with a flow."""
-    return _answer(equipped(some, in_place(some, flow, suction).laws))
+    placed = equipped(some, in_place(some, flow, suction).laws)
+    if some.droops.any():  # all of one way
+        about = np.repeat(flow[:, None], len(some.layout.pumps), axis=1)
+        placed = replace(placed, network=leant(placed, about))
+    return _answer(placed)
 
 
 def _judged(solution: Solution, agreed: Flags) -> Solution:

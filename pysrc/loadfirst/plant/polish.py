@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from loadfirst.physics.law import Array
+from loadfirst.physics.law import Array, Flags
 from loadfirst.physics.machine import Machines
 from loadfirst.physics.network import Network, Solution
 from loadfirst.plant.build import Built
@@ -21,8 +21,12 @@ SAME = 1e-5  # [-] of the flow scale: states nearer than that are one
 STRAY = 0.02  # [-] of the flow scale: farther from where it was found a state is another
 
 
-def balanced(built: Built, about: Array) -> tuple[Solution, Array, Array]:
+def balanced(built: Built, about: Array, counts: Flags | None = None) -> tuple[Solution, Array, Array]:
     """The plants balanced near flows through their pumps, (B, pumps): what lasts is come to, step by step.
+
+    Parameters
+    ----------
+    counts : which of them matter, (B,); left out, all.
 
     Returns
     -------
@@ -33,7 +37,8 @@ def balanced(built: Built, about: Array) -> tuple[Solution, Array, Array]:
         solution = settle(built, network, built.head_scale, built.flow_scale)
         flows = np.stack([solution.flow[name] for name in built.layout.pumps], axis=1)
         off = _off(built, network, flows)
-        if (off <= CLOSE * built.head_scale).all():
+        close = off <= CLOSE * built.head_scale
+        if (close if counts is None else close | ~counts).all():
             break
         about = flows
     return solution, flows, off

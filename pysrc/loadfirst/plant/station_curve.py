@@ -9,7 +9,7 @@ its own. See also `solved.OnePlant.shares`.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any, NamedTuple, TypeVar
 
@@ -19,10 +19,10 @@ from loadfirst.physics.displacement import DisplacementRunning
 from loadfirst.physics.law import Array, Flags
 from loadfirst.physics.machine import Machines, Running
 from loadfirst.physics.network import Network, solve
-from loadfirst.physics.starved import StarvedMachines
+from loadfirst.physics.starved import PLENTY, StarvedMachines
 from loadfirst.plant.build import Built
 from loadfirst.plant.machines import MachineLaw
-from loadfirst.plant.npsh import equipped, in_place, own_head
+from loadfirst.plant.npsh import InPlace, equipped, in_place, own_head, with_npsh
 from loadfirst.plant.share_out import share_out
 from loadfirst.plant.shares import shares
 
@@ -58,9 +58,18 @@ def forced(built: Built, flow: Array, start: Sequence[float] = ()) -> Forced:
     """A station at flows forced through it, (B, F); `start` as of `split`. [m³/s]"""
     every = built if len(built) == 1 else built.rows(np.repeat(np.arange(len(built)), flow.shape[1]))
     place = in_place(every, flow.ravel())
-    placed = equipped(every, place.laws)
+    placed = equipped(every, counted(every, place))
     through = split(built, flow, placed, start)
     return Forced(placed, flow, through, tuple(npsh.reshape(flow.shape) for npsh in place.available.T))
+
+
+def counted(built: Built, place: InPlace) -> Mapping[str, MachineLaw]:
+    """The pumps with the NPSH that counts: two side by side that droop have plenty (`plant.drooping`)."""
+    leaves_out = built.droops & (built.layout.side_by_side > 1)
+    if not leaves_out.any():
+        return place.laws
+    dry = np.zeros(len(place.available), dtype=bool)
+    return with_npsh(built, np.where(leaves_out[:, None], PLENTY, place.available), dry)
 
 
 def station_curve(built: Built, flow: Array, at: Forced | None = None) -> Array:

@@ -17,6 +17,7 @@ from loadfirst.physics.machine import Machines
 from loadfirst.physics.root import rising_root
 from loadfirst.physics.vortex import required_submergence
 from loadfirst.plant.answer import Machine, Note
+from loadfirst.plant.npsh import in_place, own_head
 from loadfirst.plant.npsh_marks import Axis, marks
 from loadfirst.plant.solved import OnePlant
 from loadfirst.units import TO_SI
@@ -35,6 +36,7 @@ def suction_notes(one: OnePlant, machines: tuple[Machine, ...]) -> Iterator[Note
         yield Note("suction-boils", "suction", {"flow": flow})
     for number, machine in enumerate(machines):
         yield from _pump(one, machines, machine, number)
+    yield from _not_counted(one)
 
 
 def _pump(one: OnePlant, machines: tuple[Machine, ...], machine: Machine, number: int) -> Iterator[Note]:
@@ -63,6 +65,22 @@ def _enough(one: OnePlant, machines: tuple[Machine, ...], number: int, required:
         return marks(axis, own, np.inf).begins or 0.0
     axis, most = Axis(alone, number, (1.0, 0.0)), np.maximum([one.flow("suction-line")], 0.0)
     return float(rising_root(lambda flow: required - axis.available(flow), 0 * most, most)[0][0])
+
+
+def _not_counted(one: OnePlant) -> Iterator[Note]:
+    """Two pumps side by side that droop are answered with plenty of NPSH: how much head that is too much."""
+    flow = one.flow("suction-line")
+    if one.states is None or one.layout.side_by_side == 1 or flow <= 0:
+        return
+    alone = one.built.rows(np.array([one.row]))
+    place = in_place(alone, np.array([flow]))
+    lost = [0.0]
+    for number, pump in enumerate(one.layout.pumps):
+        at = np.array([one.exact_flow(pump)])
+        left, plenty = (own_head(alone, laws, number, at)[0] for laws in (place.laws, alone.machines))
+        lost.append(float(plenty - left))
+    if max(lost) > 0:
+        yield Note("npsh-not-counted", "station", {"lost": max(lost)})
 
 
 def _vortex(one: OnePlant) -> Iterator[Note]:

@@ -27,6 +27,7 @@ export const KINDS = Object.freeze([
   {kind: "suction-dry", caution: true},
   {kind: "suction-boils", caution: true},
   {kind: "npsh-short", caution: true},
+  {kind: "npsh-not-counted", caution: false},
   {kind: "below-vapour-pressure", caution: true, at: (place) => BEFORE_PUMP.includes(place)},
   {kind: "below-vapour-pressure", id: "below-vapour-pressure-behind", caution: true, at: (place) => !BEFORE_PUMP.includes(place)},
   {kind: "vortex", caution: false},
