@@ -75,7 +75,7 @@ class Days:
     def differences(self) -> dict[str, tuple[Any, Any]]:
         """Plant keys whose values differ, with yesterday's and today's value in file units."""
         before, after = (
-            _flat(msgspec.to_builtins(day.resolved.plant)) for day in (self.yesterday, self.today)
+            flat(msgspec.to_builtins(day.resolved.plant)) for day in (self.yesterday, self.today)
         )
         keys = list(dict.fromkeys([*before, *after]))
         return {key: (before.get(key), after.get(key)) for key in keys if before.get(key) != after.get(key)}
@@ -113,7 +113,7 @@ class Days:
                 if usable
                 else None
             )
-        value = _flat(msgspec.to_builtins(day.settled.plant)).get(place.source)
+        value = flat(msgspec.to_builtins(day.settled.plant)).get(place.source)
         kind, si = key_quantity(place.source, value)
         return None if kind is None else Quantity(kind, si, place.source, place.day)
 
@@ -141,7 +141,11 @@ def both_days(case: Case) -> Days:
         a day on which no steady state is found.
     """
     yesterday = _edited(plant_data(case.plant), case.yesterday.plant, "yesterday.plant")
-    today = _edited(yesterday, case.today.plant, "today.plant")
+    return two_days(yesterday, _edited(yesterday, case.today.plant, "today.plant"))
+
+
+def two_days(yesterday: dict[str, Any], today: dict[str, Any]) -> Days:
+    """Compute two days from plants as plain data, all edits applied; raises as `both_days`."""
     resolved = [_resolved(yesterday, "yesterday.plant"), _resolved(today, "today.plant")]
     at_rest = [settled([plant])[0] for plant in resolved]  # each alone, exactly as the rig answers it
     states = [true_state(plant) for plant in at_rest]
@@ -158,7 +162,7 @@ def both_days(case: Case) -> Days:
 
 def _edited(base: dict[str, Any], edits: Mapping[str, Any], where: str) -> dict[str, Any]:
     with inside(where):
-        return apply_edits(base, _flat(edits))
+        return apply_edits(base, flat(edits))
 
 
 def _resolved(data: dict[str, Any], where: str) -> ResolvedPlant:
@@ -166,12 +170,12 @@ def _resolved(data: dict[str, Any], where: str) -> ResolvedPlant:
         return resolve_data(data)
 
 
-def _flat(table: Mapping[str, Any], above: str = "") -> dict[str, Any]:
+def flat(table: Mapping[str, Any], above: str = "") -> dict[str, Any]:
     """Nested tables as dotted keys; lists and the table of a pump's points stay whole."""
     found: dict[str, Any] = {}
     for key, value in table.items():
         path = f"{above}.{key}" if above else key
-        found |= _flat(value, path) if isinstance(value, Mapping) and path not in WHOLE else {path: value}
+        found |= flat(value, path) if isinstance(value, Mapping) and path not in WHOLE else {path: value}
     return found
 
 

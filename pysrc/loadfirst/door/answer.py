@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
 import msgspec
 
 from loadfirst.door.messages import AnswerAsk
-from loadfirst.instruments.panel import readings
+from loadfirst.instruments.panel import Reading, readings
 from loadfirst.plant.automatic import settled
 from loadfirst.plant.build import build
 from loadfirst.plant.curves import POINTS, curves
@@ -28,10 +29,22 @@ def answer(ask: AnswerAsk) -> dict[str, Any]:
     InputError
         Where the plant or an edit cannot be used; `where` is the plant's key.
     """
-    return answer_plant(apply_edits(plant_data(ask.plant), ask.edits), ask.curve_points)
+    before = {
+        id: Reading(id, "pressure", one.value, one.low, one.high, None, None)
+        for id, one in ask.before.items()
+        if one.low < one.high
+    }
+    data = apply_edits(plant_data(ask.plant), ask.edits)
+    return answer_plant(data, ask.curve_points, look=ask.look, before=before)
 
 
-def answer_plant(data: dict[str, Any], curve_points: int = POINTS) -> dict[str, Any]:
+def answer_plant(
+    data: dict[str, Any],
+    curve_points: int = POINTS,
+    *,
+    look: int = 0,
+    before: Mapping[str, Reading] | None = None,
+) -> dict[str, Any]:
     """The answer for a plant as plain data, all edits applied.
 
     Returns
@@ -51,6 +64,6 @@ def answer_plant(data: dict[str, Any], curve_points: int = POINTS) -> dict[str, 
         "title": built.plants[0].plant.title,
         **top,
         "state": truth,
-        "shown": msgspec.to_builtins(readings(state, built.plants[0].plant)),
+        "shown": msgspec.to_builtins(readings(state, built.plants[0].plant, look=look, before=before)),
         "curves": msgspec.to_builtins(curves(built, state.duty, curve_points, flows)),
     }

@@ -11,7 +11,7 @@ from typing import Any, NamedTuple
 import msgspec
 
 from loadfirst.door.answer import answer, answer_plant
-from loadfirst.door.messages import TEXT_LARGEST, AnswerAsk, CatalogueAsk, FileAsk, decode_body
+from loadfirst.door.messages import TEXT_LARGEST, AnswerAsk, CatalogueAsk, DaysAsk, FileAsk, decode_body
 
 Body = dict[str, Any]
 
@@ -51,8 +51,15 @@ def _file(body: Body) -> Body:
     return open_file(decode_body(FileAsk, body))
 
 
+def _days(body: Body) -> Body:
+    from loadfirst.door.days import days
+
+    return days(decode_body(DaysAsk, body))
+
+
 KINDS = {
     "answer": Kind(lambda body: answer(decode_body(AnswerAsk, body)), 64 * 1024),
+    "days": Kind(_days, 128 * 1024),
     "file": Kind(_file, 2 * TEXT_LARGEST),
     "catalogue": Kind(_catalogue, 1024),
     "case": Kind(_case, 2 * TEXT_LARGEST),

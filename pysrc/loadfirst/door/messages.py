@@ -39,12 +39,43 @@ class Envelope(Struct):
     body: Raw = Raw(b"{}")
 
 
+Finite = Annotated[float, Meta(ge=-1e12, le=1e12)]
+
+
+class Shown(Part, frozen=True, kw_only=True):
+    """What a gauge showed on a remembered day, and the ends of its scale. [Pa]"""
+
+    value: Finite | None
+    low: Finite
+    high: Finite
+
+
 class AnswerAsk(Part, frozen=True, kw_only=True):
-    """Solve one plant: ``answer``."""
+    """Solve one plant: ``answer``.
+
+    Where a day is remembered this is the second `look` at the same instruments, and a
+    gauge that is shut off keeps what it showed `before`, by its id.
+    """
 
     plant: str | dict[str, Any]
     edits: dict[str, Any] = {}
     curve_points: Annotated[int, Meta(ge=2, le=400)] = POINTS
+    look: Annotated[int, Meta(ge=0, le=1)] = 0
+    before: dict[str, Shown] = {}
+
+
+class Rig(Part, frozen=True, kw_only=True):
+    """A plant as a person has it: its id or its data, and what was changed in it."""
+
+    plant: str | dict[str, Any]
+    edits: dict[str, Any] = {}
+
+
+class DaysAsk(Part, frozen=True, kw_only=True):
+    """Compare a remembered day with today: ``days``."""
+
+    yesterday: Rig
+    today: Rig
 
 
 class FileAsk(Part, frozen=True, kw_only=True):

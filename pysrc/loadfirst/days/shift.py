@@ -1,0 +1,88 @@
+"""How far an instrument has moved between two days, and whether that is more than it can err by itself."""
+
+from __future__ import annotations
+
+import math
+from typing import Any, Literal
+
+from msgspec import Struct
+
+from loadfirst.instruments.instrument import Quantity, Reading
+from loadfirst.plant.plant import Plant
+
+Direction = Literal["up", "down", "same"]
+
+COVERAGE = 2.0
+"""Coverage factor: so many standard uncertainties hold about 95 of 100 differences that are none.
+Source: JCGM 100:2008 (GUM), 6.3.3 and G.6.6 (from memory). [-]"""
+ENDS: dict[str | None, int] = {"low": -1, None: 0, "high": 1}
+
+
+class Shift(Struct, frozen=True):
+    """One instrument on two days, in SI units.
+
+    Attributes
+    ----------
+    id, quantity : as in `Reading`.
+    yesterday, today : the readings; None where it was not there.
+    same_instrument : whether one piece gave both; its lasting error then goes out of the difference.
+    change : today less yesterday; None without two readings on the scale.
+    explained : a change up to this is no more than the instrument can make by itself. None likewise.
+    moved : which way it went by more than that; None where nobody can say.
+    """
+
+    id: str
+    quantity: Quantity
+    yesterday: Reading | None
+    today: Reading | None
+    same_instrument: bool
+    change: float | None
+    explained: float | None
+    moved: Direction | None
+
+
+def shift(yesterday: Reading | None, today: Reading | None, same_instrument: bool) -> Shift:
+    """Compare two readings of an instrument, of which at least one was taken.
+
+    Sources
+    -------
+    JCGM 100:2008 (GUM), 5.1.2: independent uncertainties add in squares (from memory). Between
+    two looks at one instrument only what does not repeat is independent.
+    """
+    known = yesterday or today
+    assert known is not None
+    change = explained = None
+    moved: Direction | None = None
+    if yesterday and today and yesterday.value is not None and today.value is not None:
+        ends = ENDS[yesterday.off_scale], ENDS[today.off_scale]
+        if ends == (0, 0):
+            change = today.value - yesterday.value
+            explained = COVERAGE * math.hypot(*(_doubt(one, same_instrument) for one in (yesterday, today)))
+            moved = "same" if abs(change) <= explained else "up" if change > 0 else "down"
+        elif ends[0] != ends[1]:
+            moved = "up" if ends[1] > ends[0] else "down"
+    return Shift(known.id, known.quantity, yesterday, today, same_instrument, change, explained, moved)
+
+
+def _doubt(reading: Reading, same_instrument: bool) -> float:
+    return (reading.repeatability if same_instrument else reading.uncertainty) or 0.0
+
+
+def same_piece(id: str, yesterday: Plant, today: Plant) -> bool:
+    """Whether an instrument is the same piece in two plants: not replaced, range and class as they were."""
+    return _piece(id, yesterday) == _piece(id, today)
+
+
+def _piece(id: str, plant: Plant) -> tuple[Any, ...]:
+    meters = plant.meters
+    kind, _, place = id.partition("-")
+    if kind == "gauge":
+        gauge = getattr(plant.gauges, place.replace("-", "_"))
+        return gauge.range_bar, gauge.accuracy_class, gauge.serial
+    if kind == "flow":
+        return meters.flow_range_m3h, meters.flow_percent, meters.flow_kind, meters.flow_serial
+    if kind == "ammeter":
+        return meters.current_range_a, meters.current_percent
+    if kind == "tachometer":
+        return meters.speed_range_rpm, meters.speed_percent
+    return (meters.level_percent,)
