@@ -3,7 +3,7 @@ import {encode, rigAlone} from "./share.js";
 import {FIRST_PRESET} from "./units.js";
 
 /** @returns {(action: {type: string}) => void} `send`, which every view gets */
-export function createActions({store, rig, beside, yesterday, engine, kept, page, entries, paint, views}) {
+export function createActions({store, rig, beside, yesterday, days, engine, kept, page, entries, paint, views}) {
   const deeds = {
     preview: ({edits}) => store.preview(edits),
     commit: ({edits}) => keep(() => store.commit(edits)),
@@ -39,6 +39,7 @@ export function createActions({store, rig, beside, yesterday, engine, kept, page
       rig.ask();
       beside.again();
       yesterday.again();
+      days.again();
     },
     reload: () => location.reload(),
     "copy-details": copyDetails,

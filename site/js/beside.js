@@ -34,7 +34,7 @@ export function createBeside({engine, store, rig, onChange, name = "beside"}) {
     wanted = next;
     error = null;
     engine.drop(name);
-    const known = [rig.got, got].find((one) => one && next && same(one.for, next));
+    const known = [rig.got, got].find((one) => one && next && !one.second && same(one.for, next));
     got = known ?? null;
     if (next && !known) ask();
   }

@@ -1,6 +1,7 @@
 // Puts the page together: state → ask Python → answer → views.
 import {createActions} from "./actions.js";
 import {createBeside} from "./beside.js";
+import {createDays, secondLook, whenOther} from "./days.js";
 import {createEntries} from "./entries.js";
 import {createEngine} from "./engine/engine.js";
 import {spawnWorker} from "./engine/spawn.js";
@@ -19,7 +20,7 @@ const PATIENCE = 50; // [ms] how long a picture waits for the answer that it cou
 
 const kept = createKept();
 const [words, first, linked] = await Promise.all([
-  fetchWords(["words/en.ftl", "words/notes.ftl", "words/drawings.ftl", "words/cases.ftl", "words/parts.ftl"]),
+  fetchWords(["words/en.ftl", "words/notes.ftl", "words/drawings.ftl", "words/cases.ftl", "words/parts.ftl", "words/days.ftl"]),
   readFirstAnswer(),
   decode(location.hash).catch((problem) => problem),
 ]);
@@ -35,12 +36,15 @@ const store = createStore(stateToStart());
 if (linked instanceof Error) page.linkTrouble = linkTrouble(linked);
 
 const engine = createEngine(spawnWorker, {onBoot});
-const rig = createRig({engine, store, onChange: paintSoon, onTrouble});
+const rig = createRig({engine, store, onChange: paintSoon, onTrouble, day: () => secondLook(yesterday.kept?.answer)});
 const beside = createBeside({engine, store, rig, onChange: paintSoon});
-const yesterday = createBeside({engine, store, rig, onChange: paintSoon, name: "yesterday"});
+const yesterday = createBeside({engine, store, rig, onChange: dayCame, name: "yesterday"});
+const lookAgain = whenOther(() => secondLook(yesterday.kept?.answer), rig.ask);
+store.subscribe(lookAgain);
+const days = createDays({engine, store, onChange: paintSoon});
 const entries = createEntries(window);
 entries.begin(store.state.view.place);
-const send = createActions({store, rig, beside, yesterday, engine, kept, page, entries, paint: paintSoon, views: () => views});
+const send = createActions({store, rig, beside, yesterday, days, engine, kept, page, entries, paint: paintSoon, views: () => views});
 const views = createViews({document, words, units: unitsNow(), send, ask: (kind, body) => engine.ask(kind, body, "case")});
 
 const still = matchMedia("(prefers-reduced-motion: reduce)");
@@ -140,6 +144,11 @@ function unitsNow({plant, answer} = {}) {
   return units;
 }
 
+function dayCame() {
+  lookAgain();
+  paintSoon();
+}
+
 function paintSoon() {
   if (due) return;
   due = true;
@@ -167,6 +176,7 @@ function paint() {
     previous: rig.previous,
     beside: beside.kept,
     yesterday: yesterday.kept,
+    days: days.kept,
     catalogue,
     picked: page.picked,
     part: page.part,

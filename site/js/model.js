@@ -43,13 +43,14 @@ function ownEdits(state, answered) {
 }
 
 /** Everything the views need, in one frozen object. */
-export function modelOf({state, live, picture, previous, beside = null, yesterday = null, catalogue, words, units, picked, part = null, turning, error, turn = 0}) {
+export function modelOf({state, live, picture, previous, beside = null, yesterday = null, days = null, catalogue, words, units, picked, part = null, turning, error, turn = 0}) {
   const known = catalogue ?? NO_CATALOGUE;
   return Object.freeze({
     ...picture,
     previous: yesterday ? yesterday.answer : previous, // what is drawn hollow: a remembered day is more than the last step
     beside,
     yesterday,
+    days,
     rig: {plant: state.plant, edits: state.edits},
     live,
     words,

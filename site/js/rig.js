@@ -14,9 +14,10 @@ const CHANNEL = "rig";
  * @param {object} p.store of state.js
  * @param {() => void} p.onChange something new to paint
  * @param {(error: object) => void} p.onTrouble a failure that belongs to no control
+ * @param {() => object|null} [p.day] what an ask holds besides where a day is remembered
  * @param {object} [p.timers] for tests
  */
-export function createRig({engine, store, onChange, onTrouble, timers}) {
+export function createRig({engine, store, onChange, onTrouble, day = () => null, timers}) {
   const wait = createLateness(onChange, timers);
   let got = null; // {answer, for: {plant, edits}}
   let settled = null; // answer of the last committed state
@@ -27,8 +28,9 @@ export function createRig({engine, store, onChange, onTrouble, timers}) {
   async function ask() {
     const {plant, edits} = store.state;
     try {
-      const answer = await wait.until(engine.ask("answer", {plant, edits, curve_points: CURVE_POINTS}, CHANNEL));
-      got = {answer, for: {plant, edits}};
+      const second = day();
+      const answer = await wait.until(engine.ask("answer", {plant, edits, curve_points: CURVE_POINTS, ...second}, CHANNEL));
+      got = {answer, for: {plant, edits}, second: second !== null};
       error = null;
       onTrouble(null);
       if (!store.live && same({plant, edits}, here())) settled = answer;

@@ -6,6 +6,7 @@ import {create as createCase} from "./views/case.js";
 import {create as createCharts} from "./views/charts.js";
 import {create as createControls} from "./views/controls.js";
 import {create as createDay} from "./views/day.js";
+import {create as createDays} from "./views/days.js";
 import {setText} from "./views/dom.js";
 import {create as createNotes} from "./views/notes.js";
 import {create as createOpen} from "./views/open.js";
@@ -30,7 +31,7 @@ export function createViews({document, words, units, send, ask}) {
   const kit = {document, words, units, send};
   const onRig = Object.entries({
     apparatus: createApparatus, controls: createControls, why: createWhy, day: createDay, notes: createNotes,
-    stack: createStack, "chart-figure": createCharts, path: createPath, beside: createBeside, keep: createKeep,
+    stack: createStack, "chart-figure": createCharts, path: createPath, beside: createBeside, keep: createKeep, days: createDays,
   }).map(([id, create]) => create(host(id), kit));
   const places = createPlaces(host("places"), kit);
   const toolbar = createToolbar(host("tools"), kit);
@@ -81,8 +82,8 @@ export function createViews({document, words, units, send, ask}) {
   }
 
   /** Tell a screen reader the outcome once the hand has let go, not during the drag. */
-  function announce({live, origin}) {
-    if (live || origin !== "live") return;
+  function announce({live, origin, days}) {
+    if (live || origin !== "live" || days?.fresh === false) return;
     const line = [...document.querySelectorAll("#why-line, .then")].map((node) => node.textContent.trim()).join(" ");
     if (line !== said) setText(host("announce"), (said = line));
   }
@@ -112,7 +113,7 @@ export function createViews({document, words, units, send, ask}) {
       toolbar.update({...about, inCase, units: now.units});
       status.update({...about.page, late: about.late}, now.units);
       alarm.update(inCase || about.page.boot.stage === "failed" ? null : now);
-      if (inCase) host("beside").hidden = true;
+      if (inCase) for (const id of ["beside", "days"]) host(id).hidden = true;
       if (inCase) updateCase(now, about);
       else updateRig(now, about);
     },

@@ -7,6 +7,9 @@ import {modelOf, pictureOf} from "../../site/js/model.js";
 import {checkState, decode, encode} from "../../site/js/share.js";
 import {createStore, firstState} from "../../site/js/state.js";
 import {createUnits} from "../../site/js/units.js";
+import {createDays, secondLook, whenOther} from "../../site/js/days.js";
+import {dayParts, dayRows, dayStory} from "../../site/js/views/day-words.js";
+import {create as createTable} from "../../site/js/views/days.js";
 import {create, dayWords} from "../../site/js/views/day.js";
 import {createGauge} from "../../site/js/views/gauge.js";
 import {instrument} from "../../site/js/views/instruments.js";
@@ -14,7 +17,7 @@ import {createWords} from "../../site/js/words.js";
 import {sampleAnswer, samplePlant} from "./drawing-sample.js";
 import {everyNode, fakeDocument, fakeHost} from "./fake-document.js";
 
-const words = createWords(["en", "notes", "drawings", "parts"].map((name) => readFileSync(new URL(`../../site/words/${name}.ftl`, import.meta.url), "utf8")));
+const words = createWords(["en", "notes", "drawings", "parts", "cases", "days"].map((name) => readFileSync(new URL(`../../site/words/${name}.ftl`, import.meta.url), "utf8")));
 const units = createUnits("m3h-bar-m", "en");
 const rig = (edits = {}, plant = "some-plant") => ({plant, edits});
 
@@ -100,7 +103,7 @@ test("a dial has a hollow pointer at yesterday's reading, and says it", () => {
 test("one button remembers the rig as it stands and forgets it again", () => {
   const document = fakeDocument(), host = fakeHost(document), sent = [];
   const view = create(host, {document, words, send: (action) => sent.push(action)});
-  const button = () => everyNode(host).find((node) => node.nodeName === "button");
+  const button = () => everyNode(host).find((node) => node.getAttribute?.("id") === "remember-day");
   view.update(modelWith(null));
   assert.match(button().textContent, /Remember/);
   button().listeners.click();
@@ -116,4 +119,110 @@ test("it says where nothing has changed since, and where the day cannot be had",
   assert.match(day({}), /Now change/);
   assert.equal(day({"valve.opening": 0.3}), "");
   assert.match(day({}, {code: "bug"}), /cannot be computed/);
+});
+
+const example = JSON.parse(readFileSync(new URL("../door/messages/days.json", import.meta.url), "utf8")).reply.body;
+const told = (answer = example) => ({...modelWith({rig: rig(), answer: sampleAnswer(), error: null}), days: {answer, fresh: true, error: null}, catalogue: {pumps: []}});
+const plain = (text) => text.replaceAll("\u00a0", " ");
+
+test("the story says what was changed, what both curves say at yesterday's flow, and what followed", () => {
+  const story = plain(dayStory(told(), words));
+  assert.match(story, /^Since yesterday: Drive frequency 50.0 Hz → 48.0 Hz \(drive\); Valve opening 75 % → 40 % \(load\)\./);
+  assert.match(story, /At yesterday’s 35\.4 m³\/h the load now asks 372\.8 m instead of 42\.4 m, and the pump now answers 38\.3 m instead of 42\.4 m\./);
+  assert.match(story, /So the flow fell from 35\.4 m³\/h to 10\.9 m³\/h, and the head from 42\.4 m to 46\.5 m\.$/);
+  assert.equal(dayStory(told({...example, changed: []}), words), "Nothing was changed since yesterday.");
+});
+
+test("of a load that lets nothing pass it says so, and of a faulty instrument that nothing else moved", () => {
+  const shut = {...example, meeting: {...example.meeting, asked: [42, null], mover: "load"}};
+  assert.match(dayStory(told(shut), words), /lets nothing pass any more; the pump’s curve is where it was/);
+  const gauge = {...example, changed: [{key: "gauges.discharge.serial", side: "instrument", yesterday: 0, today: 1}], meeting: {...example.meeting, mover: "neither"}};
+  assert.match(dayStory(told(gauge), words), /only what the instruments show is another/);
+});
+
+test("several changes have their parts of the flow, and the order is said to matter where it does", () => {
+  const {lines, says} = dayParts(told(), words);
+  assert.equal(lines.length, 2);
+  assert.match(plain(lines[1]), /^Valve opening: −\d+\.\d m³\/h of flow$/);
+  assert.match(says, /does not matter/);
+  const tangled = dayParts(told({...example, parts: {...example.parts, order_matters: true}}), words);
+  assert.match(plain(tangled.lines[1]), /^Valve opening: −\d+\.\d m³\/h of flow where it comes first, −\d+\.\d m³\/h where it comes last$/);
+  assert.match(tangled.says, /no single number/);
+  assert.equal(dayParts(told({...example, parts: null}), words), null);
+});
+
+test("a row has both readings, the change with its sign and arrow, whether it counts, and why", () => {
+  const rows = dayRows(told(), words);
+  const row = rows.find(({id}) => id === "gauge-discharge");
+  assert.deepEqual([row.name, row.moved, row.arrow].join(), "Discharge gauge,up,▲");
+  assert.match(row.change, /^\+0\.\d\d/);
+  assert.match(row.says, /more than the instrument can err by itself \(0\.03/);
+  assert.ok(row.why.endsWith("."));
+  assert.match(rows.find(({id}) => id === "level-supply").says, /^no more than/);
+  const blank = dayRows(told({...example, readings: [{...example.readings[0], yesterday: null, change: null, explained: null, moved: null}], reasons: {}}), words)[0];
+  assert.deepEqual([blank.yesterday, blank.change, blank.arrow, blank.why, blank.says], ["–", "", "", "", "cannot be told"]);
+});
+
+test("every reason of the engine has its words, whichever way a reading goes", () => {
+  const python = readFileSync(new URL("../../pysrc/loadfirst/days/reason.py", import.meta.url), "utf8");
+  const reasons = [...python.match(/Reason = Literal\[([\s\S]*?)\]/)[1].matchAll(/"([\w-]+)"/g)].map(([, name]) => name);
+  assert.ok(reasons.length > 15);
+  const gauges = reasons.filter((name) => !["load", "both", "drive", "slip", "set", "controller"].includes(name));
+  const of = {"gauge-suction": gauges, "flow-meter": ["load", "machine", "both", "instrument"], "ammeter-1": ["curve", "machine", "liquid", "instrument"], "tachometer-1": ["drive", "slip", "machine"], "level-supply": ["set"], "controller-output": ["controller"]};
+  assert.deepEqual([...new Set(Object.values(of).flat())].sort(), [...reasons].sort());
+  for (const [id, names] of Object.entries(of)) for (const name of names) for (const moved of ["up", "down"]) {
+    const reading = {...example.readings[0], id, moved};
+    const [{why}] = dayRows(told({...example, readings: [reading], reasons: {[id]: name}}), words);
+    assert.ok(why.length > 10 && !why.startsWith("days-"), `${id} ${name} ${moved}: ${why}`);
+  }
+});
+
+test("the table is made once for an answer, and hidden while nothing is remembered", () => {
+  const document = fakeDocument(), host = fakeHost(document);
+  const view = createTable(host, {document, words});
+  view.update(modelWith(null));
+  assert.equal(host.getAttribute("hidden"), "");
+  const model = told();
+  view.update(model);
+  assert.equal(host.getAttribute("hidden"), null);
+  const rows = everyNode(host).filter((node) => node.getAttribute?.("data-reading"));
+  assert.equal(rows.length, example.readings.length);
+  view.update(model);
+  assert.deepEqual(everyNode(host).filter((node) => node.getAttribute?.("data-reading")), rows);
+});
+
+test("both days are asked about when the hand has let go, and an old answer is known to be old", async () => {
+  const asks = [];
+  const engine = {ask: (kind, body) => new Promise((resolve) => asks.push({kind, body, resolve})), drop() {}};
+  const store = createStore(firstState("some-plant"));
+  const days = createDays({engine, store, onChange() {}});
+  assert.deepEqual([days.kept, asks.length], [null, 0]);
+  store.remember(rig());
+  asks[0].resolve("same");
+  await new Promise((resolve) => setImmediate(resolve));
+  assert.deepEqual(days.kept, {answer: "same", fresh: true, error: null});
+  store.preview({"valve.opening": 0.2});
+  assert.deepEqual([asks.length, days.kept.fresh], [1, false]);
+  store.commit();
+  assert.deepEqual([asks.length, asks[1].kind, asks[1].body], [2, "days", {yesterday: rig(), today: rig({"valve.opening": 0.2})}]);
+  assert.deepEqual([days.kept.answer, days.kept.fresh], ["same", false]);
+  store.remember(null);
+  assert.equal(days.kept, null);
+});
+
+test("today is the second look at yesterday's gauges, and is asked for again only when that becomes another", () => {
+  assert.equal(secondLook(null), null);
+  const {look, before} = secondLook(sampleAnswer());
+  assert.equal(look, 1);
+  assert.ok(Object.keys(before).length > 0 && Object.keys(before).every((id) => id.startsWith("gauge-")));
+  assert.deepEqual(Object.keys(Object.values(before)[0]), ["value", "low", "high"]);
+  let part = null, asked = 0;
+  const changed = whenOther(() => part, () => (asked += 1));
+  changed();
+  part = secondLook(sampleAnswer());
+  changed();
+  changed();
+  part = null;
+  changed();
+  assert.equal(asked, 2);
 });

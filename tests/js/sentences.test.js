@@ -7,7 +7,8 @@ import {KINDS} from "../../site/js/views/note-kinds.js";
 import {noteEntries} from "../../site/js/views/notes.js";
 import {sentence} from "../../site/js/views/sentence.js";
 import {bootLine, troubleLine} from "../../site/js/views/status.js";
-import {aboutPlant, change, trend, why} from "../../site/js/views/why.js";
+import {trend} from "../../site/js/views/trend.js";
+import {aboutPlant, change, why} from "../../site/js/views/why.js";
 import {createWords} from "../../site/js/words.js";
 
 const words = createWords(["en", "notes"].map((name) => readFileSync(new URL(`../../site/words/${name}.ftl`, import.meta.url), "utf8")));

@@ -12,6 +12,7 @@ from page.parts.words import say
 
 FLOW = '#apparatus [data-reading="flow-meter"]'
 VALVE = {"valve.opening": 0.3}
+PLAIN = {"plant": "rinse-transfer", "edits": {}}
 
 
 def remember(rig: Rig) -> None:
@@ -74,7 +75,7 @@ def test_a_link_carries_both_days_to_a_phone(phone: Bench, touched: Rig) -> None
             units="m3h-bar-m",
             curves=True,
             place="rig",
-            yesterday={"plant": "rinse-transfer", "edits": {}},
+            yesterday=PLAIN,
         )
     ).live()
     expect(touched.page.locator(FLOW)).to_have_attribute(
@@ -83,4 +84,31 @@ def test_a_link_carries_both_days_to_a_phone(phone: Bench, touched: Rig) -> None
     button = touched.page.get_by_role("button", name=say("forget-day"))
     button.scroll_into_view_if_needed()
     assert button.bounding_box()["height"] >= 40
+    assert touched.page.evaluate("() => document.scrollingElement.scrollWidth") <= 360
+
+
+def test_both_days_stand_side_by_side_with_what_counts_and_why(rig: Rig) -> None:
+    """The story is above the table, and follows from the model; what moved is told from what scatters."""
+    remember(rig)
+    rig.type_number("valve.opening", "30")
+    days = rig.page.locator("#days")
+    expect(days).to_be_visible()
+    met = native.days({}, VALVE)["meeting"]
+    expect(rig.page.locator(".then")).to_contain_text(
+        f"asks {met['asked'][1]:.1f}\u00a0m instead of {met['asked'][0]:.1f}\u00a0m"
+    )
+    row = days.locator('[data-reading="flow-meter"]')
+    expect(row).to_contain_text("▼")
+    expect(row).to_contain_text(say("days-why-load-down"))
+    expect(days.locator('[data-reading="level-supply"]')).not_to_have_class("moved")
+    rig.page.get_by_role("button", name=say("days-see")).click()
+    expect(days.get_by_role("heading", level=2)).to_be_focused()
+
+
+def test_the_table_is_a_list_on_a_phone(phone: Bench, touched: Rig) -> None:
+    """Nothing hangs over the side."""
+    touched.open(
+        state("rinse-transfer", VALVE, units="m3h-bar-m", curves=True, place="rig", yesterday=PLAIN)
+    ).live()
+    expect(touched.page.locator("#days")).to_be_visible()
     assert touched.page.evaluate("() => document.scrollingElement.scrollWidth") <= 360

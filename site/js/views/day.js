@@ -11,7 +11,11 @@ export function create(host, {document, words, send}) {
   let model = null;
   const state = h(document, "p", {class: "fine", hidden: true});
   const button = h(document, "button", {type: "button", class: "plain", id: "remember-day", onclick: press});
-  host.append(state, button);
+  const see = h(document, "button", {type: "button", class: "plain", id: "see-days", hidden: true, onclick: () => {
+    document.getElementById("days").scrollIntoView({block: "start"});
+    document.getElementById("days-title").focus({preventScroll: true});
+  }}, words("days-see"));
+  host.append(state, see, button);
 
   function press() {
     send({type: "remember", yesterday: model.yesterday ? null : model.rig});
@@ -24,6 +28,7 @@ export function create(host, {document, words, send}) {
       button.title = words(next.yesterday ? "forget-day-long" : "remember-day-long");
       const said = dayWords(next, words);
       setText(state, said);
+      hide(see, !next.yesterday || !next.days?.answer);
       hide(state, said === "");
     },
   };

@@ -1,9 +1,10 @@
 // The one sentence: the load asks, the pump answers. Then what the last change did. Computed, never typed.
 import {differences, sidesOf} from "../sides.js";
 import {at} from "../state.js";
+import {dayStory} from "./day-words.js";
 import {h, hide, setText} from "./dom.js";
+import {trend} from "./trend.js";
 
-const SMALL = 0.005; // a change below half a per cent is none
 
 export function create(host, {document, words}) {
   const make = (...parts) => h(document, ...parts);
@@ -25,13 +26,14 @@ export function create(host, {document, words}) {
       const purpose = aboutPlant(model, said);
       setText(about, purpose);
       hide(about, purpose === "");
-      hide(then, said.off || purpose !== "");
+      hide(then, (said.off && said.then === "") || purpose !== "");
     },
   };
 }
 
 /** The sentences, from data alone. `off`: the discharge pipe is off, and `rest` says all there is to say. */
-export function why({answer, previous, plant, units, words, origin}) {
+export function why(model) {
+  const {answer, previous, yesterday, plant, units, words, origin} = model;
   const off = at(plant, "discharge.attached") === false;
   if (!answer || !answer.converged) {
     const none = origin === "refused" ? "why-refused" : "why-no-answer";
@@ -44,8 +46,14 @@ export function why({answer, previous, plant, units, words, origin}) {
   return {
     asks: words(`why-${kind}${turned && station.flow === 0 ? "idles" : "asks"}`, args), answers: words(`why-${kind}${turned && station.head > 0 ? "driven" : "answers"}`, args), off,
     rest: kind === "off-" ? limits(answer, units, words) : kind ? missing(answer, off, units, words) : biggest(answer, units, words),
-    then: !off && origin === "live" ? change(previous, answer, words) : "",
+    then: yesterday ? sinceYesterday(model) : !off && origin === "live" ? change(previous, answer, words) : "",
   };
+}
+
+/** What moved since the remembered day; nothing while nothing has, or before the engine has said it. */
+function sinceYesterday(model) {
+  const {days, words} = model;
+  return days?.answer?.changed.length ? dayStory(model, words) : "";
 }
 
 /** What the plant is there for, while nothing else is to be said and it stands as its author describes it. */
@@ -96,10 +104,3 @@ export function change(before, after, words) {
 
 /** Each pump brings a check valve, and those belong to the load. */
 const checksCame = (before, after) => at(after, "check.fitted") === true && at(before, "pump.arrangement") !== at(after, "pump.arrangement");
-
-/** "up", "down" or "same", relative to the greater of the two. */
-export function trend(before, after) {
-  const scale = Math.max(Math.abs(before), Math.abs(after));
-  if (scale === 0 || Math.abs(after - before) < SMALL * scale) return "same";
-  return after > before ? "up" : "down";
-}

@@ -23,6 +23,12 @@ def answer(plant: Any = "rinse-transfer", edits: dict[str, Any] | None = None) -
     return ask("answer", {"plant": plant, "edits": edits or {}, "curve_points": 60})
 
 
+def days(yesterday: dict[str, Any], today: dict[str, Any], plant: Any = "rinse-transfer") -> dict[str, Any]:
+    """A plant with edits yesterday against the same with edits today."""
+    rigs = {"yesterday": yesterday, "today": today}
+    return ask("days", {day: {"plant": plant, "edits": edits} for day, edits in rigs.items()})
+
+
 def case(*moves: dict[str, str]) -> dict[str, Any]:
     """The case as it stands after some moves."""
     return ask("case", {"case": CASE, "moves": list(moves)})

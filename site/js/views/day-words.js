@@ -1,0 +1,96 @@
+// What two days differ in and why, as sentences made of the engine's codes and numbers. No DOM.
+import {keyName, valueText} from "./beside-words.js";
+import {trend} from "./trend.js";
+
+const MOST = 3; // changes that one sentence names
+const SHORT = {flow: "flow", head: "head"};
+
+/** The whole story in a sentence or two: what was changed, what that did to load and machine, what followed. */
+export function dayStory({days, units, catalogue}, words) {
+  const {changed, meeting} = days.answer;
+  if (!changed.length) return words("days-nothing");
+  return [whatChanged(changed, {units, catalogue}, words), whatMoved(meeting, changed, units, words), whatFollowed(meeting, units, words)].filter(Boolean).join(" ");
+}
+
+function whatChanged(changed, known, words) {
+  const named = changed.slice(0, MOST).map(({key, side, yesterday, today}) => words("days-key", {
+    name: keyName(key, words), before: valueText(key, yesterday, {...known, words}), after: valueText(key, today, {...known, words}), side: words(`days-side-${side}`),
+  }));
+  const more = changed.length - named.length;
+  if (more) named.push(words("beside-more", {count: more}));
+  return words("days-changed", {changes: named.join(words("days-between"))});
+}
+
+/** What both curves say at yesterday's flow. */
+function whatMoved({flow, asked, answered, mover}, changed, units, words) {
+  const at = units.full("flow", flow[0]);
+  const pair = (heads) => heads.map((head) => (head === null ? null : units.full("head", head)));
+  const load = curveWords("load", pair(asked), words);
+  const machine = curveWords("machine", pair(answered), words);
+  if (mover === "neither") return words(changed.every(({side}) => side === "instrument") ? "days-neither-instrument" : "days-neither");
+  return words(`days-mover-${mover}`, {flow: at, load, machine});
+}
+
+function curveWords(side, [before, after], words) {
+  if (before === null && after === null) return words(`days-${side}-unknown`);
+  if (after === null) return words(`days-${side}-shut`);
+  return before === null ? words(`days-${side}-opened`, {after}) : words(`days-${side}-moved`, {before, after});
+}
+
+function whatFollowed({flow, head}, units, words) {
+  const ways = Object.entries({flow, head}).map(([quantity, [before, after]]) => {
+    const way = trend(before, after);
+    return words(`days-then-${quantity}-${way}`, {before: units.full(SHORT[quantity], before), after: units.full(SHORT[quantity], after)});
+  });
+  return words("days-then", {flow: ways[0], head: ways[1]});
+}
+
+/** What each of several changes does to the flow, and whether the order counts; none where one alone was made. */
+export function dayParts({days, units}, words) {
+  const {parts} = days.answer;
+  if (!parts) return null;
+  const signed = (flow) => sign(units.full("flow", Math.abs(flow)), flow);
+  const lines = parts.each.map(({key, first, last}) => words(parts.order_matters ? "days-part-both" : "days-part", {name: keyName(key, words), first: signed(first), last: signed(last)}));
+  return {lines, says: words(parts.order_matters ? "days-order-matters" : "days-order-same")};
+}
+
+const sign = (text, value) => `${value < 0 ? "−" : value > 0 ? "+" : ""}${text}`;
+
+const ARROWS = {up: "▲", down: "▼", same: "="};
+
+/**
+ * One row per instrument: both days, the change, which way it went, and why.
+ * @returns {{id: string, name: string, yesterday: string, today: string, change: string, moved: string|null, arrow: string, says: string, why: string}[]}
+ */
+export function dayRows({days, units}, words) {
+  const {readings, reasons, meeting} = days.answer;
+  return readings.map((each) => {
+    const {id, quantity, change, explained, moved} = each;
+    const known = each.today ?? each.yesterday;
+    const span = known.high - known.low;
+    const step = change === null ? "" : sign(units.full(quantity, Math.abs(change), span), change);
+    const why = reasons[id] ? words(reasonId(id, reasons[id], moved, meeting)) : "";
+    return {
+      id, name: words(`case-reading-${id}`), yesterday: readingText(each.yesterday, units, words), today: readingText(each.today, units, words),
+      change: step, moved, arrow: ARROWS[moved] ?? "", why,
+      says: words(moved === null ? "days-moved-unknown" : `days-moved-${moved}`, {explained: explained === null ? "" : units.full(quantity, explained, span)}),
+    };
+  });
+}
+
+/** A reading as it is on its dial. */
+function readingText(reading, units, words) {
+  if (!reading || reading.value === null) return words("beside-none");
+  const full = units.full(reading.quantity, reading.value, reading.high - reading.low);
+  return reading.off_scale ? words("draw-off-scale", {reading: full}) : full;
+}
+
+/** Reasons whose sentence is the same whichever way the reading went. */
+const PLAIN = ["instrument", "both", "set", "controller", "place"];
+
+function reasonId(id, reason, moved, {flow}) {
+  if (PLAIN.includes(reason)) return `days-why-${reason}`;
+  if (id.startsWith("ammeter")) return reason === "curve" ? `days-why-current-curve-${flow[1] > flow[0] ? "more" : "less"}-${moved}` : `days-why-current-${reason}-${moved}`;
+  if (id.startsWith("tachometer") && reason === "machine") return "days-why-motor";
+  return `days-why-${reason}-${moved}`;
+}

@@ -1,0 +1,49 @@
+// Yesterday and today side by side: why it moved, and what every instrument makes of it.
+import {dayParts, dayRows, dayStory} from "./day-words.js";
+import {h, hide, setText} from "./dom.js";
+
+const COLUMNS = ["reading", "yesterday", "today", "change", "why"];
+
+/**
+ * @param {HTMLElement} host
+ * @param {object} kit {document, words, send}
+ */
+export function create(host, {document, words}) {
+  const make = (...parts) => h(document, ...parts);
+  const title = make("h2", {id: "days-title", tabindex: -1}, words("days-title"));
+  const print = make("button", {type: "button", class: "plain", id: "days-print", onclick: () => document.defaultView.print()}, words("days-print"));
+  const story = make("p", {class: "days-story"});
+  const order = make("p", {class: "fine"});
+  const list = make("ul", {class: "days-parts"});
+  const body = make("tbody", {});
+  const table = make("table", {class: "days-table"},
+    make("caption", {class: "unseen"}, words("days-table")),
+    make("thead", {}, make("tr", {}, COLUMNS.map((name) => make("th", {scope: "col", class: `days-${name}`}, words(`days-column-${name}`))))), body);
+  host.append(make("div", {class: "beside-head"}, title, print), story, list, order, table, make("p", {class: "fine"}, words("days-foot")));
+  let drawn = null;
+
+  function row({id, name, yesterday, today, change, arrow, moved, says, why}) {
+    const cell = (column, ...children) => make("td", {"data-column": words(`days-column-${column}`), class: `days-${column}`}, ...children);
+    return make("tr", {"data-reading": id, class: moved && moved !== "same" ? "moved" : false},
+      make("th", {scope: "row"}, name), cell("yesterday", yesterday), cell("today", today),
+      cell("change", arrow && make("span", {class: "days-arrow", "aria-hidden": "true"}, `${arrow} `), change, make("span", {class: "days-says"}, ` ${says}`)), cell("why", why));
+  }
+
+  return {
+    update(model) {
+      const ready = model.yesterday && model.days?.answer;
+      hide(host, !ready);
+      if (!ready) return;
+      const key = JSON.stringify([model.units.id]);
+      if (drawn?.answer === model.days.answer && drawn.key === key && drawn.catalogue === model.catalogue) return;
+      drawn = {answer: model.days.answer, key, catalogue: model.catalogue};
+      setText(story, dayStory(model, words));
+      const parts = dayParts(model, words);
+      hide(list, !parts);
+      hide(order, !parts);
+      list.replaceChildren(...(parts?.lines ?? []).map((line) => make("li", {}, line)));
+      setText(order, parts?.says ?? "");
+      body.replaceChildren(...dayRows(model, words).map(row));
+    },
+  };
+}

@@ -1,0 +1,100 @@
+# The remembered day beside today: what was changed, why it moved, and what every instrument makes of it.
+
+days-title = Yesterday and today
+days-see = See both days
+days-print = Print
+days-table = Every instrument on both days: how far it moved, whether that is more than it can err by itself, and why
+days-column-reading = Instrument
+days-column-yesterday = Yesterday
+days-column-today = Today
+days-column-change = Change
+days-column-why = Why
+days-foot = A change counts where it is larger than twice its standard uncertainty: that of the two looks for the same instrument, the whole of both for another one in its place.
+
+## The story
+days-nothing = Nothing was changed since yesterday.
+days-changed = Since yesterday: { $changes }.
+days-between = {"; "}
+# $side is one of the words below
+days-key = { $name } { $before } → { $after } ({ $side })
+days-side-load = load
+days-side-machine = machine
+days-side-drive = drive
+days-side-liquid = liquid
+days-side-instrument = instrument
+days-mover-load = At yesterday’s { $flow } { $load }; the pump’s curve is where it was.
+days-mover-machine = At yesterday’s { $flow } { $machine }; the load is the same.
+days-mover-both = At yesterday’s { $flow } { $load }, and { $machine }.
+days-neither = At yesterday’s flow, load and pump are as they were.
+days-neither-instrument = Load and pump are as they were: only what the instruments show is another.
+days-load-moved = the load now asks { $after } instead of { $before }
+days-load-shut = the load lets nothing pass any more
+days-load-opened = the load, which let nothing pass, now asks { $after }
+days-load-unknown = the load lets nothing pass
+days-machine-moved = the pump now answers { $after } instead of { $before }
+days-machine-shut = the pump no longer answers with a head of its own
+days-machine-opened = the pump now answers { $after }
+days-machine-unknown = the pump gives another flow, whatever is asked
+days-then = So { $flow }, and { $head }.
+days-then-flow-up = the flow rose from { $before } to { $after }
+days-then-flow-down = the flow fell from { $before } to { $after }
+days-then-flow-same = the flow stays at { $after }
+days-then-head-up = the head from { $before } to { $after }
+days-then-head-down = the head from { $before } to { $after }
+days-then-head-same = the head stays at { $after }
+
+## Several changes
+days-part = { $name }: { $first } of flow
+days-part-both = { $name }: { $first } of flow where it comes first, { $last } where it comes last
+days-order-same = The order in which they are made does not matter.
+days-order-matters = What each does depends on what else has been done: no single number is its part.
+
+## Rows
+days-moved-up = more than the instrument can err by itself ({ $explained })
+days-moved-down = more than the instrument can err by itself ({ $explained })
+days-moved-same = no more than the instrument can err by itself ({ $explained })
+days-moved-unknown = cannot be told
+
+## Why a reading moved
+days-why-instrument = The instrument itself is another, or is wrong otherwise than it was.
+days-why-supply-up = The level or the pressure in the supply vessel is higher.
+days-why-supply-down = The level or the pressure in the supply vessel is lower.
+days-why-flow-before-up = Less flow loses less on its way to the pump.
+days-why-flow-before-down = More flow loses more on its way to the pump.
+days-why-line-before-up = The suction line itself takes less.
+days-why-line-before-down = The suction line itself takes more.
+days-why-delivery-up = The level or the pressure at the far end is higher.
+days-why-delivery-down = The level or the pressure at the far end is lower.
+days-why-flow-behind-up = More flow needs more head behind the valve.
+days-why-flow-behind-down = Less flow needs less head behind the valve.
+days-why-line-behind-up = The line behind the valve itself takes more.
+days-why-line-behind-down = The line behind the valve itself takes less.
+days-why-suction-up = The pressure in front of the pump is higher, and the pump adds to it.
+days-why-suction-down = The pressure in front of the pump is lower, and the pump adds to it.
+days-why-curve-up = The same pump, further back on its curve, answers with more head.
+days-why-curve-down = The same pump, further out on its curve, answers with less head.
+days-why-machine-up = The pump answers with more head than it did at that flow.
+days-why-machine-down = The pump answers with less head than it did at that flow.
+days-why-asked-up = More head is asked, and this pump gives its flow whatever is asked.
+days-why-asked-down = Less head is asked, and this pump gives its flow whatever is asked.
+days-why-liquid-up = The liquid is heavier.
+days-why-liquid-down = The liquid is lighter.
+days-why-place = Velocity or height at its place is another.
+days-why-load-up = The load asks for less, so more flows.
+days-why-load-down = The load asks for more, so less flows.
+days-why-both = Load and pump have both changed.
+days-why-current-curve-more-up = The same pump needs more power at its larger flow.
+days-why-current-curve-more-down = The same pump needs less power at its larger flow.
+days-why-current-curve-less-up = The same pump needs more power at its smaller flow.
+days-why-current-curve-less-down = The same pump needs less power at its smaller flow.
+days-why-current-machine-up = Pump or drive is another, and takes more than it did at that flow.
+days-why-current-machine-down = Pump or drive is another, and takes less than it did at that flow.
+days-why-current-liquid-up = This liquid takes more power to pump.
+days-why-current-liquid-down = This liquid takes less power to pump.
+days-why-drive-up = The drive turns it faster.
+days-why-drive-down = The drive turns it slower.
+days-why-slip-up = The motor has less to carry, and slips less.
+days-why-slip-down = The motor has more to carry, and slips more.
+days-why-motor = It has another motor.
+days-why-set = Somebody has set the level.
+days-why-controller = The controller has set another output.
