@@ -10,7 +10,7 @@ import pytest
 
 PACKAGE = Path(__file__).parents[1] / "pysrc" / "loadfirst"
 
-ORDER = ("errors", "units", "physics", "plant", "instruments", "causes", "cases", "days", "door")
+ORDER = ("errors", "units", "physics", "plant", "instruments", "clock", "causes", "cases", "days", "door")
 """Left never imports right."""
 
 OUTSIDE = {  # what a layer may import from elsewhere, besides the standard library
@@ -19,6 +19,7 @@ OUTSIDE = {  # what a layer may import from elsewhere, besides the standard libr
     "physics": {"numpy"},
     "plant": {"numpy", "msgspec"},
     "instruments": {"numpy", "msgspec"},
+    "clock": {"numpy", "msgspec"},
     "causes": {"numpy", "msgspec"},
     "cases": {"numpy", "msgspec"},
     "days": {"numpy", "msgspec"},

@@ -29,4 +29,7 @@ TO_SI = {
     "percent": PERCENT,
     "rpm": RPM,
     "a": 1.0,
+    "s": 1.0,
+    "m2": 1.0,
+    "kgm2": 1.0,
 }

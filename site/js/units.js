@@ -30,6 +30,8 @@ const COMMON = {
   ratio: unit("", 1, 1),
   coefficient: unit("m³/h", 1 / 3600, 1), // Kv means these, whatever flows are shown in
   time: unit("s", 1, 1),
+  area: unit("m²", 1, 1),
+  inertia: unit("kg·m²", 1, 3),
 };
 
 const METRIC = {

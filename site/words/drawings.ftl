@@ -56,6 +56,7 @@ draw-block-suction-line = Suction line
 draw-block-check-valve = Check valve
 draw-block-pipe = Pipe
 draw-block-fittings = Fittings
+draw-block-acceleration = Speeding up
 draw-block-valve = Valve
 draw-block-filter = Filter
 draw-block-summit = Summit

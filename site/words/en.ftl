@@ -267,6 +267,7 @@ block-suction-line = the suction line
 block-check-valve = the check valve
 block-pipe = the pipe
 block-fittings = the fittings
+block-acceleration = speeding up the liquid
 block-valve = the valve
 block-filter = the filter
 block-summit = the way over the summit

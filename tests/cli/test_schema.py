@@ -48,6 +48,7 @@ def numbers(schema: Any, name: str = "") -> list[str]:
 def test_every_number_carries_its_unit_in_its_name(kind: str) -> None:
     """Files and output alike; loss coefficients, openings and counts have none."""
     units = {"m", "mm", "cm3", "m3h", "bar", "mpas", "kgm3", "kw", "hz", "percent", "rpm", "a", "c", "s"}
+    units |= {"m2", "kgm2"}
     found = set(numbers(schemas()[kind]))
     assert found
     assert {name for name in found - NO_UNIT if name.rpartition("_")[2] not in units} == set()

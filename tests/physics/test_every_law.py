@@ -114,6 +114,8 @@ ANY: dict[str, st.SearchStrategy[Law]] = {
     "FlowLimits": sized(test_passive_laws.limits),
     "Siphons": sized(test_passive_laws.siphons),
     "Summits": sized(test_passive_laws.summits),
+    "RigidColumns": sized(test_passive_laws.columns),
+    "Vessels": sized(test_passive_laws.vessels),
 }
 """By its class: any law of one element."""
 

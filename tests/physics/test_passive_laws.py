@@ -12,7 +12,9 @@ from hypothesis import strategies as st
 from loadfirst.physics.check import CheckValves
 from loadfirst.physics.filter import Filters
 from loadfirst.physics.flow_limit import FlowLimits
+from loadfirst.physics.inertia import RigidColumns
 from loadfirst.physics.law import Array, Law, column
+from loadfirst.physics.level import Vessels
 from loadfirst.physics.pipe import Pipes
 from loadfirst.physics.siphon import Siphons, Summits
 from loadfirst.physics.valve import Valves
@@ -65,8 +67,21 @@ def summits(size: Array) -> Law:
     return Summits(30.0, bore, 5e-5, 2.0, 1e-6, 30 * size - 12, False)
 
 
+def columns(size: Array) -> Law:
+    """Liquid at rest at the beginning of a long step or of a very short one."""
+    pipe = pipes(size)
+    assert isinstance(pipe, Pipes)
+    return RigidColumns.of(pipe, 10 ** (12 * size - 3), 0.0)
+
+
+def vessels(size: Array) -> Law:
+    """Vessels without inflow: free, at the rim, and empty either way."""
+    slope = 100 * size
+    return Vessels(0.0, np.where(size > 0.7, 0.0, slope), slope, size < 0.2, (size > 0.2) & (size < 0.4))
+
+
 PLAIN = [pipes, valves, check_valves, broken_check_valves]
-CORNERED = [filters, limits, siphons, summits]
+CORNERED = [filters, limits, siphons, summits, columns, vessels]
 ALL = pytest.mark.parametrize("make", [*PLAIN, *CORNERED])
 SMOOTH = pytest.mark.parametrize("make", [pipes, valves, broken_check_valves])
 SIZE = st.floats(0, 1)

@@ -12,6 +12,7 @@ from loadfirst.plant.read import decode_plant
 WRITTEN = {
     "m": "m", "mm": "mm", "m3h": "m³/h", "bar": "bar", "mpas": "mPa·s", "kw": "kW", "kgm3": "kg/m³",
     "cm3": "cm³", "hz": "Hz", "percent": "%", "rpm": "1/min", "a": "A", "c": "°C", "k": "-", "s": "s",
+    "m2": "m²", "kgm2": "kg·m²",
 }  # fmt: skip
 """By the end of a key: its unit as people write it."""
 

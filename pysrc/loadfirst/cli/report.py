@@ -23,6 +23,7 @@ BLOCKS = {
     "suction-line": "suction line",
     "pipe": "pipe",
     "fittings": "fittings",
+    "acceleration": "speeding up the liquid",
     "valve": "control valve",
     "filter": "filter",
     "summit": "over the summit",

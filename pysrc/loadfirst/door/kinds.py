@@ -11,7 +11,15 @@ from typing import Any, NamedTuple
 import msgspec
 
 from loadfirst.door.answer import answer, answer_plant
-from loadfirst.door.messages import TEXT_LARGEST, AnswerAsk, CatalogueAsk, DaysAsk, FileAsk, decode_body
+from loadfirst.door.messages import (
+    TEXT_LARGEST,
+    AnswerAsk,
+    CatalogueAsk,
+    DaysAsk,
+    FileAsk,
+    StepAsk,
+    decode_body,
+)
 
 Body = dict[str, Any]
 
@@ -45,6 +53,12 @@ def _case(body: Body) -> Body:
     return shown
 
 
+def _step(body: Body) -> Body:
+    from loadfirst.door.step import step
+
+    return step(decode_body(StepAsk, body))
+
+
 def _file(body: Body) -> Body:
     from loadfirst.door.files import open_file
 
@@ -60,6 +74,7 @@ def _days(body: Body) -> Body:
 KINDS = {
     "answer": Kind(lambda body: answer(decode_body(AnswerAsk, body)), 64 * 1024),
     "days": Kind(_days, 128 * 1024),
+    "step": Kind(_step, 64 * 1024),
     "file": Kind(_file, 2 * TEXT_LARGEST),
     "catalogue": Kind(_catalogue, 1024),
     "case": Kind(_case, 2 * TEXT_LARGEST),

@@ -16,6 +16,7 @@ from typing import Annotated, Any, TypeVar
 import msgspec
 from msgspec import Meta, Raw, Struct
 
+from loadfirst.clock.moment import Moment
 from loadfirst.errors import InputError, StalePage
 from loadfirst.plant.curves import POINTS
 from loadfirst.plant.decode import decode
@@ -76,6 +77,19 @@ class DaysAsk(Part, frozen=True, kw_only=True):
 
     yesterday: Rig
     today: Rig
+
+
+class StepAsk(Part, frozen=True, kw_only=True):
+    """Let time run in one plant: ``step``. Strictly one after another, each with the moment of the last.
+
+    `moment` is left out at the first. `span` is in seconds.
+    """
+
+    plant: str | dict[str, Any]
+    edits: dict[str, Any] = {}
+    moment: Moment | None = None
+    span: Annotated[float, Meta(ge=1e-4, le=3600)]
+    curve_points: Annotated[int, Meta(ge=0, le=400)] = 0
 
 
 class FileAsk(Part, frozen=True, kw_only=True):

@@ -23,6 +23,7 @@ BlockName = Literal[
     "check-valve",
     "pipe",
     "fittings",
+    "acceleration",
     "valve",
     "filter",
     "summit",

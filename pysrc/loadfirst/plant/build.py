@@ -20,7 +20,7 @@ from loadfirst.plant.plant import Plant
 from loadfirst.plant.pumps import ResolvedPlant
 from loadfirst.units import BAR, TO_SI
 
-__all__ = ["Built", "ResolvedPlant", "build"]
+__all__ = ["Built", "ResolvedPlant", "build", "liquid_of"]
 
 MPAS = TO_SI["mpas"]
 LEAST_HEAD = 1e-9  # [m] keeps the head scale above 0
@@ -99,7 +99,7 @@ def build(plants: Sequence[ResolvedPlant]) -> Built:
     if len(shapes) != 1:
         raise ValueError(f"plants of {len(shapes)} shapes cannot be built together")
     shape = layout(shapes.pop())
-    given = [Given(one.plant, _liquid(one.plant)) for one in plants]
+    given = [Given(one.plant, liquid_of(one.plant)) for one in plants]
     rows = tuple([services(one, each.liquid) for one, each in zip(plants, given, strict=True)])
     made = _machines(shape, rows)
     fixed = {known.node: np.array([known.head(each) for each in given]) for known in shape.fixed}
@@ -150,7 +150,8 @@ def _laws(shape: Layout, given: Sequence[Given], made: Mapping[str, MachineLaw])
     return {"pipes": laws["pipes"], **made, **laws}
 
 
-def _liquid(plant: Plant) -> Liquid:
+def liquid_of(plant: Plant) -> Liquid:
+    """What a plant pumps."""
     liquid = plant.liquid
     if liquid.name == "water":
         return water(liquid.temperature_c)

@@ -30,6 +30,8 @@ WARM = 1.0  # [-] current beforehand, over the set one
 
 def with_drive(one: OnePlant, machine: Machine, place: int) -> Machine:
     """A running machine with what is true of its motor, relay and belt."""
+    if one.built.services[one.row][place].held is not None:
+        return machine  # it runs up or coasts: neither relay nor start can be told from one moment
     law, _, column = one.running(place)
     law = law.turned if isinstance(law, Backward) else law
     motor = law.motor.one(one.row, column)

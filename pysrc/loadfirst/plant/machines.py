@@ -33,7 +33,7 @@ from loadfirst.physics.standing import (
 from loadfirst.plant import drives
 from loadfirst.plant.plant import Curve, Displacement, Pump
 from loadfirst.plant.points import pump_curve, rated_pump
-from loadfirst.plant.pumps import SOUND, Condition, ResolvedPlant, conditions, turns_back
+from loadfirst.plant.pumps import AS_DRIVEN, SOUND, Condition, ResolvedPlant, conditions, turns_back
 from loadfirst.units import PERCENT, TO_SI, G
 
 CM3, KW, MPAS = TO_SI["cm3"], TO_SI["kw"], TO_SI["mpas"]
@@ -46,6 +46,7 @@ class Service(NamedTuple):
     """What makes one machine differ from another: itself, its motor, its liquid, its condition.
 
     `thick` is the kinematic viscosity that the pump's points do not know of; 0 for water. [m²/s]
+    `held` is a speed at which the shaft is held, whatever its motor; None: as the motor holds it. [rad/s]
     """
 
     pump: Pump
@@ -64,6 +65,7 @@ class Service(NamedTuple):
     thick: float
     gas: float
     condition: Condition
+    held: float | None = None
 
 
 def law_of(pump: Pump, has: Condition) -> str:
@@ -81,31 +83,42 @@ def gear_ratio(pump: Pump) -> float:
 
 def services(one: ResolvedPlant, liquid: Liquid) -> tuple[Service, ...]:
     """What each pump of a plant is put to, in their order."""
-    drive = one.plant.drive
+    drive, turning = one.plant.drive, one.turning or (AS_DRIVEN,) * len(one.pumps)
     powers = [(drive.motor_kw or one.curve.motor_kw) * KW]
     if len(one.pumps) > 1:
         powers.append(_second_power(one) or powers[0])
     return tuple(
-        Service(
-            pump=pump,
-            rated_power=power,
-            poles=drive.poles,
-            gear_ratio=gear_ratio(pump),
-            supply_frequency=float(drive.supply_hz),
-            frequency=drives.frequency(drive),
-            relative_voltage=drives.relative_voltage(drive),
-            efficiency=drives.efficiency(power, drive.poles, drive.efficiency_class, drive.supply_hz),
-            belt_ratio=drives.ratio(drive),
-            creep=drives.creep(drive),
-            tightness=drives.tightness(drive),
-            density=liquid.density,
-            viscosity=liquid.viscosity,
-            thick=0.0 if liquid.name == "water" else liquid.kinematic,
-            gas=0.0 if turns_back(pump, has) else one.plant.suction.gas_percent * PERCENT,
-            condition=has,
+        _turned(
+            Service(
+                pump=pump,
+                rated_power=power,
+                poles=drive.poles,
+                gear_ratio=gear_ratio(pump),
+                supply_frequency=float(drive.supply_hz),
+                frequency=turns.frequency or drives.frequency(drive),
+                relative_voltage=drives.relative_voltage(drive),
+                efficiency=drives.efficiency(power, drive.poles, drive.efficiency_class, drive.supply_hz),
+                belt_ratio=drives.ratio(drive),
+                creep=drives.creep(drive),
+                tightness=drives.tightness(drive),
+                density=liquid.density,
+                viscosity=liquid.viscosity,
+                thick=0.0 if liquid.name == "water" else liquid.kinematic,
+                gas=0.0 if turns_back(pump, has) else one.plant.suction.gas_percent * PERCENT,
+                condition=has,
+            ),
+            turns.held,
         )
-        for pump, power, has in zip(one.pumps, powers, conditions(one.plant), strict=False)
+        for pump, power, has, turns in zip(one.pumps, powers, conditions(one.plant), turning, strict=False)
     )
+
+
+def _turned(service: Service, speed: float | None) -> Service:
+    """A shaft held at a speed [rad/s] is as one on a motor without slip whose field turns at that speed."""
+    if speed is None:
+        return service
+    frequency = speed * service.poles * service.gear_ratio / (4 * np.pi)
+    return service._replace(held=speed, frequency=frequency, belt_ratio=1.0, creep=0.0, tightness=np.inf)
 
 
 def _second_power(one: ResolvedPlant) -> float | None:
@@ -127,18 +140,7 @@ def _machines(rows: tuple[tuple[Service, ...], ...]) -> MachineLaw:
     def each(name: str) -> Array:
         return np.array([[getattr(service, name) for service in row] for row in rows])
 
-    motor = Motor.rated(
-        each("rated_power"),
-        poles=each("poles"),
-        supply_frequency=each("supply_frequency"),
-        frequency=each("frequency"),
-        efficiency=each("efficiency"),
-        relative_voltage=each("relative_voltage"),
-    )
-    slower = motor._replace(poles=motor.poles * each("gear_ratio"))  # and stronger, as with more poles
-    geared: Drives = slower
-    if np.isfinite(each("tightness")).any():
-        geared = Belted.of(slower, each("belt_ratio"), creep=each("creep"), grip=each("tightness"))
+    geared = motors(rows)
     law = law_of(rows[0][0].pump, rows[0][0].condition)
     if law == "standing":
         numbers = np.array([[_at_rest(one) for one in row] for row in rows])
@@ -159,6 +161,29 @@ def _machines(rows: tuple[tuple[Service, ...], ...]) -> MachineLaw:
         gas=each("gas"),
     )
     return Backward(displacing) if back else displacing
+
+
+def motors(rows: Sequence[tuple[Service, ...]]) -> Drives:
+    """The motors of M machines in B plants, with their belts, as their pumps' shafts know them."""
+
+    def each(name: str) -> Array:
+        return np.array([[getattr(service, name) for service in row] for row in rows])
+
+    motor = Motor.rated(
+        each("rated_power"),
+        poles=each("poles"),
+        supply_frequency=each("supply_frequency"),
+        frequency=each("frequency"),
+        efficiency=each("efficiency"),
+        relative_voltage=each("relative_voltage"),
+    )
+    if any(service.held is not None for row in rows for service in row):
+        free = np.array([[service.held is None for service in row] for row in rows])
+        motor = motor._replace(rated_slip=np.where(free, motor.rated_slip, 0.0))
+    slower = motor._replace(poles=motor.poles * each("gear_ratio"))  # and stronger, as with more poles
+    if np.isfinite(each("tightness")).any():
+        return Belted.of(slower, each("belt_ratio"), creep=each("creep"), grip=each("tightness"))
+    return slower
 
 
 class AtRest(NamedTuple):

@@ -47,6 +47,22 @@ def conditions(plant: Plant) -> tuple[Condition, Condition]:
     return condition(plant.pump), condition(plant.pump.second)
 
 
+class Turning(NamedTuple):
+    """How a pump is turned at a moment of time, where that is another way than its plant's drive says.
+
+    Attributes
+    ----------
+    frequency : that reaches its motor; None: the drive's. [Hz]
+    held : speed of its shaft, whatever the motor; None: as the motor holds it. [rad/s]
+    """
+
+    frequency: float | None = None
+    held: float | None = None
+
+
+AS_DRIVEN = Turning()
+
+
 class ResolvedPlant(NamedTuple):
     """A plant together with its pumps' numbers: all that `build` needs. Make it with `resolve`.
 
@@ -56,12 +72,14 @@ class ResolvedPlant(NamedTuple):
     curve : of the first pump.
     second : of the second, where it is another; None where both are equal.
     found : what the plant has set by itself, once `automatic.settled` has looked.
+    turning : how each pump is turned; empty where the plant's drive says it.
     """
 
     plant: Plant
     curve: Pump
     second: Pump | None = None
     found: Found | None = None
+    turning: tuple[Turning, ...] = ()
 
     @property
     def pumps(self) -> tuple[Pump, ...]:
@@ -75,7 +93,10 @@ class ResolvedPlant(NamedTuple):
         """Whether both pumps are equal, motors, wear and all."""
         second = self.plant.pump.second
         return (
-            self.second is None and second.motor_kw is None and conditions(self.plant)[0] == condition(second)
+            self.second is None
+            and second.motor_kw is None
+            and conditions(self.plant)[0] == condition(second)
+            and len(set(self.turning)) < 2
         )
 
 

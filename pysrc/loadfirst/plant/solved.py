@@ -10,6 +10,7 @@ import numpy as np
 
 from loadfirst.physics.backward import Backward
 from loadfirst.physics.displacement import DisplacementMachines, DisplacementRunning
+from loadfirst.physics.inertia import RigidColumns
 from loadfirst.physics.law import SHUT, Array
 from loadfirst.physics.liquids import Liquid
 from loadfirst.physics.machine import Running
@@ -197,14 +198,23 @@ class OnePlant:
     @cached_property
     def least_flow(self) -> float:
         """Least flow that is shown: `SEEN`, or what leaks through all that is shut. [m³/s]"""
+        return max(SEEN * self.flow_scale, self.leakage)
+
+    @cached_property
+    def leakage(self) -> float:
+        """The most that leaks through all that is shut; 0 where nothing is. [m³/s]"""
         held = [abs(self.drop(name)) for name, shut in self._shut.items() if shut[self.row]]
         most = max(float(self.built.head_scale[self.row]), *held) if held else 0.0
-        leakage = max(2, len(held)) * most / SHUT
-        return max(SEEN * self.flow_scale, leakage)
+        return max(2, len(held)) * most / SHUT
 
     def drop(self, element: str) -> float:
         """Head lost in an element. [m]"""
         return float(self._drop[element][self.row])
+
+    @property
+    def changing(self) -> bool:
+        """Whether this is a moment at which flows may change, and not a plant at rest."""
+        return isinstance(self.built.network.laws["pipes"], RigidColumns)
 
     def pipe_breakdown(self, element: str) -> tuple[float, float]:
         """Head lost in a pipe along its wall, and in its fittings. [m]"""

@@ -9,6 +9,7 @@ const STROKES = {
   "check-valve": "M1,1L5,4L1,7ZM5,1V7",
   "pipe": "M0,2H8M0,6H8",
   "fittings": "M0,0L8,8M8,0L0,8",
+  "acceleration": "M1,1L4,4L1,7M4,1L7,4L4,7",
   "valve": "M0,0L8,8M-2,6L2,10M6,-2L10,2",
   "filter": "M1,1H3V3H1ZM5,5H7V7H5Z",
   "summit": "M0,6L4,2L8,6",

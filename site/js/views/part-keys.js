@@ -4,7 +4,7 @@ import {at} from "../state.js";
 /** Quantity by the end of a key; some names say more than their unit. */
 const QUANTITY = {
   m: "height", mm: "bore", bar: "pressure", c: "temperature", hz: "frequency", kw: "power", m3h: "flow", a: "current",
-  rpm: "speed", kgm3: "density", mpas: "viscosity", percent: "percent", k: "ratio", ratio: "ratio", s: "time",
+  rpm: "speed", kgm3: "density", mpas: "viscosity", percent: "percent", k: "ratio", ratio: "ratio", s: "time", m2: "area", kgm2: "inertia",
 };
 /** What a key is called by in the words: what may be wrong with a gauge is called the same on each of them. */
 export const slugOf = (key) => key.replace(/^gauges\.\w+\.(fault\.|serial$)/, "gauges.$1").replaceAll(".", "-");
@@ -52,6 +52,7 @@ export function endsOf(key, {low, high}, plant) {
 const START = {
   "site.altitude_m": () => 0,
   "suction.mouth_m": ({plant}) => plant.supply.bottom_m,
+  "drive.inertia_kgm2": () => 0.02,
   "delivery.outlet_m": ({plant}) => plant.delivery.top_m,
   "drive.current_limit_percent": () => 100,
   "control.full_hz": ({plant}) => plant.drive.supply_hz,

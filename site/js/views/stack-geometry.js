@@ -4,7 +4,7 @@ import {linearScale, roundTop} from "../lib/scale.js";
 import {spread} from "../lib/shape.js";
 
 /** The order of the blocks, from the floor up. */
-export const BLOCKS = ["lift", "vessel-pressure", "suction-line", "check-valve", "pipe", "fittings", "valve", "filter", "summit", "jet", "not-reached", "shared"];
+export const BLOCKS = ["lift", "vessel-pressure", "suction-line", "check-valve", "pipe", "fittings", "acceleration", "valve", "filter", "summit", "jet", "not-reached", "shared"];
 
 /** Blocks less than this part of the sheet get no label of their own. */
 const LABELLED = 0.001;

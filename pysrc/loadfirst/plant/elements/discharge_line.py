@@ -50,6 +50,13 @@ def _losses(one: OnePlant) -> Iterator[Loss]:
     friction, fittings = one.pipe_breakdown("discharge-line")
     yield Loss("pipe", friction)
     yield Loss("fittings", fittings)
+    yield from accelerating(one, "discharge-line", friction + fittings)
+
+
+def accelerating(one: OnePlant, line: str, lost: float) -> Iterator[Loss]:
+    """What a line takes besides its losses to change its flow; nothing in a plant at rest. [m]"""
+    if one.changing:
+        yield Loss("acceleration", one.drop(line) - lost)
 
 
 def _places(one: OnePlant, behind: float) -> Iterator[PathPoint]:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from loadfirst.plant.answer import PathPoint
+from loadfirst.plant.elements.discharge_line import accelerating
 from loadfirst.plant.elements.section import Fixed, Given, Loss, Section, Shape, Spec, Stand
 from loadfirst.plant.line_numbers import pipe
 from loadfirst.plant.velocity import point, static_pressure, suction_velocity_head
@@ -31,7 +32,9 @@ def _head(given: Given) -> float:
 
 
 def _losses(one: OnePlant) -> Iterator[Loss]:
-    yield Loss("suction-line", one.drop("suction-line"))
+    lost = sum(one.pipe_breakdown("suction-line")) if one.changing else one.drop("suction-line")
+    yield Loss("suction-line", lost)
+    yield from accelerating(one, "suction-line", lost)
 
 
 def _places(one: OnePlant, behind: float) -> Iterator[PathPoint]:

@@ -24,3 +24,6 @@ class ControlValve(Part, frozen=True):
         ]
         | None
     ) = None
+    stroke_s: Annotated[
+        float, quantity("s", 0.5, 3600, "Time that the stem takes from shut to open while time runs.")
+    ] = 10.0

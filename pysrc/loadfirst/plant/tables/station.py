@@ -137,6 +137,13 @@ class Drive(Part, frozen=True):
         ]
         | None
     ) = None
+    inertia_kgm2: (
+        Annotated[
+            float,
+            quantity("kg·m²", 1e-6, 1e6, "Moment of inertia at the pump's shaft; by its power if left out."),
+        ]
+        | None
+    ) = None
 
 
 class Check(Part, frozen=True):

@@ -20,6 +20,10 @@ class Supply(Part, frozen=True):
         float, quantity("m", -30, 210, "Height of the vessel's rim; 2 m above the surface if left out.")
     ] = 4.0
     gas_bar: Annotated[float, quantity("bar", -0.9, 40, "Gauge pressure of the gas on the surface.")] = 0.0
+    area_m2: Annotated[float, quantity("m²", 0.01, 1e5, "Area of the surface, the same at any level.")] = 4.0
+    inflow_m3h: Annotated[
+        float, quantity("m³/h", 0, 1e5, "What comes into the vessel from elsewhere while time runs.")
+    ] = 0.0
 
 
 class Delivery(Part, frozen=True):
@@ -42,3 +46,8 @@ class Delivery(Part, frozen=True):
         ]
         | None
     ) = None
+    area_m2: Annotated[float, quantity("m²", 0.01, 1e5, "Area of the surface, the same at any level.")] = 4.0
+    draw_m3h: Annotated[
+        float,
+        quantity("m³/h", 0, 1e5, "What is drawn from the vessel while time runs, as long as there is any."),
+    ] = 0.0

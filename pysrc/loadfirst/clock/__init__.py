@@ -1,0 +1,1 @@
+"""Stepping a plant through time."""

@@ -1,0 +1,79 @@
+"""The plant as it stands at a moment: levels, stem, frequencies and speeds in place of the file's."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import pi
+
+from msgspec.structs import replace
+
+from loadfirst.clock.moment import Moment, Shaft
+from loadfirst.clock.vessel import surface
+from loadfirst.plant.drives import ratio
+from loadfirst.plant.machines import gear_ratio
+from loadfirst.plant.plant import Plant
+from loadfirst.plant.pumps import ResolvedPlant, Turning
+from loadfirst.units import TO_SI
+
+LEAST_SPEED = 0.02
+"""Speed below which a shaft that is not driven counts as standing, of the field's on the supply. [-]"""
+
+
+def present(
+    resolved: ResolvedPlant,
+    moment: Moment,
+    volumes: tuple[float, float],
+    stem: float,
+    shafts: Sequence[Shaft],
+) -> ResolvedPlant:
+    """The plant with what the moment says in place of what its file says.
+
+    Parameters
+    ----------
+    volumes : of supply and delivery. [m³]
+    stem : of the control valve. [-]
+    shafts : of its pumps; `moment`'s own where nothing has changed.
+    """
+    plant = resolved.plant
+    supply = replace(plant.supply, surface_m=surface(plant.supply, volumes[0]))
+    delivery = replace(plant.delivery, surface_m=surface(plant.delivery, volumes[1]))
+    drives = [moment.primed and driven(resolved, number, shaft) for number, shaft in enumerate(shafts)]
+    fed = shafts[0].frequency if shafts[0].regime != "standing" else plant.drive.frequency_hz
+    second = plant.pump.second
+    if len(drives) > 1:
+        second = replace(second, running=drives[1])
+    changed = replace(
+        plant,
+        supply=supply,
+        delivery=delivery,
+        pump=replace(plant.pump, running=drives[0], second=second),
+        drive=replace(plant.drive, frequency_hz=fed),
+        valve=replace(plant.valve, opening=stem),
+        discharge=replace(plant.discharge, filled=min(filled(plant, moment.line[0]), 1.0)),
+    )
+    turning = tuple(
+        Turning(shaft.frequency, shaft.speed if shaft.regime == "turning" else None) for shaft in shafts
+    )
+    return resolved._replace(plant=changed, turning=turning)
+
+
+def driven(resolved: ResolvedPlant, number: int, shaft: Shaft) -> bool:
+    """Whether a pump works as a pump: its motor has it, or it turns by its inertia."""
+    if shaft.regime == "turning":
+        return shaft.speed > LEAST_SPEED * field_speed(resolved, number)
+    return shaft.regime == "running"
+
+
+def field_speed(resolved: ResolvedPlant, number: int) -> float:
+    """Speed of a pump's shaft without slip, on the supply's frequency. [rad/s]"""
+    drive = resolved.plant.drive
+    return 4 * pi * drive.supply_hz / drive.poles / gear_ratio(resolved.pumps[number]) * ratio(drive)
+
+
+def filled(plant: Plant, volume: float) -> float:
+    """Share of the line that is full once that volume more has gone into it; 1 and more: all. [m³] -> [-]"""
+    line = plant.discharge
+    if line.filled >= 1:
+        return 1.0
+    whole = line.length_m * pi / 4 * (line.bore_mm * TO_SI["mm"]) ** 2
+    return line.filled + volume / whole
