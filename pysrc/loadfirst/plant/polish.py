@@ -17,6 +17,7 @@ from loadfirst.plant.station_tables import leaks, way_heads
 ROUNDS = 8  # of Newton's method; two or three are usual
 AGAIN = 20  # times that a balance may be wanting more than `CLOSE`
 CLOSE = 1e-10  # [-] of the head scale
+HELD = 1e-6  # [-] of the head scale: what no step brings nearer is no state, only a narrow miss
 SAME = 1e-5  # [-] of the flow scale: states nearer than that are one
 STRAY = 0.02  # [-] of the flow scale: farther from where it was found a state is another
 
@@ -91,8 +92,9 @@ def polished(one: Built, found: Array, scale: tuple[float, float]) -> Array:
         ends = ends[:, : found.shape[1]]
         near = np.abs(ends - found[wanting]).max(axis=1) <= room[wanting]
         came = near & (off <= CLOSE * head)
-        best[wanting[came]] = ends[came]
-    return _apart(best, usual)
+        best[wanting[came]], least[wanting[came]] = ends[came], off[came]
+    true = (least <= HELD * head) | corner
+    return _apart(best[true if true.any() else least == least.min()], usual)
 
 
 def _room(found: Array, usual: float) -> Array:
