@@ -45,7 +45,8 @@ def test_an_unknown_kind_is_named_with_those_that_are_known() -> None:
     """The page's fault, said plainly."""
     found = error(ask("sove", {}))
     assert (found["where"], found["rule"], found["got"]) == ("kind", "choice", "sove")
-    assert found["facts"]["choices"] == ["answer", "days", "step", "file", "catalogue", "case"]
+    kinds = ["answer", "days", "step", "causes", "cause", "file", "catalogue", "case"]
+    assert found["facts"]["choices"] == kinds
 
 
 @pytest.mark.parametrize(

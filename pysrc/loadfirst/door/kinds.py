@@ -15,6 +15,8 @@ from loadfirst.door.messages import (
     TEXT_LARGEST,
     AnswerAsk,
     CatalogueAsk,
+    CauseAsk,
+    CausesAsk,
     DaysAsk,
     FileAsk,
     StepAsk,
@@ -71,10 +73,24 @@ def _days(body: Body) -> Body:
     return days(decode_body(DaysAsk, body))
 
 
+def _causes(body: Body) -> Body:
+    from loadfirst.door.causes import causes
+
+    return causes(decode_body(CausesAsk, body))
+
+
+def _cause(body: Body) -> Body:
+    from loadfirst.door.causes import one_cause
+
+    return one_cause(decode_body(CauseAsk, body))
+
+
 KINDS = {
     "answer": Kind(lambda body: answer(decode_body(AnswerAsk, body)), 64 * 1024),
     "days": Kind(_days, 128 * 1024),
     "step": Kind(_step, 64 * 1024),
+    "causes": Kind(_causes, 64 * 1024),
+    "cause": Kind(_cause, 64 * 1024),
     "file": Kind(_file, 2 * TEXT_LARGEST),
     "catalogue": Kind(_catalogue, 1024),
     "case": Kind(_case, 2 * TEXT_LARGEST),

@@ -92,6 +92,17 @@ class StepAsk(Part, frozen=True, kw_only=True):
     curve_points: Annotated[int, Meta(ge=0, le=400)] = 0
 
 
+class CausesAsk(Rig, frozen=True, kw_only=True):
+    """List what can happen to a plant as it is: ``causes``."""
+
+
+class CauseAsk(Rig, frozen=True, kw_only=True):
+    """What one cause changes in a plant as it is: ``cause``; its usual size where none is given."""
+
+    cause: Annotated[str, Meta(max_length=60)]
+    size: Finite | None = None
+
+
 class FileAsk(Part, frozen=True, kw_only=True):
     """Read a plant or a puzzle that a person opened: ``file``."""
 

@@ -15,7 +15,7 @@ from playwright.sync_api import Browser, Page
 
 from loadfirst.door.messages import PROTOCOL
 from loadfirst_dev import packs, places
-from loadfirst_dev.bench import solves
+from loadfirst_dev.bench import clock, solves
 from loadfirst_dev.bench.figures import FRAME, Figure, percentile
 from loadfirst_dev.bench.recording import recording
 from loadfirst_dev.bench.stock import SERVED
@@ -110,9 +110,10 @@ def figures(browser: Browser, folder: Path) -> list[Figure]:
     """Live answer, then the comparison, in one worker."""
     with inside_page(browser, folder) as page:
         took = call(page, kind="answers", asks=asks(ASKS + WARM))[WARM:]
+        steps = call(page, kind="answers", asks=clock.asks())
         compared = json.loads(call(page, kind="run", pack=PACK, code=COMPARE))
     basis = f"median; 95th percentile {percentile(took, 95):.1f} ms, of {len(took)} answers"
     live = Figure(
         "whole live answer inside the worker", percentile(took, 50), "ms", most=FRAME / 2, basis=basis
     )
-    return [live, *solves.figures("in the browser", compared)]
+    return [live, *clock.figures(steps), *solves.figures("in the browser", compared)]
