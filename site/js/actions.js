@@ -3,10 +3,16 @@ import {encode, rigAlone} from "./share.js";
 import {FIRST_PRESET} from "./units.js";
 
 /** @returns {(action: {type: string}) => void} `send`, which every view gets */
-export function createActions({store, rig, beside, yesterday, days, engine, kept, page, entries, paint, views}) {
+export function createActions({store, rig, clock, beside, yesterday, days, engine, kept, page, entries, paint, views}) {
   const deeds = {
-    preview: ({edits}) => store.preview(edits),
-    commit: ({edits}) => keep(() => store.commit(edits)),
+    preview: ({edits}) => {
+      clock.touched(Object.keys(edits));
+      store.preview(edits);
+    },
+    commit: ({edits}) => {
+      clock.touched(Object.keys(edits));
+      keep(() => store.commit(edits));
+    },
     settle: () => store.live && keep(() => store.commit()),
     cancel: () => store.cancel(),
     undo: () => keep(store.undo),
@@ -31,6 +37,15 @@ export function createActions({store, rig, beside, yesterday, days, engine, kept
     share: share,
     theme: turnTheme,
     turning: () => set({paused: !page.paused}),
+    clock: () => (clock.status === "off" ? clock.start() : clock.off()),
+    "clock-run": () => clock.start(),
+    "clock-pause": () => clock.pause(),
+    "clock-step": () => clock.step(),
+    "clock-rate": ({rate}) => clock.setRate(rate),
+    "trend-look": ({look}) => {
+      kept.set("trend-look", look);
+      set({look});
+    },
     pick: ({control}) => page.picked !== control && set({picked: control}),
     part: ({part}) => page.part !== part && set({part}),
     again: () => {
@@ -40,6 +55,7 @@ export function createActions({store, rig, beside, yesterday, days, engine, kept
       beside.again();
       yesterday.again();
       days.again();
+      clock.again();
     },
     reload: () => location.reload(),
     "copy-details": copyDetails,

@@ -2,25 +2,28 @@
 import {createActions} from "./actions.js";
 import {createBeside} from "./beside.js";
 import {createDays, secondLook, whenOther} from "./days.js";
+import {createClock} from "./clock.js";
 import {createEntries} from "./entries.js";
 import {createEngine} from "./engine/engine.js";
 import {spawnWorker} from "./engine/spawn.js";
 import {createKept} from "./kept.js";
-import {modelOf, pictureOf} from "./model.js";
+import {modelOf, momentOf, pictureOf} from "./model.js";
 import {createRig} from "./rig.js";
 import {checkState, decode} from "./share.js";
 import {spansOf} from "./spans.js";
 import {createStore, firstState} from "./state.js";
 import {FIRST_PRESET, createUnits} from "./units.js";
 import {createViews} from "./views.js";
+import {isLook} from "./views/trend-panel.js";
 import {fetchWords, fillWords} from "./words.js";
 
 const DEFAULT_PLANT = "rinse-transfer";
+const KEEPING = 15_000; // [ms] between two times that a running clock is kept
 const PATIENCE = 50; // [ms] how long a picture waits for the answer that it could be drawn with
 
 const kept = createKept();
 const [words, first, linked] = await Promise.all([
-  fetchWords(["words/en.ftl", "words/notes.ftl", "words/drawings.ftl", "words/cases.ftl", "words/parts.ftl", "words/days.ftl"]),
+  fetchWords(["words/en.ftl", "words/notes.ftl", "words/drawings.ftl", "words/cases.ftl", "words/parts.ftl", "words/days.ftl", "words/causes.ftl", "words/clock.ftl"]),
   readFirstAnswer(),
   decode(location.hash).catch((problem) => problem),
 ]);
@@ -30,8 +33,9 @@ let due = false; // a painting is asked for
 let patience = 0; // a painting that comes without the answer if it must
 let units = null; // those of the state, with the digits that its plant needs
 let unitsFor = ""; // what they were made for
+let keptAt = 0; // when the clock was last kept [ms]
 let turn = 0; // counts what put another state in place of the whole
-const page = {picked: "valve.opening", part: null, paused: false, boot: {stage: "runtime"}, trouble: null, linkTrouble: null, saved: kept.lasting};
+const page = {picked: "valve.opening", part: null, paused: false, boot: {stage: "runtime"}, trouble: null, linkTrouble: null, saved: kept.lasting, look: firstLook()};
 const store = createStore(stateToStart());
 if (linked instanceof Error) page.linkTrouble = linkTrouble(linked);
 
@@ -42,13 +46,21 @@ const yesterday = createBeside({engine, store, rig, onChange: dayCame, name: "ye
 const lookAgain = whenOther(() => secondLook(yesterday.kept?.answer), rig.ask);
 store.subscribe(lookAgain);
 const days = createDays({engine, store, onChange: paintSoon});
+const still = matchMedia("(prefers-reduced-motion: reduce)");
+const away = () => document.hidden || store.state.view.place === "case";
+const clock = createClock({engine, store, onChange: clockMoved, onTrouble, onRest: keepClock, away, calm: () => still.matches});
+clock.restore(kept.get("clock"));
 const entries = createEntries(window);
 entries.begin(store.state.view.place);
-const send = createActions({store, rig, beside, yesterday, days, engine, kept, page, entries, paint: paintSoon, views: () => views});
+const send = createActions({store, rig, clock, beside, yesterday, days, engine, kept, page, entries, paint: paintSoon, views: () => views});
 const views = createViews({document, words, units: unitsNow(), send, ask: (kind, body) => engine.ask(kind, body, "case")});
 
-const still = matchMedia("(prefers-reduced-motion: reduce)");
 still.addEventListener("change", paintSoon);
+addEventListener("pagehide", keepClock);
+document.addEventListener("visibilitychange", () => {
+  clock.look();
+  if (document.hidden) keepClock();
+});
 addEventListener("hashchange", openLink);
 addEventListener("keydown", undoByKey);
 store.subscribe((_, what) => ["undo", "redo", "reset", "open", "load"].includes(what) && (turn += 1));
@@ -120,6 +132,23 @@ function onBoot(boot) {
   paintSoon();
 }
 
+/** The clock has gone on, or something about it is to be shown. */
+function clockMoved() {
+  if (clock.status === "running" && performance.now() - keptAt > KEEPING) keepClock();
+  paintSoon();
+}
+
+/** Its moment and the strip outlive a reload. */
+function keepClock() {
+  keptAt = performance.now();
+  kept.set("clock", clock.kept);
+}
+
+function firstLook() {
+  const look = kept.get("trend-look");
+  return isLook(look) ? look : {};
+}
+
 function onTrouble(error) {
   page.trouble = error;
   paintSoon();
@@ -168,12 +197,16 @@ function paint() {
   patience = 0;
   const {state} = store;
   const catalogue = page.catalogue ?? first?.catalogue;
-  const picture = pictureOf({state, got: rig.got, first, catalogue, refused: Boolean(rig.error ?? page.trouble)});
+  const steady = pictureOf({state, got: rig.got, first, catalogue, refused: Boolean(rig.error ?? page.trouble)});
+  const picture = clock.got ? momentOf({state, got: clock.got, catalogue}) : steady;
   unitsNow(picture);
   const model = modelOf({
     state, picture, words, units,
+    set: steady.plant ?? picture.plant,
+    clock: clock.shown,
+    look: page.look,
     live: store.live,
-    previous: rig.previous,
+    previous: clock.got ? null : rig.previous,
     beside: beside.kept,
     yesterday: yesterday.kept,
     days: days.kept,
@@ -186,7 +219,7 @@ function paint() {
   });
   views.update(model, {
     state, page,
-    late: rig.late && picture.origin === "live",
+    late: rig.late && !clock.got && picture.origin === "live",
     canUndo: store.canUndo,
     canRedo: store.canRedo,
     theme: document.documentElement.dataset.theme,

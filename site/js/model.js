@@ -42,11 +42,28 @@ function ownEdits(state, answered) {
   return edits;
 }
 
-/** Everything the views need, in one frozen object. */
-export function modelOf({state, live, picture, previous, beside = null, yesterday = null, days = null, catalogue, words, units, picked, part = null, turning, error, turn = 0}) {
+/** Keys of what takes its time to go where it was set. */
+const ON_THEIR_WAY = ["valve.opening", "drive.frequency_hz"];
+
+/** The picture at the clock's moment: what a hand has set is there at once, but for what time moves. */
+export function momentOf({state, got, catalogue}) {
+  const edits = Object.fromEntries(Object.entries(state.edits).filter(([key]) => !ON_THEIR_WAY.includes(key)));
+  return pictureOf({state: {...state, edits}, got, first: null, catalogue});
+}
+
+const NO_CLOCK = Object.freeze({status: "off", rate: 1, time: 0, lags: false, record: Object.freeze({columns: [], rows: [], events: [], version: 0})});
+
+/**
+ * Everything the views need, in one frozen object. `set` is the plant as it is set, `plant` as it stands:
+ * they differ while time moves something from one to the other.
+ */
+export function modelOf({state, live, picture, set = picture.plant, clock = NO_CLOCK, look = {}, previous, beside = null, yesterday = null, days = null, catalogue, words, units, picked, part = null, turning, error, turn = 0}) {
   const known = catalogue ?? NO_CATALOGUE;
   return Object.freeze({
     ...picture,
+    set,
+    clock,
+    look,
     previous: yesterday ? yesterday.answer : previous, // what is drawn hollow: a remembered day is more than the last step
     beside,
     yesterday,

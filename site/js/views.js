@@ -3,7 +3,9 @@ import {create as createAlarm} from "./views/alarm.js";
 import {create as createApparatus} from "./views/apparatus.js";
 import {create as createBeside, createKeep} from "./views/beside.js";
 import {create as createCase} from "./views/case.js";
+import {create as createCauses} from "./views/causes.js";
 import {create as createCharts} from "./views/charts.js";
+import {create as createClock} from "./views/clock.js";
 import {create as createControls} from "./views/controls.js";
 import {create as createDay} from "./views/day.js";
 import {create as createDays} from "./views/days.js";
@@ -20,24 +22,37 @@ import {create as createShare} from "./views/share-dialog.js";
 import {create as createStack} from "./views/stack.js";
 import {create as createStatus} from "./views/status.js";
 import {create as createToolbar, createSwitch} from "./views/toolbar.js";
+import {create as createTrend, eventText} from "./views/trend-panel.js";
 import {create as createWhy} from "./views/why.js";
 
 /** A puzzle of one's own is called by its file's name. */
 const caseTitle = (which, cases) => which.name?.replace(/\.toml$/i, "") ?? cases.find(({id}) => id === which)?.title ?? "";
 
+/** A control stands where it was set, also while what it moves is on its way; a level is where it has got to. */
+function asSet({plant, set}) {
+  if (plant === set) return set;
+  const level = (name) => ({...set[name], surface_m: plant[name].surface_m});
+  return {...set, supply: level("supply"), delivery: level("delivery")};
+}
+
 /** @returns {{update: Function, open: object, share: object, catalogue: () => object, complain: Function}} */
 export function createViews({document, words, units, send, ask}) {
   const host = (id) => document.getElementById(id);
   const kit = {document, words, units, send};
+  const causes = createCauses(host("causes"), {...kit, ask});
   const onRig = Object.entries({
-    apparatus: createApparatus, controls: createControls, why: createWhy, day: createDay, notes: createNotes,
+    apparatus: createApparatus, why: createWhy, day: createDay, notes: createNotes,
     stack: createStack, "chart-figure": createCharts, path: createPath, beside: createBeside, keep: createKeep, days: createDays,
-  }).map(([id, create]) => create(host(id), kit));
+  }).map(([id, create]) => create(host(id), {...kit, causes}));
+  const controls = createControls(host("controls"), {...kit, causes});
   const places = createPlaces(host("places"), kit);
   const toolbar = createToolbar(host("tools"), kit);
   const status = createStatus(host("status"), kit);
   const alarm = createAlarm(host("status"), kit, host("notes"));
   const turning = createSwitch(host("turning"), kit, {id: "turning", action: "turning"});
+  const time = createSwitch(host("clock-open"), kit, {id: "clock", action: "clock"});
+  const clock = createClock(host("clock"), kit);
+  const trend = createTrend(host("trend"), kit);
   const curves = createSwitch(host("curves"), kit, {id: "curves", action: "curves"});
   const parts = createParts(host("parts"), kit, {drawing: host("apparatus"), beside: host("parts-open")});
   createTaps(host("apparatus"), parts.open);
@@ -46,6 +61,7 @@ export function createViews({document, words, units, send, ask}) {
   let caseView = null; // made when a case is first opened
   let model = null;
   let said = "";
+  let heard = null; // the last event that was told
   let place = null; // the section in sight
 
   setText(host("slowed"), words("draw-slowed", {times: SLOWED}));
@@ -71,8 +87,12 @@ export function createViews({document, words, units, send, ask}) {
     host("rig").classList.toggle("old", late);
     if (!now.plant) return; // the file made with the site is missing: the drawing waits for Python
     for (const view of onRig) view.update(now);
-    parts.update(now);
+    const inHand = {...now, plant: asSet(now)};
+    for (const view of [controls, parts]) view.update(inHand);
     turning.update(!page.paused);
+    time.update(now.clock.status !== "off");
+    clock.update(now);
+    trend.update(now);
     host("slowed").hidden = !now.turning;
     curves.update(now.curves);
     host("rig").classList.toggle("has-before", Boolean(now.previous));
@@ -82,8 +102,13 @@ export function createViews({document, words, units, send, ask}) {
   }
 
   /** Tell a screen reader the outcome once the hand has let go, not during the drag. */
-  function announce({live, origin, days}) {
-    if (live || origin !== "live" || days?.fresh === false) return;
+  function announce({live, origin, days, clock: {status, record}}) {
+    const event = record.events.at(-1) ?? null;
+    if (event !== heard) {
+      heard = event;
+      if (event && status === "running") return setText(host("announce"), eventText(event, words));
+    }
+    if (live || origin !== "live" || status === "running" || days?.fresh === false) return;
     const line = [...document.querySelectorAll("#why-line, .then")].map((node) => node.textContent.trim()).join(" ");
     if (line !== said) setText(host("announce"), (said = line));
   }
@@ -113,7 +138,7 @@ export function createViews({document, words, units, send, ask}) {
       toolbar.update({...about, inCase, units: now.units});
       status.update({...about.page, late: about.late}, now.units);
       alarm.update(inCase || about.page.boot.stage === "failed" ? null : now);
-      if (inCase) for (const id of ["beside", "days"]) host(id).hidden = true;
+      if (inCase) for (const id of ["beside", "days", "trend"]) host(id).hidden = true;
       if (inCase) updateCase(now, about);
       else updateRig(now, about);
     },

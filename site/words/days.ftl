@@ -11,6 +11,15 @@ days-column-change = Change
 days-column-why = Why
 days-foot = A change counts where it is larger than twice its standard uncertainty: that of the two looks for the same instrument, the whole of both for another one in its place.
 
+## What changed: one cause of the catalogue
+causes-open = What changed…
+causes-open-long = Let one cause happen to the plant as it stands, and compare it with the day before
+causes-title = What changed overnight
+causes-about = One thing happens to the plant as it stands. Where no day is remembered yet, what it was before is kept as yesterday. Undo takes it back.
+causes-choose = Cause
+causes-apply = Let it happen
+causes-failed = That cannot happen here. { $text }
+
 ## The story
 days-nothing = Nothing was changed since yesterday.
 days-changed = Since yesterday: { $changes }.

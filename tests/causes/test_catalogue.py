@@ -232,12 +232,13 @@ def test_every_cause_is_shown_by_observations_that_exist() -> None:
 
 
 def test_every_cause_and_observation_has_words_on_the_page_and_at_the_terminal() -> None:
-    """A title, one sentence on what happened, one on what follows; none is left over."""
+    """A title, one sentence on what happened, one on what follows, what its size is; none is left over."""
     text = WORDS.read_text(encoding="utf-8")
     told = dict(re.findall(r"^(cause-[\w-]+|observation-[\w-]+) = (.*(?:\n    .*)*)", text, re.MULTILINE))
     assert set(told) == {f"cause-{one.id}" for one in CAUSES} | {f"observation-{id}" for id in OBSERVATIONS}
     for one in CAUSES:
-        happened, title, follows = told[f"cause-{one.id}"].split("\n")
+        happened, title, follows, *size = told[f"cause-{one.id}"].split("\n")
+        assert len(size) == (one.size is not None) and all(line.startswith("    .size = ") for line in size)
         assert title.startswith("    .title = ") and follows.startswith("    .follows = ")
         for sentence in (happened, follows, one.says):
             assert sentence.endswith(".") and len(re.findall(r"\.(?: |$)", sentence)) == 1, sentence

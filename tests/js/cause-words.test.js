@@ -7,11 +7,12 @@ import {causeWords, observationWords} from "../../site/js/views/cause-words.js";
 
 const words = createWords([readFileSync(new URL("../../site/words/causes.ftl", import.meta.url), "utf8")]);
 
-test("a cause is told in three parts", () => {
+test("a cause is told in four parts", () => {
   assert.deepEqual(causeWords(words, "strainer-blocked"), {
     title: "Strainer blocked",
     happened: "The strainer in the suction line is blocked.",
     follows: "Both gauges fall; throttling the discharge cannot clean it, and never throttle the suction.",
+    size: "Share of its open area that is stopped up",
   });
 });
 

@@ -37,6 +37,7 @@ export function fakeTimers() {
       return next++;
     },
     clear: (id) => alarms.delete(id),
+    now: () => now,
     pass(ms) {
       now += ms;
       for (const [id, {run, at}] of [...alarms]) {

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import {test} from "node:test";
-import {pictureOf} from "../../site/js/model.js";
+import {momentOf, pictureOf} from "../../site/js/model.js";
 import {firstState} from "../../site/js/state.js";
 
 const FIRST = {default: "wash-line", answer: {plant: {title: "Built", valve: {opening: 0.6, rangeability: 50}}}};
@@ -84,4 +84,14 @@ test("what cannot be computed is not said to be waiting for Python", () => {
   const asked = {state: state("wash-line", WILD), got: null, first: KNOWN};
   assert.equal(pictureOf(asked).origin, "none");
   assert.equal(pictureOf({...asked, refused: true}).origin, "refused");
+});
+
+test("at the clock's moment a level that a hand moves is there at once, a valve only when time has brought it there", () => {
+  const plant = {valve: {opening: 0.7}, supply: {bottom_m: 0, surface_m: 1.2, top_m: 4}};
+  const got = {answer: {plant}, for: {plant: "some-plant", edits: {}}};
+  const state = {plant: "some-plant", edits: {"valve.opening": 0.2, "supply.surface_m": 3}};
+  const catalogue = {pumps: [], limits: {"valve.opening": {low: 0, high: 1}, "supply.surface_m": {low: -30, high: 1000}}};
+  const shown = momentOf({state, got, catalogue}).plant;
+  assert.deepEqual([shown.valve.opening, shown.supply.surface_m], [0.7, 3]);
+  assert.equal(pictureOf({state, got, first: null, catalogue}).plant.valve.opening, 0.2);
 });

@@ -112,3 +112,20 @@ def test_the_table_is_a_list_on_a_phone(phone: Bench, touched: Rig) -> None:
     ).live()
     expect(touched.page.locator("#days")).to_be_visible()
     assert touched.page.evaluate("() => document.scrollingElement.scrollWidth") <= 360
+
+
+def test_a_cause_of_the_catalogue_happens_in_the_open(rig: Rig) -> None:
+    """The plant as it was is yesterday; what happened is told with what followed, and undo takes it back."""
+    rig.page.get_by_role("button", name=say("causes-open")).click()
+    dialog = rig.page.get_by_role("dialog")
+    dialog.get_by_label(say("causes-choose"), exact=True).select_option("strainer-blocked")
+    expect(dialog.locator("#cause-size")).to_have_attribute("aria-valuetext", "0.8")
+    dialog.get_by_role("button", name=say("causes-apply")).click()
+    expect(dialog).to_be_hidden()
+    rig.address(
+        lambda of: abs(of["edits"].get("suction.strainer_k", 0) - 20) < 0.01, "the strainer's new loss"
+    )
+    row = rig.page.locator('#days [data-reading="gauge-suction"]')
+    expect(row).to_contain_text(say("days-why-line-before-down"))
+    rig.tool(say("tool-undo")).click()
+    rig.address(lambda of: of["edits"] == {}, "undone")

@@ -70,6 +70,21 @@ def controller_panel(page: Page) -> None:
     page.locator("#parts .part-key").first.wait_for(state="visible")
 
 
+def time_run(page: Page) -> None:
+    """Let time run at a hundred times for a while, then pause."""
+    page.locator("#switch-clock").click()
+    page.locator("label:has(input[name=clock-rate][value='100'])").click()
+    page.wait_for_timeout(4000)
+    page.locator("#clock-go").click()
+
+
+def trend(page: Page) -> None:
+    """The same, then look at the strip and read it in its middle."""
+    time_run(page)
+    page.locator("#clock-trend").click()
+    page.locator("#trend [role=slider]").hover()
+
+
 DEEDS: dict[str, Callable[[Page], None]] = {
     "bad number": bad_number,
     "bad file": bad_file,
@@ -80,4 +95,6 @@ DEEDS: dict[str, Callable[[Page], None]] = {
     "faults": faults,
     "drive panel": drive_panel,
     "controller panel": controller_panel,
+    "time": time_run,
+    "trend": trend,
 }

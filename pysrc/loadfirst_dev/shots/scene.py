@@ -19,6 +19,8 @@ Deed = Literal[
     "faults",
     "drive panel",
     "controller panel",
+    "time",
+    "trend",
 ]
 Start = Literal["ready", "starting", "failed"]
 

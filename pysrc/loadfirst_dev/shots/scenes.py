@@ -59,6 +59,8 @@ SCENES = (
     Scene("menu", "Plants, cases and own files", deed="menu"),
     Scene("panel", "The panel of the pump, tapped in the drawing", {"branch.fitted": True}, deed="panel"),
     Scene("tools", "The tools, unfolded on a phone", deed="tools"),
+    Scene("time", "Time has run for some minutes", deed="time"),
+    Scene("trend", "The trend strip, read in its middle", deed="trend"),
     *RIGS,
     case("case-story", "Case: story and prediction", []),
     case("case-predicted", "Case: after the prediction", [PREDICT]),

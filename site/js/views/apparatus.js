@@ -58,10 +58,10 @@ function build(svg, model, size, deps) {
 
 /** What a control stands at, as lib/drag.js asks for it; values in the units of the plant file. */
 export function control(key, model, words) {
-  const {plant, range = {}, units} = model;
+  const {plant, set: wanted = plant, range = {}, units} = model;
   const taken = held(key, model);
   const [table, name] = key.split(".");
-  const of = plant[table];
+  const of = (name === "surface_m" ? plant : wanted)[table]; // a stem on its way is taken where it was sent, a surface where it stands
   const value = of[name] ?? plant.drive.supply_hz;
   const attached = plant.discharge.attached;
   if (key === "valve.opening") {

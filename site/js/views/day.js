@@ -5,9 +5,9 @@ import {sentence} from "./sentence.js";
 
 /**
  * @param {HTMLElement} host
- * @param {object} kit {document, words, send}
+ * @param {object} kit {document, words, send, causes}; `causes` is the dialog of causes
  */
-export function create(host, {document, words, send}) {
+export function create(host, {document, words, send, causes}) {
   let model = null;
   const state = h(document, "p", {class: "fine", hidden: true});
   const button = h(document, "button", {type: "button", class: "plain", id: "remember-day", onclick: press});
@@ -15,7 +15,8 @@ export function create(host, {document, words, send}) {
     document.getElementById("days").scrollIntoView({block: "start"});
     document.getElementById("days-title").focus({preventScroll: true});
   }}, words("days-see"));
-  host.append(state, see, button);
+  const change = h(document, "button", {type: "button", class: "plain", id: "open-causes", title: words("causes-open-long"), onclick: () => causes.open(model)}, words("causes-open"));
+  host.append(state, change, see, button);
 
   function press() {
     send({type: "remember", yesterday: model.yesterday ? null : model.rig});

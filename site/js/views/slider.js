@@ -137,7 +137,7 @@ export function createSlider(control, {document, words, send}) {
 
   function update(next) {
     if (model && model.turn !== next.turn) giveUp();
-    if (draft && (draft.value !== next.value || next.idle)) giveUp();
+    if (draft && ((draft.value !== next.value && next.clock?.status !== "running") || next.idle)) giveUp(); // a level that time moves is no answer to what was typed
     model = next;
     sent = null;
     const {units, value, range} = model;

@@ -46,6 +46,7 @@ SCENES: dict[str, dict[str, Any]] = {
     "curves hidden": whole(curves=False),
     "compared": whole(edits={"pump.model": "large"}, beside=KEPT),
     "another plant": whole("pit-lift", units="ls-kpa-m"),
+    "time": whole(),
     "case, before": case(),
     "case, between": case(PREDICTION, CHECK),
     "case, right": decided(True),
@@ -74,3 +75,13 @@ def show(rig: Rig, scene: str) -> None:
     unit = {"m3h-bar-m": "bar", "ls-kpa-m": "kPa", "gpm-psi-ft": "psi"}[of["view"]["units"]]
     rig.shows(of["edits"], of["plant"], unit=unit)
     expect(rig.page.locator("#chart svg")).to_be_visible(visible=of["view"]["curves"])
+    if scene == "time":
+        step_once(rig)
+
+
+def step_once(rig: Rig) -> None:
+    """Let time go on by one step, so that clock and strip are in sight."""
+    rig.page.locator("#switch-clock").click()
+    rig.page.locator("#clock-step").click()
+    expect(rig.page.locator("#clock-go")).to_have_attribute("aria-label", say("clock-run"))
+    expect(rig.page.locator("#trend .trend-line").first).to_be_visible()

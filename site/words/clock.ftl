@@ -1,0 +1,49 @@
+### The clock and the trend strip.
+
+switch-clock-off = Let time run
+switch-clock-on = Back to steady
+clock-label = Time in the plant
+clock-run = Let time run
+clock-pause = Pause
+clock-step = One step of { $seconds } s
+clock-rates = How fast time runs
+clock-rate = { $rate }×
+clock-time = Time since it was started
+clock-days = { $count } d
+clock-lags = as fast as this device can
+clock-trend = Trend
+
+trend-title = Trend
+trend-span = How far back
+trend-span-all = All of it
+trend-span-minute = Last minute
+trend-span-minutes = Last 10 minutes
+trend-span-hour = Last hour
+trend-save = Save as CSV
+trend-choose = Instruments in the strip
+trend-events = What happened, the latest first
+trend-read = Readings at a time
+trend-reading = { $name } { $reading }
+trend-and = { "; " }
+trend-says = { $time }: { $readings }
+trend-csv-time = Plant time
+trend-csv-iso = Plant time (ISO 8601 duration)
+trend-csv-low = { $name }, lowest
+trend-csv-high = { $name }, highest
+
+event-supply-empty = The supply vessel has run empty: the pump draws air and gives nothing.
+event-supply-full = The supply vessel is full to its rim and runs over.
+event-delivery-empty = The delivery vessel has run empty.
+event-delivery-full = The delivery vessel is full to its rim and runs over.
+event-delivery-refilled = There is liquid in the delivery vessel again.
+event-line-full = The discharge line is full.
+event-prime-regained = Liquid stands at the pump again: it gives as before.
+event-running = Pump { $number } is up to speed.
+event-stopped = Pump { $number } has come to a stop.
+event-trips = The overload relay of pump { $number } has tripped its motor.
+event-outlet-covered = The end of the pipe is under the surface now.
+event-outlet-free = The end of the pipe is above the surface now.
+event-check-opens = Check valve { $number } opens.
+event-check-shuts = Check valve { $number } shuts.
+event-relief-lifts = The relief valve lifts.
+event-relief-shuts = The relief valve shuts.
