@@ -8,7 +8,7 @@ import numpy as np
 import numpy.typing as npt
 from hypothesis import strategies as st
 
-from loadfirst.physics.centrifugal import PumpCurve
+from loadfirst.physics.centrifugal import PumpCurve, specific_speed
 from loadfirst.physics.law import Array, column
 from loadfirst.physics.machine import Machines
 from loadfirst.physics.motor import Motor
@@ -25,6 +25,13 @@ RADIAL = PumpCurve.from_points(
     efficiency=[0.0, 0.34, 0.56, 0.68, 0.72, 0.68, 0.54],
 )
 """An ordinary end-suction pump; our own numbers."""
+
+
+def suction_specific_speed(pump: PumpCurve) -> float:
+    """At the best-efficiency point. [1/min, m³/s, m]"""
+    npsh = float(pump.at([pump.best_efficiency_flow])[2][0])
+    return specific_speed(pump.speed, pump.best_efficiency_flow, npsh)
+
 
 STEADY = Motor.rated(7500.0, slip=0.0)
 """A motor that holds 3000 1/min whatever the load."""

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from tests.pumps import RADIAL, STEADY, machine, pumps
 
-from loadfirst.physics.cavitation import head_factor, in_place, inception, npsh_ratio, rising
+from loadfirst.physics.cavitation import head_factor, in_place, npsh_ratio, rising
 from loadfirst.physics.check import CheckValves
 from loadfirst.physics.law import Array, column
 from loadfirst.physics.suction import Suction
@@ -139,12 +139,6 @@ def test_hot_water_caps_the_flow_however_light_the_load() -> None:
     at_15, at_5 = (float(flow[np.argmax(head < level), 0]) for level in (15.0, 5.0))
     assert at_5 / at_15 < 1.1
     assert head[0] == pytest.approx(plain[0], rel=1e-5)
-
-
-def test_bubbles_begin_at_a_multiple_of_npsh3() -> None:
-    """Common practice, a range: 2 to 5 times."""
-    low, high = inception(np.array([2.0, 3.0]))
-    assert low.tolist() == [4.0, 6.0] and high.tolist() == [10.0, 15.0]
 
 
 def test_the_rising_envelope_lifts_only_what_falls() -> None:

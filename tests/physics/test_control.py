@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from tests.pumps import RADIAL
 
 from loadfirst.errors import InputError
-from loadfirst.physics.control import hold, proportional
+from loadfirst.physics.control import hold
 from loadfirst.physics.law import Array, column
 from loadfirst.physics.machine import Machines
 from loadfirst.physics.motor import Motor
@@ -79,37 +79,6 @@ def test_a_reading_that_leaps_over_the_set_point_is_neither_reached_nor_at_a_lim
 def test_an_output_without_effect_ends_at_a_limit() -> None:
     """A valve that has come off its stem, say."""
     assert hold(2.0, lambda u: 1 + 0 * u, 0.0, 1.0).lost.all()
-
-
-@pytest.mark.native
-@given(st.floats(0.0, 3.0), st.floats(0.1, 0.9), st.floats(0.5, 1.5))
-def test_proportional_only_settles_where_both_lines_cross(gain: float, bias: float, wanted: float) -> None:
-    """Against scipy's `brentq` on output = bias + gain (set point - reading)."""
-    from scipy.optimize import brentq
-
-    def asked(u: float) -> float:
-        return bias + gain * (wanted - 2 * u**1.5)
-
-    held = proportional(wanted, lambda u: 2 * u**1.5, 0.0, 1.0, gain=gain, bias=bias)
-    want = brentq(lambda u: u - min(max(asked(u), 0.0), 1.0), 0.0, 1.0, xtol=1e-14)
-    assert held.output[0] == pytest.approx(want, abs=1e-10)
-    if 1e-9 < want < 1 - 1e-9:
-        assert held.reached[0]
-        assert gain * (held.reading[0] - wanted) == pytest.approx(bias - held.output[0], abs=1e-9)
-
-
-def test_more_gain_leaves_less_offset() -> None:
-    """What makes people add an integral part."""
-    few, many = (
-        proportional(1.0, lambda u: 2 * u, 0.0, 1.0, gain=gain, bias=0.3).reading[0] for gain in (1.0, 20.0)
-    )
-    assert abs(many - 1.0) < abs(few - 1.0) / 5
-
-
-def test_a_proportional_controller_beyond_its_band_is_at_a_limit() -> None:
-    """With a bias that leaves the output no room."""
-    held = proportional(5.0, lambda u: u, 0.0, 1.0, gain=10.0, bias=0.5)
-    assert held.at_high.all() and held.output[0] == 1.0
 
 
 @pytest.mark.parametrize("low, high", [(1.0, 0.0), (float("nan"), 1.0)])

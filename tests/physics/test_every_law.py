@@ -111,7 +111,6 @@ ANY: dict[str, st.SearchStrategy[Law]] = {
     "Pipes": sized(test_passive_laws.pipes),
     "Valves": sized(test_passive_laws.valves),
     "Filters": sized(test_passive_laws.filters),
-    "FlowLimits": sized(test_passive_laws.limits),
     "Siphons": sized(test_passive_laws.siphons),
     "Summits": sized(test_passive_laws.summits),
     "RigidColumns": sized(test_passive_laws.columns),

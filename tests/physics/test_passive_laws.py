@@ -11,7 +11,6 @@ from hypothesis import strategies as st
 
 from loadfirst.physics.check import CheckValves
 from loadfirst.physics.filter import Filters
-from loadfirst.physics.flow_limit import FlowLimits
 from loadfirst.physics.inertia import RigidColumns
 from loadfirst.physics.law import Array, Law, column
 from loadfirst.physics.level import Vessels
@@ -50,11 +49,6 @@ def filters(size: Array) -> Law:
     return Filters(1e10 * (1 + size), 50 * size**2, 1e-6 + 3e-4 * size, 1e5 * (1 - size))
 
 
-def limits(size: Array) -> Law:
-    """From nothing passing to a wide open throat."""
-    return FlowLimits(0.4 * size)
-
-
 def siphons(size: Array) -> Law:
     """From far below what a summit can pull to far above the outlet."""
     run = Pipes(30.0, 0.08 + 0.1 * size, 5e-5, 2.0, 1e-6)
@@ -81,7 +75,7 @@ def vessels(size: Array) -> Law:
 
 
 PLAIN = [pipes, valves, check_valves, broken_check_valves]
-CORNERED = [filters, limits, siphons, summits, columns, vessels]
+CORNERED = [filters, siphons, summits, columns, vessels]
 ALL = pytest.mark.parametrize("make", [*PLAIN, *CORNERED])
 SMOOTH = pytest.mark.parametrize("make", [pipes, valves, broken_check_valves])
 SIZE = st.floats(0, 1)

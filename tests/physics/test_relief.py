@@ -71,7 +71,6 @@ def test_at_the_set_pressure_it_lifts_and_at_its_capacity_it_is_open() -> None:
     assert head(VALVE, 1e-7) * bar == pytest.approx(12.0, rel=1e-4)
     assert head(VALVE, 0.002) * bar == pytest.approx(12.6, rel=1e-4)
     assert head(VALVE, 0.004) * bar == pytest.approx(13.2)
-    assert VALVE.lifted(column([0.0, 0.002, 0.004, 0.1]))[0] == pytest.approx([0, 0.5, 1, 1], abs=1e-5)
 
 
 def test_beyond_its_capacity_it_is_an_orifice() -> None:
@@ -87,7 +86,6 @@ def test_a_blocked_valve_never_opens() -> None:
     assert head(blocked, 10 * SET / SHUT) == pytest.approx(10 * SET)
     assert blocked.shut(column([-1.0, 1.0])).all()
     assert np.isnan(blocked.corners()).all()
-    assert blocked.lifted(column(1.0))[0, 0] == 0
 
 
 def test_a_passing_seat_lets_its_share_through_below_the_set_pressure() -> None:

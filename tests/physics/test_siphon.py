@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import numpy as np
+import numpy.typing as npt
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -12,7 +13,7 @@ from loadfirst.physics.law import Array, column
 from loadfirst.physics.network import Element, Network, solve
 from loadfirst.physics.pipe import Pipes, velocity_head
 from loadfirst.physics.root import rising_root
-from loadfirst.physics.siphon import Siphons, summit_floor, summit_pressure
+from loadfirst.physics.siphon import Siphons, summit_floor
 from loadfirst.units import G
 
 BORE, WATER, VAPOUR, AIR = 0.1, 998.2, 2339.0, 101_325.0
@@ -27,6 +28,11 @@ def siphon(summit: float, outlet: float, primed: bool) -> Siphons:
 def asked(summit: float, outlet: float, primed: bool, flow: float) -> float:
     """Head that is asked at the summit, over the same zero as the heights. [m]"""
     return outlet + float(siphon(summit, outlet, primed).head_drop(column(flow))[0][0, 0])
+
+
+def summit_pressure(head: Array, summit: float, flow: npt.ArrayLike) -> Array:
+    """Absolute pressure at a summit from the energy head there, by Bernoulli. [Pa]"""
+    return np.asarray(AIR + WATER * G * (head - summit - velocity_head(flow, BORE)))
 
 
 @given(st.floats(0.0, 9.0), st.floats(0.001, 0.05))
@@ -62,12 +68,12 @@ def test_no_pressure_at_the_summit_is_below_vapour_pressure(summit: float, flow:
     """The law's own head there, turned into a pressure; below it the siphon is broken."""
     law = siphon(summit, 0.0, True)
     head = law.head_drop(column(flow))[0]
-    pressure = float(summit_pressure(head, summit, flow, BORE, WATER)[0, 0])
+    pressure = float(summit_pressure(head, summit, flow)[0, 0])
     assert pressure >= VAPOUR - 1e-3
     if law.broken(column(flow)).any():
         assert pressure == pytest.approx(VAPOUR, abs=1e-3)
         full = RUN.head_drop(column(flow))[0]
-        assert summit_pressure(full, summit, flow, BORE, WATER) <= VAPOUR
+        assert summit_pressure(full, summit, flow) <= VAPOUR
 
 
 def test_a_summit_beyond_what_air_can_push_is_lifted_in_part() -> None:
@@ -120,10 +126,10 @@ def test_no_more_comes_back_than_the_pressure_at_the_summit_allows(summit: float
     most = law.corners()
     assert most[0, 0] < 0
     head = law.head_drop(most)[0]
-    assert float(summit_pressure(head, summit, most, BORE, WATER)[0, 0]) == pytest.approx(VAPOUR, abs=1e-3)
+    assert float(summit_pressure(head, summit, most)[0, 0]) == pytest.approx(VAPOUR, abs=1e-3)
     drop = law.head_drop(column(flow))[0]
     if flow >= most[0, 0]:
         assert drop == RUN.head_drop(column(flow))[0]
-        assert summit_pressure(drop, summit, flow, BORE, WATER) >= VAPOUR - 1e-3
+        assert summit_pressure(drop, summit, flow) >= VAPOUR - 1e-3
     else:
         assert law.shut(column(flow)).all() and law.broken(column(flow)).all()

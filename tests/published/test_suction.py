@@ -13,7 +13,7 @@ from loadfirst.physics.cavitation import head_factor, npsh_ratio
 from loadfirst.physics.check import CheckValves
 from loadfirst.physics.law import column
 from loadfirst.physics.pipe import Pipes
-from loadfirst.physics.siphon import summit_pressure
+from loadfirst.physics.siphon import Siphons, summit_floor
 from loadfirst.physics.suction import Suction, npsh_at_rest
 from loadfirst.physics.vortex import required_submergence
 from loadfirst.units import G
@@ -83,11 +83,11 @@ def test_munson_3_10_how_high_a_siphon_may_climb() -> None:
     bottom. Tolerance: 0.5 %, as the book rounds the pull to 14.4 psi.
     """
     density, bore = 62.4 * POUND_PER_FT3, 1 * INCH
-    speed = math.sqrt(2 * G * 20 * FOOT)
-    flow = speed * math.pi / 4 * bore**2
-    pressure = summit_pressure(15 * FOOT, 28.2 * FOOT, flow, bore, density, 14.7 * PSI)
-    climb = (float(pressure) - 0.256 * PSI) / (density * G) / FOOT
-    assert abs(climb) < 0.005 * 28.2
+    flow = column(math.sqrt(2 * G * 20 * FOOT) * math.pi / 4 * bore**2)
+    run = CheckValves(20 * FOOT / flow**2, False)  # all of the 20 ft is speed at the hose's end
+    for climb, breaks in ((0.995 * 28.2, False), (1.005 * 28.2, True)):
+        floor = summit_floor(climb * FOOT, True, density, 0.256 * PSI, 14.7 * PSI)
+        assert Siphons(run, floor + 5 * FOOT, bore).broken(flow) == breaks
 
 
 def test_a_square_suction_line_loses_its_static_npsh_with_the_square_of_the_flow() -> None:

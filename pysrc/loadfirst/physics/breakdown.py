@@ -33,7 +33,7 @@ import numpy as np
 
 from loadfirst.physics import drive
 from loadfirst.physics.belt import Drives
-from loadfirst.physics.law import Array, Flags, column
+from loadfirst.physics.law import Array, column
 from loadfirst.physics.ranges import require
 
 if TYPE_CHECKING:
@@ -95,48 +95,6 @@ def torque_at(motor: Drives, speed: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> 
     """
     lost = (motor.synchronous_speed - column(speed)) / lost_at_breakdown(motor, ratio)
     return np.asarray(2 * breakdown_torque(motor, ratio) * lost / (1 + lost**2))
-
-
-def speed_at(motor: Drives, torque: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> Array:
-    """Speed under a torque, on the branch where a motor can stay.
-
-    Parameters
-    ----------
-    motor : Motor or Belted (B|1, M), with a slip
-    torque : array_like (B, M)
-        From 0. [N·m] Past breakdown the speed at breakdown is returned:
-        `past_breakdown` says that the motor does not stay there.
-    ratio : array_like (B|1, M)
-        As above. [-]
-
-    Returns
-    -------
-    speed : ndarray (B, M) [rad/s]
-
-    Raises
-    ------
-    InputError
-        For a motor without slip, or a value outside these ranges.
-    """
-    torque = column(torque)
-    require("motor.torque", torque, torque >= 0, "0 N·m or more")
-    share = np.minimum(torque / breakdown_torque(motor, ratio), 1.0)
-    lost = share / (1 + np.sqrt(1 - share**2))
-    return np.asarray(motor.synchronous_speed - lost_at_breakdown(motor, ratio) * lost)
-
-
-def past_breakdown(motor: Drives, torque: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> Flags:
-    """Where a load asks for more torque than the motor has: it stops, and trips. (B, M)"""
-    return np.asarray(column(torque) > breakdown_torque(motor, ratio))
-
-
-def spare_torque(motor: Drives, speed: ArrayLike, load: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> Array:
-    """What is left to run up with: the motor's torque less the load's at that speed. (B, M) [N·m]
-
-    Divided by the moment of inertia [kg·m²] it is the acceleration [rad/s²].
-    Where it is not positive below the running speed the motor hangs.
-    """
-    return torque_at(motor, speed, ratio) - column(load)
 
 
 def starting_current(motor: Drives, ratio: ArrayLike = STARTING_CURRENT) -> Array:

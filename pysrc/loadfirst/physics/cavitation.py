@@ -14,7 +14,7 @@ taken away at 2, without which the factor would be 1 - 3e-8 there, lets a pump w
 enough NPSH be solved without regard to it.
 
 Noise and damage begin well above NPSH3: bubbles first appear at two to five
-times NPSH3 (`inception`), without any sign on the gauges.
+times NPSH3 (`INCEPTION`), without any sign on the gauges.
 
 Why the head in place never rises with flow
 -------------------------------------------
@@ -138,20 +138,3 @@ def rising(required: ArrayLike) -> Array:
     ndarray (…, K) [m]
     """
     return np.maximum.accumulate(np.asarray(required, dtype=float), axis=-1)
-
-
-def inception(required: ArrayLike) -> tuple[Array, Array]:
-    """Between which NPSH the first bubbles appear: common practice, 2 to 5 times NPSH3.
-
-    Parameters
-    ----------
-    required : array_like
-        NPSH3. [m]
-
-    Returns
-    -------
-    low, high : ndarray, same shape
-        Above `high` the pump is quiet; below `low` it certainly cavitates. [m]
-    """
-    required = np.asarray(required, dtype=float)
-    return np.asarray(INCEPTION[0] * required), np.asarray(INCEPTION[1] * required)

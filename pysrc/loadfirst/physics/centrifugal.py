@@ -154,12 +154,6 @@ class PumpCurve:
         """Specific speed nq at the best-efficiency point. [1/min, m³/s, m]"""
         return specific_speed(self.speed, self.best_efficiency_flow, self.best_efficiency_head)
 
-    @property
-    def suction_specific_speed(self) -> float:
-        """Suction specific speed at the best-efficiency point. [1/min, m³/s, m]"""
-        npsh = float(self.at([self.best_efficiency_flow])[2][0])
-        return specific_speed(self.speed, self.best_efficiency_flow, npsh)
-
 
 def one_rise(head: ArrayLike) -> bool:
     """Whether heads over flow are those of one pump: falling, but for one stretch before the last.

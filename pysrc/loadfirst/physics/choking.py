@@ -27,11 +27,10 @@ import numpy.typing as npt
 
 from loadfirst.physics.law import Array
 from loadfirst.physics.ranges import require
-from loadfirst.physics.valve import WATER_15C
-from loadfirst.units import BAR, HOUR
+from loadfirst.physics.valve import HEAD_KV2
+from loadfirst.units import G
 
 WATER_CRITICAL = 22.064e6  # [Pa] critical pressure of water, IAPWS R7-97
-RECOVERY = 0.9  # [-] a globe valve's
 
 
 def critical_ratio(
@@ -63,62 +62,36 @@ def critical_ratio(
     return np.asarray(0.96 - 0.28 * np.sqrt(vapour / critical))
 
 
-def choked_drop(
-    inlet_pressure: npt.ArrayLike,
-    vapour_pressure: npt.ArrayLike,
-    recovery: npt.ArrayLike = RECOVERY,
-    critical_pressure: npt.ArrayLike = WATER_CRITICAL,
-) -> Array:
-    """The largest pressure drop that still drives flow.
-
-    Parameters
-    ----------
-    inlet_pressure : array_like
-        Absolute static pressure before the valve, of any size. [Pa]
-    vapour_pressure, critical_pressure : array_like
-        As `critical_ratio` takes them. [Pa]
-    recovery : array_like
-        F_L, above 0, at most 1. [-]
-
-    Returns
-    -------
-    drop : ndarray, broadcast shape
-        0 where the liquid boils before the valve. [Pa]
-
-    Raises
-    ------
-    InputError
-        For a value outside these ranges.
-    """
-    before, factor = np.asarray(inlet_pressure, dtype=float), np.asarray(recovery, dtype=float)
-    require("valve.recovery", factor, (factor > 0) & (factor <= 1), "above 0, at most 1")
-    throat = critical_ratio(vapour_pressure, critical_pressure) * np.asarray(vapour_pressure, dtype=float)
-    return np.asarray(factor**2 * np.maximum(before - throat, 0.0))
-
-
-def flow_at_drop(kv: npt.ArrayLike, drop: npt.ArrayLike, density: npt.ArrayLike) -> Array:
-    """Flow through a valve at a pressure drop; at the choked drop, the most that passes.
+def throat(
+    kv: npt.ArrayLike, recovery: npt.ArrayLike, pressure: npt.ArrayLike, density: npt.ArrayLike
+) -> tuple[Array, Array]:
+    """What a choked valve leaves of the pressure before it: there stand `head` + `square` q², absolute.
 
     Parameters
     ----------
     kv : array_like
-        Flow coefficient, from 0. [m³/h]
-    drop : array_like
-        From 0. [Pa]
+        Flow coefficient, above 0. [m³/h]
+    recovery : array_like
+        F_L, above 0, at most 1. [-]
+    pressure : array_like
+        Absolute, of the boiling throat: the vapour pressure times `critical_ratio`, from 0. [Pa]
     density : array_like
         Of the liquid, above 0. [kg/m³]
 
     Returns
     -------
-    flow : ndarray, broadcast shape [m³/s]
+    head, square : ndarray, broadcast shape
+        Static head of the boiling throat, and head lost on the way there over flow squared. [m] [s²/m⁵]
 
     Raises
     ------
     InputError
         For a value outside these ranges.
     """
-    kv, drop, density = (np.asarray(x, dtype=float) for x in (kv, drop, density))
-    require("valve.kv", kv, kv >= 0, "0 m³/h or more")
-    require("valve.drop", drop, drop >= 0, "0 Pa or more")
+    given = (np.asarray(x, dtype=float) for x in (kv, recovery, pressure, density))
+    kv, factor, pressure, density = given
+    require("valve.kv", kv, kv > 0, "above 0 m³/h")
+    require("valve.recovery", factor, (factor > 0) & (factor <= 1), "above 0, at most 1")
+    require("valve.throat_pressure", pressure, pressure >= 0, "0 Pa absolute or more")
     require("liquid.density", density, density > 0, "above 0 kg/m³")
-    return np.asarray(kv / HOUR * np.sqrt(drop / BAR * WATER_15C / density))
+    return np.asarray(pressure / (density * G)), np.asarray(HEAD_KV2 / (factor * kv) ** 2)

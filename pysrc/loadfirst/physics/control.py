@@ -117,62 +117,6 @@ def hold(
     )
 
 
-def proportional(
-    set_point: npt.ArrayLike,
-    readings: Readings,
-    low: npt.ArrayLike,
-    high: npt.ArrayLike,
-    *,
-    gain: npt.ArrayLike,
-    bias: npt.ArrayLike,
-) -> Held:
-    """What a proportional-only controller settles on, offset included.
-
-    Output = bias ± gain (set point - reading), kept between the limits; the
-    sign is the one that works against the deviation. As the plant's reading
-    moves one way with the output and the controller's output the other way
-    with the reading, there is exactly one answer.
-
-    Parameters
-    ----------
-    set_point, readings, low, high
-        As `hold` takes them.
-    gain : array_like (B,)
-        From 0. [unit of the output per unit of the reading]
-    bias : array_like (B,)
-        Output without deviation. [unit of the output]
-
-    Returns
-    -------
-    Held
-        `reached` where the output is between its limits, though the reading
-        stands off the set point by (bias - output) / gain.
-
-    Raises
-    ------
-    InputError
-        As `hold` does; for a negative gain.
-    """
-    wanted, low, high = _limits(set_point, low, high)
-    gain, bias = np.asarray(gain, dtype=float), np.asarray(bias, dtype=float)
-    require("controller.gain", gain, gain >= 0, "0 or more")
-    require("controller.bias", bias, np.isfinite(bias), "a number")
-    way = np.where(readings(high) >= readings(low), 1.0, -1.0)
-
-    def asked(output: Array) -> Array:
-        return np.asarray(bias + way * gain * (wanted - readings(output)))
-
-    output, _ = rising_root(lambda u: u - np.clip(asked(u), low, high), low, high)
-    free = asked(output)
-    return Held(
-        output=output,
-        reading=readings(output),
-        reached=(free >= low) & (free <= high),
-        at_low=free < low,
-        at_high=free > high,
-    )
-
-
 def _limits(set_point: npt.ArrayLike, low: npt.ArrayLike, high: npt.ArrayLike) -> tuple[Array, Array, Array]:
     """Set point and limits as (B,), or an error."""
     given = (np.atleast_1d(np.asarray(x, dtype=float)) for x in (set_point, low, high))

@@ -200,33 +200,6 @@ def laminar_share(kind: Kind, pressure: float, viscosity: float, density: float)
     return 2 * half / (half + math.sqrt(half**2 + IN_AND_OUT / 2 * density * over))
 
 
-def gear_displacement(outside: float, inside: float, width: float) -> float:
-    """Volume per turn of two meshing gears, the ring between tip and root: π/4 (D_o² - D_i²) L.
-
-    Parameters
-    ----------
-    outside, inside : float
-        Diameters of a gear over the tips and at the roots, outside the larger. [m]
-    width : float
-        Of the teeth. [m]
-
-    Returns
-    -------
-    displacement : float [m³]
-
-    Sources
-    -------
-    A. Esposito, "Fluid Power with Applications", chapter 5 (from memory):
-    teeth and spaces share the ring by halves, and there are two gears.
-    """
-    return math.pi / 4 * (outside**2 - inside**2) * width
-
-
-def lobe_displacement(pocket: float, lobes: int, rotors: int = 2) -> float:
-    """Volume per turn of meshing rotors: each lobe of each carries one pocket. [m³] -> [m³]"""
-    return pocket * lobes * rotors
-
-
 def _check(pump: DisplacementPump) -> None:
     """Refuse what no maker could print."""
     if pump.kind not in KINDS:

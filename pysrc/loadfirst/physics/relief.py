@@ -130,11 +130,6 @@ class ReliefValves:
         """Where it is blocked, or tight and on its seat, whichever way it is pushed. (B, M)"""
         return self._blocked | (self._tight & (flow < self._seat))
 
-    def lifted(self, flow: Array) -> Array:
-        """How far it is open, from 0 on its seat to 1 at its capacity. (B, M) [m³/s] -> [-]"""
-        part = (flow - self._seat) / (self._capacity - self._seat)
-        return np.where(self._blocked, 0.0, np.clip(part, 0.0, 1.0))
-
     def rows(self, index: Index) -> ReliefValves:
         """The same relief valves of some of the plants only."""
         some = object.__new__(ReliefValves)

@@ -10,7 +10,6 @@ Compared with scipy's `brentq`.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
@@ -23,8 +22,6 @@ if TYPE_CHECKING:  # costs a page that starts more than it says
 
 WITHIN = 1e-14  # [-] of the bounds' distance, beside the last digits of the numbers themselves
 STEPS = 90  # at most; some ten are usual, fifty are halvings only
-GOLDEN = (math.sqrt(5) - 1) / 2
-SECTIONS = 40  # a bracket shrinks to 4e-9; the turn itself is flat to 1e-8
 
 
 def close_in(
@@ -125,13 +122,3 @@ def _step(a: Array, b: Array, c: Array, fa: Array, fb: Array, fc: Array) -> Arra
         safe = (phi**2 < xi) & ((1 - phi) ** 2 < 1 - xi)
         quadratic = fa / (fb - fa) * fc / (fb - fc) + (c - a) / (b - a) * fa / (fc - fa) * fb / (fc - fb)
     return np.where(safe & np.isfinite(quadratic), quadratic, 0.5)
-
-
-def least(function: Callable[[Array], Array], left: Array, right: Array) -> Array:
-    """Where a function with one turn between two bounds is least, to the root of the rounding there."""
-    for _ in range(SECTIONS):
-        width = GOLDEN * (right - left)
-        inner_left, inner_right = right - width, left + width
-        lower = function(inner_left) <= function(inner_right)
-        left, right = np.where(lower, left, inner_left), np.where(lower, inner_right, right)
-    return np.asarray((left + right) / 2)

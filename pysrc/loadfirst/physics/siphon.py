@@ -73,39 +73,6 @@ def summit_floor(
     return np.asarray(np.asarray(height, dtype=float) - np.where(primed, pull, 0.0))
 
 
-def summit_pressure(
-    head: ArrayLike,
-    height: ArrayLike,
-    flow: ArrayLike,
-    bore: ArrayLike,
-    density: ArrayLike,
-    ambient: ArrayLike = ATMOSPHERE,
-) -> Array:
-    """Absolute pressure at the summit of a siphon that runs full.
-
-    Parameters
-    ----------
-    head : array_like
-        Energy head there: the outlet's, and what the run beyond it costs. [m]
-    height : array_like
-        Of the summit, from the same zero. [m]
-    flow, bore : array_like
-        [m³/s], [m]
-    density : array_like
-        [kg/m³]
-    ambient : array_like
-        Absolute. [Pa]
-
-    Returns
-    -------
-    pressure : ndarray, broadcast shape
-        Below the vapour pressure the siphon breaks; below 0 no liquid could
-        be there at all. [Pa]
-    """
-    above = np.asarray(head, dtype=float) - height - velocity_head(flow, bore)
-    return np.asarray(np.asarray(ambient, dtype=float) + np.asarray(density, dtype=float) * G * above)
-
-
 class Siphons:
     """M pipe runs from a summit to their outlet, in a batch of plants.
 

@@ -17,13 +17,12 @@ memory); Bernoulli for the rest.
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
 
-from loadfirst.physics.law import Array, Flags, Index, Law, column, pick
+from loadfirst.physics.law import Array, Index, Law, pick
 from loadfirst.physics.pipe import velocity_head
 from loadfirst.physics.ranges import require
 from loadfirst.physics.root import rising_root
@@ -90,10 +89,6 @@ class Suction:
         drop, slope = self.line.head_drop(flow)
         return self.at_rest - drop, -slope
 
-    def boils(self, flow: Array) -> Flags:
-        """Where the static pressure at the inlet would be below vapour pressure. (B, M)"""
-        return np.asarray(self.available(flow)[0] < velocity_head(flow, self.bore))
-
     def boiling_flow(self) -> Array:
         """The most flow that passes before the liquid boils at the inlet flange. (B, M) [m³/s]
 
@@ -103,31 +98,6 @@ class Suction:
         most = np.sqrt(head / velocity_head(1.0, self.bore))  # all of it turned into speed
         at, _ = rising_root(lambda q: velocity_head(q, self.bore) - self.available(q)[0], 0 * most, most)
         return at
-
-    def flow_where(
-        self, required: Callable[[Array], Array], highest: ArrayLike, ratio: float = 1.0
-    ) -> tuple[Array, Flags]:
-        """Where along the flow axis the NPSH available has fallen to a multiple of the required one.
-
-        Parameters
-        ----------
-        required : callable
-            NPSH3 of the pumps over the flow, never falling. (B, M) [m³/s] -> [m]
-        highest : array_like (B|1, M)
-            Where to stop looking. [m³/s]
-        ratio : float
-            1 for the 3 % point; 2 to 5 for the first bubbles. [-]
-
-        Returns
-        -------
-        flow : ndarray (B, M)
-            0 where it is short already at rest, `highest` where it never is. [m³/s]
-        short : ndarray (B, M) of bool
-            It is short at `highest`.
-        """
-        stop = np.broadcast_to(column(highest), np.broadcast_shapes(np.shape(highest), self.at_rest.shape))
-        at, left = rising_root(lambda q: ratio * required(q) - self.available(q)[0], 0 * stop, stop)
-        return at, (at < stop) | (left > 0)
 
     def rows(self, index: Index) -> Suction:
         """The suction sides of some of the plants only."""

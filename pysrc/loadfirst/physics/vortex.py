@@ -53,29 +53,3 @@ def required_submergence(flow: ArrayLike, bore: ArrayLike) -> Array:
     require("outlet.bore", bore, bore > 0, "above 0 m")
     speed = np.maximum(np.asarray(flow, dtype=float), 0.0) / (math.pi / 4 * bore**2)
     return np.asarray(bore * (1 + SWIRL * speed / np.sqrt(G * bore)))
-
-
-def vortex_flow(submergence: ArrayLike, bore: ArrayLike) -> Array:
-    """The most flow that an outlet takes at a submergence without drawing air.
-
-    Parameters
-    ----------
-    submergence : array_like
-        Liquid above the outlet, negative when it lies bare. [m]
-    bore : array_like, broadcast against `submergence`
-        Above 0. [m]
-
-    Returns
-    -------
-    flow : ndarray, broadcast shape
-        0 below one bore of liquid. [m³/s]
-
-    Raises
-    ------
-    InputError
-        For a bore that is none.
-    """
-    bore = np.asarray(bore, dtype=float)
-    require("outlet.bore", bore, bore > 0, "above 0 m")
-    froude = np.maximum(np.asarray(submergence, dtype=float) / bore - 1, 0.0) / SWIRL
-    return np.asarray(froude * np.sqrt(G * bore) * math.pi / 4 * bore**2)

@@ -85,8 +85,9 @@ class _Throats(NamedTuple):
 
 def _throat(given: Given) -> tuple[float, float]:
     """Head [m], and head over flow squared [s²/m⁵]; what cannot choke has a head that is always there."""
+    from loadfirst.physics.choking import throat
     from loadfirst.physics.pipe import velocity_head
-    from loadfirst.physics.valve import AS_GOOD_AS_SHUT, HEAD_KV2
+    from loadfirst.physics.valve import AS_GOOD_AS_SHUT
     from loadfirst.plant.air import air_pressure
     from loadfirst.plant.elements.control_valve import kv_of
 
@@ -94,10 +95,10 @@ def _throat(given: Given) -> tuple[float, float]:
     kv, recovery = kv_of(plant), plant.valve.recovery
     if recovery is None or kv <= AS_GOOD_AS_SHUT:
         return -np.inf, 0.0
-    pressure = _critical_ratio(given) * liquid.vapour_pressure - air_pressure(plant)
-    speed = float(velocity_head(1.0, plant.discharge.bore_mm * MM))
-    square = HEAD_KV2 / (recovery * kv) ** 2 + speed
-    return plant.pump.centre_m + pressure / (liquid.density * G), square
+    boiling = _critical_ratio(given) * liquid.vapour_pressure
+    head, square = throat(kv, recovery, boiling, liquid.density)
+    above = plant.pump.centre_m - air_pressure(plant) / (liquid.density * G)
+    return above + float(head), float(square + velocity_head(1.0, plant.discharge.bore_mm * MM))
 
 
 def _critical_ratio(given: Given) -> float:

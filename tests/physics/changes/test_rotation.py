@@ -32,20 +32,13 @@ def test_head_flow_and_efficiency_are_the_shares_of_what_they_were() -> None:
     assert changed.best_efficiency == pytest.approx(0.6 * RADIAL.best_efficiency, rel=1e-6)
 
 
-@pytest.mark.parametrize("left", [rotation.LEAST, rotation.USUAL, rotation.MOST])
+@pytest.mark.parametrize(
+    "left", [rotation.Shares(0.4, 0.5, 0.35), rotation.USUAL, rotation.Shares(0.6, 0.8, 0.6)]
+)
 def test_pressure_and_flow_fall_together_and_the_motor_takes_less(left: rotation.Shares) -> None:
     """On a load with a lift; pressure falls far, and the flow with it."""
     right, wrong = duty(RADIAL, 8.0, 1.2e5), duty(rotation.turn_wrong(RADIAL, left), 8.0, 1.2e5)
     assert wrong[0] < right[0] and wrong[1] < 0.7 * right[1] and wrong[2] < right[2]
-
-
-def test_the_sizes_run_from_the_least_over_the_usual_to_the_most() -> None:
-    """One number for a slider; the usual lies between."""
-    assert rotation.between_sizes(0) == rotation.LEAST
-    assert rotation.between_sizes(1) == rotation.MOST
-    for name in ("head", "flow", "efficiency"):
-        least, usual, most = (getattr(s, name) for s in (rotation.LEAST, rotation.USUAL, rotation.MOST))
-        assert least < usual < most
 
 
 def test_an_axial_pump_pumps_backward_a_radial_one_forward() -> None:

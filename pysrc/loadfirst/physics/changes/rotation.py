@@ -43,9 +43,7 @@ class Shares:
 
 
 USUAL = Shares(head=0.5, flow=0.7, efficiency=0.5)
-LEAST = Shares(head=0.4, flow=0.5, efficiency=0.35)
-MOST = Shares(head=0.6, flow=0.8, efficiency=0.6)
-"""The range of what pumps do (from memory and common practice)."""
+"""About the middle of what pumps keep (from memory and common practice)."""
 
 
 def turn_wrong(curve: PumpCurve, shares: Shares = USUAL) -> PumpCurve:
@@ -71,18 +69,6 @@ def turn_wrong(curve: PumpCurve, shares: Shares = USUAL) -> PumpCurve:
         flow=shares.flow * curve.flow,
         head=shares.head * curve.head,
         power=shares.flow * shares.head / shares.efficiency * curve.power,
-    )
-
-
-def between_sizes(size: float) -> Shares:
-    """Shares from the least (0) over the middle (0.5) to the most (1) that pumps keep."""
-    between("pump.wrong_rotation", size, 0.0, 1.0)
-
-    def mix(least: float, most: float) -> float:
-        return least + size * (most - least)
-
-    return Shares(
-        mix(LEAST.head, MOST.head), mix(LEAST.flow, MOST.flow), mix(LEAST.efficiency, MOST.efficiency)
     )
 
 

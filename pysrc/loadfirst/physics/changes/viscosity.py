@@ -32,8 +32,8 @@ from the method.
 Outside. Above B = 40 and above 4000 cSt the factors of the limit are held, not
 continued, and the notes say so. The other limits change nothing but are noted.
 The head's factor is held from 1.5 times the best-efficiency flow on (the method
-is stated to 1.2). What the method also asks and no number here can tell stands
-in `ASKS`.
+is stated to 1.2). The method also asks for what no number here can tell: a
+Newtonian liquid, a radial impeller, the head of one stage, ample NPSH.
 
 Sources
 -------
@@ -66,7 +66,6 @@ LIMITS = {
     "flow": Limit(3.0, 260.0, "m³/h"),  # at best efficiency, of the tests behind the method
     "head": Limit(6.0, 130.0, "m"),  # per stage, at best efficiency, likewise
 }
-ASKS = ("newtonian", "radial-impeller", "head-per-stage", "ample-npsh")
 
 
 @dataclass(frozen=True, slots=True)
