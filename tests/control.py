@@ -40,6 +40,7 @@ def controlled(choose: Chooser) -> dict[str, Any]:
     vessel = data["supply" if of == "supply-level" else "delivery"]
     flow = choose.pick((_usual(data) * choose.number(0, 1.2), choose.number(0, 50)))
     low, high = sorted((choose.number(0, 60), choose.number(30, 100)))
+    vessel["inflow_m3h" if of == "supply-level" else "draw_m3h"] = min(flow, 3e5)
     data["control"] = {
         "fitted": choose.pick((True, True, True, False)),
         "of": of,
@@ -47,7 +48,6 @@ def controlled(choose: Chooser) -> dict[str, Any]:
         "set_m3h": min(flow, 3e5),
         "set_bar": choose.pick((choose.number(-1, 3), choose.number(0, 20))),
         "set_m": choose.number(vessel["bottom_m"], vessel["top_m"]),
-        "draw_m3h": min(flow, 3e5),
         **choose.pick(({}, {"low_percent": low, "high_percent": high})),
     }
     data["control"]["set_m"] = min(max(data["control"]["set_m"], vessel["bottom_m"], -30.0), vessel["top_m"])
@@ -93,7 +93,8 @@ def wanted(one: ResolvedPlant) -> float:
     control = one.plant.control
     if control.of.endswith("pressure"):
         return control.set_bar
-    return control.draw_m3h if control.of.endswith("level") else control.set_m3h
+    levels = {"delivery-level": one.plant.delivery.draw_m3h, "supply-level": one.plant.supply.inflow_m3h}
+    return levels.get(control.of, control.set_m3h)
 
 
 def rises(one: ResolvedPlant) -> bool:

@@ -154,7 +154,6 @@ case-key-control-on = What the controller moves
 case-key-control-set_m3h = Set point of the controller, flow
 case-key-control-set_bar = Set point of the controller, pressure
 case-key-control-set_m = Set point of the controller, level
-case-key-control-draw_m3h = Flow drawn from the controlled vessel
 case-key-control-low_percent = Lower limit of the controller’s output
 case-key-control-high_percent = Upper limit of the controller’s output
 case-key-control-full_hz = Frequency at the controller’s full output

@@ -38,7 +38,7 @@ MORE: dict[str, dict[str, Any]] = {
 CONTROLLED: tuple[dict[str, Any], ...] = (
     {"control.fitted": True, "control.on": "drive", "control.set_m3h": 90.0},
     {"control.fitted": True, "control.of": "discharge-pressure", "control.set_bar": 4.2},
-    {"control.fitted": True, "control.of": "delivery-level", "control.draw_m3h": 90.0},
+    {"control.fitted": True, "control.of": "delivery-level", "delivery.draw_m3h": 90.0},
 )
 """Set-ups of a controller on the reference system."""
 ORIFICE = {"meters.flow_kind": "orifice"}

@@ -59,17 +59,17 @@ test("one that is fitted, or that is to hold something else, begins with what th
   assert.ok(Math.abs(holding("discharge-pressure", plain)["control.set_bar"] - gauge) < 0.01);
   const level = holding("delivery-level", plain);
   assert.equal(level["control.set_m"], plain.plant.delivery.surface_m);
-  assert.ok(Math.abs(level["control.draw_m3h"] - flow) < 0.1);
-  assert.ok(Math.abs(holding("supply-level", plain)["control.draw_m3h"] - flow) < 0.1);
+  assert.ok(Math.abs(level["delivery.draw_m3h"] - flow) < 0.1);
+  assert.ok(Math.abs(holding("supply-level", plain)["supply.inflow_m3h"] - flow) < 0.1);
   for (const of of limits["control.of"].choices) for (const key of Object.keys(holding(of, plain))) assert.ok(key in limits, key);
   assert.deepEqual(fitting({plant: plain.plant, answer: null}), {"control.fitted": true, "control.of": "flow"});
 });
 
 test("only the set point of what it measures is asked for, and a level's stays in its vessel", () => {
-  const of = (value) => ["set_m3h", "set_bar", "set_m", "draw_m3h"].filter((key) => !silent(`control.${key}`, withEdits(plant, {"control.of": value})));
+  const of = (value) => ["set_m3h", "set_bar", "set_m"].filter((key) => !silent(`control.${key}`, withEdits(plant, {"control.of": value})));
   assert.deepEqual(of("flow"), ["set_m3h"]);
   assert.deepEqual(of("suction-pressure"), ["set_bar"]);
-  assert.deepEqual(of("supply-level"), ["set_m", "draw_m3h"]);
+  assert.deepEqual(of("supply-level"), ["set_m"]);
   const high = withEdits(plant, {"control.of": "supply-level"});
   assert.deepEqual(endsOf("control.set_m", limits["control.set_m"], high), [plant.supply.bottom_m, plant.supply.top_m]);
   assert.deepEqual(endsOf("control.low_percent", limits["control.low_percent"], withEdits(plant, {"control.high_percent": 70})), [0, 70]);

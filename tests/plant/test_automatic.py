@@ -106,7 +106,8 @@ def test_a_pressure_is_held_as_its_gauge_shows_it(of: str, gauge: str, bar: floa
 def test_a_level_stands_where_as_much_comes_as_goes(of: str, vessel: str) -> None:
     """At rest the flow is what is drawn, with the surface at the set point and not where it was."""
     level = {"delivery": 15.0, "supply": 1.5}[vessel]
-    one = held({"of": of, "set_m": level, "draw_m3h": 26.0})
+    passing = {"delivery": "draw_m3h", "supply": "inflow_m3h"}[vessel]
+    one = held({"of": of, "set_m": level}, **{vessel: {passing: 26.0}})
     state = controlled(one)
     assert state.flow * HOUR == pytest.approx(26.0, rel=1e-6)
     assert getattr(one.plant, vessel).surface_m == level
@@ -115,9 +116,9 @@ def test_a_level_stands_where_as_much_comes_as_goes(of: str, vessel: str) -> Non
 
 def test_a_vessel_out_of_control_overflows_runs_empty_or_finds_its_own_balance() -> None:
     """The valve stands at a limit: to the rim, to the bottom, or to where the lift leaves just that flow."""
-    over = held({"of": "delivery-level", "draw_m3h": 5.0, "low_percent": 60})
-    empty = held({"of": "delivery-level", "draw_m3h": 90.0})
-    own = held({"of": "delivery-level", "draw_m3h": 23.2, "low_percent": 60})
+    over = held({"of": "delivery-level", "low_percent": 60}, delivery={"draw_m3h": 5.0})
+    empty = held({"of": "delivery-level"}, delivery={"draw_m3h": 90.0})
+    own = held({"of": "delivery-level", "low_percent": 60}, delivery={"draw_m3h": 23.2})
     assert over.plant.delivery.surface_m == over.plant.delivery.top_m
     assert empty.plant.delivery.surface_m == empty.plant.delivery.bottom_m
     assert 14.0 < own.plant.delivery.surface_m < own.plant.delivery.top_m
@@ -127,7 +128,9 @@ def test_a_vessel_out_of_control_overflows_runs_empty_or_finds_its_own_balance()
 
 def test_a_level_in_the_supply_counts_what_comes_back() -> None:
     """What the return line brings back leaves the supply not for good."""
-    one = held({"of": "supply-level", "set_m": 2.0, "draw_m3h": 20.0}, return_line={"fitted": True})
+    one = held(
+        {"of": "supply-level", "set_m": 2.0}, supply={"inflow_m3h": 20.0}, return_line={"fitted": True}
+    )
     state = true_state(one)
     assert (state.station.flow - state.aside["return-line"]) * HOUR == pytest.approx(20.0, rel=1e-6)
     assert state.aside["return-line"] > 0

@@ -154,10 +154,10 @@ SECOND_LINE_SHUT = Cause(
     shown_by=("hand-valves", "shift-log"),
 )  # fmt: skip
 USERS_DRAW = Cause(
-    id="draw-changed", group=GROUP, keys=("control.draw_m3h",),
+    id="draw-changed", group=GROUP, keys=("delivery.draw_m3h",),
     says="The draw that a level controller makes up for has changed.",
     size=Size("-", "draw, over the one before", 0, 2, none=1, usual=1.25),
-    edit=e.scaled("control.draw_m3h"), shown_by=("other-user",),
+    edit=e.scaled("delivery.draw_m3h"), shown_by=("other-user",),
     unless=lambda plant: (
         None if e.controlled(plant, "valve") and plant.plant.control.of == "delivery-level"
         else "no controller holds the delivery vessel's level with the valve"

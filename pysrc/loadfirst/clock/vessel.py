@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING
 
 from loadfirst.clock.account import Account, add
 from loadfirst.clock.moment import Stock
-from loadfirst.plant.automatic import acts
 from loadfirst.units import HOUR
 
 if TYPE_CHECKING:
@@ -27,15 +26,13 @@ def surface(vessel: Supply | Delivery, volume: float) -> float:
 
 
 def inflow(plant: Plant) -> float:
-    """What comes into the supply from elsewhere; a controller of its level names it too. [m³/s]"""
-    by_level = acts(plant) and plant.control.of == "supply-level"
-    return (plant.control.draw_m3h if by_level else plant.supply.inflow_m3h) / HOUR
+    """What comes into the supply from elsewhere. [m³/s]"""
+    return plant.supply.inflow_m3h / HOUR
 
 
 def draw(plant: Plant) -> float:
-    """What is asked of the delivery by others; likewise. [m³/s]"""
-    by_level = acts(plant) and plant.control.of == "delivery-level"
-    return (plant.control.draw_m3h if by_level else plant.delivery.draw_m3h) / HOUR
+    """What is asked of the delivery by others. [m³/s]"""
+    return plant.delivery.draw_m3h / HOUR
 
 
 def stock(vessel: Supply | Delivery, volume: Account | None = None) -> Stock:

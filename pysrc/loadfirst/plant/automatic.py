@@ -5,8 +5,8 @@ an ordinary plant with that key set: `settled` finds the value, and whatever
 comes afterwards (state, curves, a checker) knows nothing of controllers.
 
 A level is a matter of time: it stands still where as much comes as goes. What
-users take from the delivery vessel, or what runs into the supply vessel, is
-given (`control.draw_m3h`); the controller settles where the flow equals it,
+users draw from the delivery vessel, or what runs into the supply vessel, is
+given by the vessel's own keys; the controller settles where the flow equals it,
 with the surface at the set point. At a limit of its output the surface goes to
 where the plant balances without it, or to the vessel's rim or bottom.
 """

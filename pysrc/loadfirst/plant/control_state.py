@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from loadfirst.plant.answer import Control, Machine, Node, Note
 from loadfirst.plant.automatic import acts, frequency_of, in_place, output_of
 from loadfirst.plant.measured import BACK, GAUGES, set_point
-from loadfirst.units import HOUR
 
 if TYPE_CHECKING:
     from loadfirst.plant.solved import OnePlant
@@ -61,7 +60,7 @@ def _facts(one: OnePlant, control: Control) -> dict[str, float]:
     if control.reading is not None:
         facts[quantity] = control.reading
     if quantity == "height":
-        facts["flow"], facts["draw"] = _passing(one), one.plant.control.draw_m3h / HOUR
+        facts["flow"], facts["draw"] = _passing(one), set_point(one.plant)
     return facts
 
 

@@ -37,7 +37,8 @@ def set_point(plant: Plant) -> float:
     control = plant.control
     if control.of in GAUGES:
         return control.set_bar * BAR
-    return (control.draw_m3h if control.of.endswith("level") else control.set_m3h) / HOUR
+    by_level = {"delivery-level": plant.delivery.draw_m3h, "supply-level": plant.supply.inflow_m3h}
+    return by_level.get(control.of, control.set_m3h) / HOUR
 
 
 def readings(solved: Solved) -> Array:

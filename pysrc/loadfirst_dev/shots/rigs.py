@@ -38,7 +38,7 @@ HELD_LEVEL = {
     "control.fitted": True,
     "control.of": "delivery-level",
     "control.on": "drive",
-    "control.draw_m3h": 25,
+    "delivery.draw_m3h": 25,
 }
 
 RIGS = (

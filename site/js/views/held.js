@@ -36,7 +36,8 @@ function beginnings(of, {plant, answer}) {
   if (of === "flow") return set("control.set_m3h", state && Math.max(state.station.flow, 0));
   if (of in GAUGE) return set("control.set_bar", dial(GAUGE[of], plant, state));
   const level = of === "supply-level" ? plant.supply.surface_m : plant.delivery.surface_m;
-  return {"control.set_m": level, ...set("control.draw_m3h", state && Math.max(of === "supply-level" ? drawn(state) : state.flow, 0))};
+  const passing = of === "supply-level" ? set("supply.inflow_m3h", state && Math.max(drawn(state), 0)) : set("delivery.draw_m3h", state && Math.max(state.flow, 0));
+  return {"control.set_m": level, ...passing};
 }
 
 /** What leaves the supply for good. */

@@ -103,7 +103,6 @@ const SILENT = {
   "control.set_m3h": ({control}) => control.of !== "flow",
   "control.set_bar": ({control}) => !control.of.endsWith("pressure"),
   "control.set_m": ({control}) => !control.of.endsWith("level"),
-  "control.draw_m3h": ({control}) => !control.of.endsWith("level"),
   "control.full_hz": ({control}) => control.on !== "drive",
   "relief.passing_percent": ({relief}) => relief.state !== "passing",
   "drive.ramp_s": ({drive}) => !slowed(drive),

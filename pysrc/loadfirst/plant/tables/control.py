@@ -38,12 +38,6 @@ class Control(Part, frozen=True):
     set_m: Annotated[
         float, quantity("m", -30, 1010, "Set point where it measures a level: height of that surface.")
     ] = 14.0
-    draw_m3h: Annotated[
-        float,
-        quantity(
-            "m³/h", 0, 3e5, "With a level: what users take from the delivery vessel, or runs into the supply."
-        ),
-    ] = 30.0
     low_percent: Annotated[float, quantity("%", 0, 100, "Lower limit of its output.")] = 0.0
     high_percent: Annotated[float, quantity("%", 0, 100, "Upper limit of its output.")] = 100.0
     full_hz: (

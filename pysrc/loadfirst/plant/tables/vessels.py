@@ -22,7 +22,13 @@ class Supply(Part, frozen=True):
     gas_bar: Annotated[float, quantity("bar", -0.9, 40, "Gauge pressure of the gas on the surface.")] = 0.0
     area_m2: Annotated[float, quantity("m²", 0.01, 1e5, "Area of the surface, the same at any level.")] = 4.0
     inflow_m3h: Annotated[
-        float, quantity("m³/h", 0, 1e5, "What comes into the vessel from elsewhere while time runs.")
+        float,
+        quantity(
+            "m³/h",
+            0,
+            3e5,
+            "What comes into the vessel from elsewhere: while time runs, or its level is held.",
+        ),
     ] = 0.0
 
 
@@ -49,5 +55,5 @@ class Delivery(Part, frozen=True):
     area_m2: Annotated[float, quantity("m²", 0.01, 1e5, "Area of the surface, the same at any level.")] = 4.0
     draw_m3h: Annotated[
         float,
-        quantity("m³/h", 0, 1e5, "What is drawn from the vessel while time runs, as long as there is any."),
+        quantity("m³/h", 0, 3e5, "What users draw from the vessel: while time runs, or its level is held."),
     ] = 0.0
