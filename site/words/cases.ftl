@@ -59,7 +59,7 @@ case-off-high = above the scale
 case-moved-up = higher
 case-moved-down = lower
 case-moved-same = same, within its error
-case-moved-note = A difference counts where it is larger than the instrument’s greatest error. On the dial the outer mark is yesterday, the pointer today.
+case-moved-note = A difference counts where it is larger than two looks at the same instrument may differ by themselves. On the dial the outer mark is yesterday, the pointer today.
 case-dial-says = { $today } today, { $yesterday } yesterday
 
 case-reading-gauge-suction = Suction gauge

@@ -171,4 +171,31 @@ PRACTICE = (
     ),
 )  # fmt: skip
 
-ROWS = COMPUTED + PRACTICE
+OURS = (
+    Row("OWN-01", "check valve sticks", (("check-valve-sticks", 40.0),), "+", "+", "-", "-", "+"),
+    Row(
+        "OWN-02", "first of two pumps stopped, as its twin", (("first-pump-stops", None),), "+", "-", "-", "",
+        before=BOTH,
+    ),
+    Row(
+        "OWN-03", "second of two pumps worn: less together, and the first takes over",
+        (("second-pump-worn", 20.0),), "+", "-", "-", "+", before=BOTH,
+    ),
+    Row(
+        "OWN-04", "relief valve lifts in service, displacement pump", (("relief-set-too-low", 0.2),),
+        "~", "--", "+ ~", "-", plant="displacement",
+    ),
+    Row("OWN-05", "relief valve gagged: nothing shows in service", (("relief-gagged", None),),
+        "0", "0", "0", "0", plant="displacement"),
+    Row("OWN-06", "orifice plate's edge worn", (("plate-worn", 6.0),), "0", "0", "-", "0", before=ORIFICE),
+    Row("OWN-07", "suction gauge's span low", (("suction-gauge-span-off", -20.0),), "-", "0", "0", "0"),
+    Row(
+        "OWN-08", "next larger pump fitted, where the load rises with the flow",
+        (("pump-replaced-larger", None),), "-", "+", "+", "+",
+        before={"pump.model": "medium"},
+    ),
+    Row("OWN-09", "motor with twice the poles", (("motor-of-more-poles", None),), "+", "--", "--", "--"),
+)  # fmt: skip
+"""Directions that are common practice, in no list that was read."""
+
+ROWS = COMPUTED + PRACTICE + OURS

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import csv
+from io import StringIO
 from pathlib import Path
 
 import pytest
@@ -9,6 +11,8 @@ import pytest
 from loadfirst.__main__ import main
 from loadfirst.causes.catalogue import CAUSES
 from loadfirst.causes.observations import OBSERVATIONS
+from loadfirst.causes.signature import CHIEF
+from loadfirst.plant.read import read_resolved
 
 pytestmark = pytest.mark.native  # reads files
 
@@ -33,6 +37,25 @@ def test_another_plant_can_be_named(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["causes", "--plant", str(PLANTS / "reference.toml")]) == 0
     printed = capsys.readouterr().out
     worn = next(line for line in printed.splitlines() if line.startswith("  worn  "))
-    assert worn.split()[:4] == ["worn", "10", "%", "+4.1"]
+    assert worn.split()[:4] == ["worn", "10", "%", "(+4.1"]
     assert next(line for line in printed.splitlines() if line.startswith("  air-leak  ")).endswith("hunting")
     assert main(["causes", "--plant", "nowhere.toml"]) == 1
+
+
+def test_the_table_as_comma_separated_values(capsys: pytest.CaptureFixture[str]) -> None:
+    """Every quantity of every cause that can happen, with size, direction and whether a person can tell."""
+    assert main(["causes", "--plant", str(PLANTS / "reference.toml"), "--csv"]) == 0
+    rows = list(csv.DictReader(StringIO(capsys.readouterr().out)))
+    plant = read_resolved(PLANTS / "reference.toml")
+    assert {row["cause"] for row in rows} == {one.id for one in CAUSES if one.applies(plant) is None}
+    of_wear = {row["quantity"]: row for row in rows if row["cause"] == "worn"}
+    assert set(of_wear) >= {*CHIEF, "after-valve", "speed", "level-supply", "level-delivery"}
+    assert (of_wear["head"]["direction"], of_wear["head"]["told"], of_wear["head"]["unit"]) == (
+        "-",
+        "yes",
+        "m",
+    )
+    assert float(of_wear["flow"]["percent"]) == pytest.approx(-3.8, abs=0.9)  # the independent model's
+    assert of_wear["level-supply"]["direction"] == "0"
+    thin = next(row for row in rows if row["cause"] == "denser-liquid" and row["quantity"] == "flow")
+    assert (thin["direction"] != "0", thin["told"]) == (True, "no")

@@ -14,6 +14,8 @@ from loadfirst.cases.groups import LOAD_GROUPS, group_in
 from loadfirst.causes.group import Group
 from loadfirst.errors import InputError
 from loadfirst.instruments.panel import Reading
+from loadfirst.instruments.piece import same_piece
+from loadfirst.instruments.uncertainty import of_difference
 
 NOTICEABLE_LOAD = 0.005
 """Least change of the head asked, at yesterday's flow, that counts as another load. [-]"""
@@ -92,12 +94,13 @@ def is_right(choice: Choice, truth: Group, load: LoadChange | None) -> bool:
     return choice.blames == truth and choice.load in (None, load)
 
 
-def moved(yesterday: Reading, today: Reading) -> Direction | None:
-    """Which way an instrument moved, by more than its greatest error.
+def moved(days: Days, id: str) -> Direction | None:
+    """Which way an instrument moved, by more than it differs from itself between two looks.
 
     An instrument beyond one end of its scale on one day only has moved; without
     a reading on a day there is nothing to say.
     """
+    yesterday, today = days.reading(id)
     before, after = _rank(yesterday), _rank(today)
     if before is None or after is None:
         return None
@@ -106,14 +109,19 @@ def moved(yesterday: Reading, today: Reading) -> Direction | None:
     if before != 0 or yesterday.value is None or today.value is None:
         return "same"
     change = today.value - yesterday.value
-    if abs(change) <= greatest_error(yesterday, today):
+    if abs(change) <= unexplained_from(days, id):
         return "same"
     return "up" if change > 0 else "down"
 
 
-def greatest_error(yesterday: Reading, today: Reading) -> float:
-    """The larger of an instrument's greatest errors on the two days, in the unit of its reading."""
-    return max(yesterday.accuracy or 0.0, today.accuracy or 0.0)
+def unexplained_from(days: Days, id: str) -> float:
+    """The least difference between the days that the instrument does not make by itself, in its unit.
+
+    The same instrument shares its lasting error on both days: only what does not repeat counts.
+    """
+    errors = [reading.accuracy or 0.0 for reading in days.reading(id)]
+    plants = days.yesterday.settled.plant, days.today.settled.plant
+    return of_difference(*errors, same=same_piece(id, *plants))
 
 
 def _rank(reading: Reading) -> int | None:

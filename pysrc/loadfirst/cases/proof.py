@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from loadfirst.cases.case import Case, LoadChange
 from loadfirst.cases.days import Days
-from loadfirst.cases.derive import greatest_error, is_right, load_change, moved, truth_of
+from loadfirst.cases.derive import is_right, load_change, moved, truth_of, unexplained_from
 from loadfirst.cases.groups import LOAD_GROUPS
 from loadfirst.cases.scope import can_be_seen, names_too_much, seen_at_first, texts, told
 from loadfirst.cases.words import Placeholder, placeholders, refuse_typed_numbers
@@ -174,12 +174,12 @@ def _one_choice_is_right(case: Case, truth: Group, load: LoadChange | None) -> N
 
 def _readings_differ(case: Case, days: Days, truth: Group) -> None:
     visible = can_be_seen(case)
-    differ = [id for id in visible if moved(*days.reading(id)) not in ("same", None)]
+    differ = [id for id in visible if moved(days, id) not in ("same", None)]
     if not differ and truth != "nothing":
         raise InputError(
             "today.plant",
             ", ".join(days.differences),
-            "such that an instrument on offer moves by more than its greatest error",
+            "such that an instrument on offer moves by more than it can by itself",
             rule="days",
         )
 
@@ -187,10 +187,10 @@ def _readings_differ(case: Case, days: Days, truth: Group) -> None:
 def _proof_holds(case: Case, days: Days) -> None:
     for id, claim in case.proof.items():
         yesterday, today = days.reading(id)
-        actual = moved(yesterday, today)
+        actual = moved(days, id)
         if actual != _MOVES[claim]:
-            error = greatest_error(yesterday, today)
-            numbers = f"from {_number(yesterday)} to {_number(today)}, error {error:.3g}, in SI units"
+            error = unexplained_from(days, id)
+            numbers = f"from {_number(yesterday)} to {_number(today)}, by itself {error:.3g}, in SI units"
             computed = next((word for word, way in _MOVES.items() if way == actual), "no reading")
             raise InputError(f"proof.{id}", claim, f"what is computed: {computed} ({numbers})", rule="proof")
 

@@ -7,7 +7,7 @@ from typing import Any
 
 from loadfirst.cases.case import Choice
 from loadfirst.cases.days import Days, key_quantity
-from loadfirst.cases.derive import greatest_error, is_right, moved
+from loadfirst.cases.derive import is_right, moved
 from loadfirst.cases.moves import Play
 from loadfirst.cases.proof import Proven
 from loadfirst.cases.view import Difference, Path, Pointer, ReadingView, Reveal, Step, StripDown, Verdict
@@ -25,10 +25,10 @@ def reading_view(days: Days, id: str) -> ReadingView:
         quantity=today.quantity,
         low=today.low,
         high=today.high,
-        accuracy=greatest_error(yesterday, today),
+        accuracy=max(yesterday.accuracy or 0.0, today.accuracy or 0.0),
         yesterday=Pointer(yesterday.value, yesterday.off_scale),
         today=Pointer(today.value, today.off_scale),
-        moved=moved(yesterday, today),
+        moved=moved(days, id),
     )
 
 

@@ -41,8 +41,8 @@ class ReadingView(Struct, frozen=True):
     """One instrument on both days.
 
     `low`, `high` are the ends of its scale and `accuracy` its greatest error, all in SI
-    units. `moved` is ``same`` where the difference is within that error, None where a
-    day has no reading.
+    units. `moved` is ``same`` where the difference is no more than two looks at it may differ
+    by themselves, None where a day has no reading.
     """
 
     id: str

@@ -10,6 +10,8 @@ from __future__ import annotations
 from loadfirst.causes import edit as e
 from loadfirst.causes.cause import Cause, Size
 from loadfirst.causes.group import Group
+from loadfirst.causes.pairs import Way, travel
+from loadfirst.causes.which_pump import FIRST, SECOND, WhichPump
 from loadfirst.plant.pumps import ResolvedPlant
 
 GROUP: Group = "discharge-side"
@@ -24,15 +26,21 @@ def _side_by_side(plant: ResolvedPlant) -> str | None:
     return None if plant.plant.pump.arrangement == "side-by-side" else "no pump stands by beside another"
 
 
-_RETURN = e.needs("return_line.fitted", True, "there is no return line")
+def _one_check(plant: ResolvedPlant) -> str | None:
+    return None if plant.plant.pump.arrangement == "single" else "two pumps have check valves alike"
+
+
+_SOUND_RELIEF = e.first(
+    e.needs("relief.fitted", True, "there is no relief valve"),
+    e.needs("relief.state", "sound", "it is not sound already"),
+)
 _STANDBY = e.first(_side_by_side, _standing, e.needs("check.fitted", True, "there are no check valves"))
 
-RETURN_PASSING = Cause(
-    id="return-passing", group=GROUP, keys=("return_line.opening",),
-    says="The valve of the return line passes, or was left open.",
-    size=Size("-", "share of the travel that was left", 0, 1, none=0, usual=0.3),
-    edit=e.towards("return_line.opening", 1.0),
-    unless=e.first(_RETURN, e.bars_with("return_line.opening", 1.0, "it is fully open already")),
+RETURN = travel(
+    "return_line.opening",
+    Way("return-passing", "The valve of the return line passes, or was left open.", 0.3),
+    Way("return-closed", "The valve of the return line was closed further.", 0),
+    group=GROUP, unless=e.needs("return_line.fitted", True, "there is no return line"),
     shown_by=("return-felt", "shift-log"),
 )  # fmt: skip
 RELIEF_PASSING = Cause(
@@ -40,11 +48,30 @@ RELIEF_PASSING = Cause(
     says="The relief valve's seat passes below its setting.",
     size=Size("%", "share of its capacity that passes at the set pressure", 0.5, 90, 0, 20, "log"),
     edit=lambda plant, size: {"relief.state": "passing", "relief.passing_percent": size},
+    unless=_SOUND_RELIEF, shown_by=("relief-felt",),
+)  # fmt: skip
+RELIEF_LOW = Cause(
+    id="relief-set-too-low", group=GROUP, keys=("relief.set_bar",),
+    says="The relief valve is set too low, or its spring has weakened, and it lifts in service.",
+    size=Size("-", "pressure at which it lifts, over the one before", 0.2, 1, none=1, usual=0.6),
+    edit=e.scaled("relief.set_bar"), room=e.factors("relief.set_bar", 0.05, 1000.0),
+    unless=_SOUND_RELIEF, shown_by=("relief-felt", "relief-tested"),
+)  # fmt: skip
+RELIEF_GAGGED = Cause(
+    id="relief-gagged", group=GROUP, keys=("relief.state",),
+    says="The relief valve is gagged or seized, and will not lift.",
+    edit=e.to("relief.state", "blocked"), unless=_SOUND_RELIEF, shown_by=("relief-tested",),
+)  # fmt: skip
+CHECK_STICKS = Cause(
+    id="check-valve-sticks", group=GROUP, keys=("check.k",),
+    says="The pump's check valve sticks, and does not open fully.",
+    size=Size("-", "loss coefficient that it adds", 0.1, 900, none=0, usual=20, scale="log"),
+    edit=e.plus("check.k"), room=e.above("check.k", 1000.0),
     unless=e.first(
-        e.needs("relief.fitted", True, "there is no relief valve"),
-        e.needs("relief.state", "sound", "it is not sound already"),
+        e.needs("check.fitted", True, "there is no check valve"), _one_check,
+        e.bars_with("check.stuck_open", True, "it is stuck open already"),
     ),
-    shown_by=("relief-felt",),
+    shown_by=("check-lever",),
 )  # fmt: skip
 STANDBY_PASSING = Cause(
     id="standby-passing", group=GROUP, keys=("check.leak_kv_m3h",),
@@ -57,26 +84,29 @@ STANDBY_PASSING = Cause(
 STANDBY_STUCK = Cause(
     id="standby-stuck-open", group=GROUP, keys=("check.stuck_open",),
     says="The check valve of the pump that stands by is stuck open.",
-    edit=e.put(check__stuck_open=True),
+    edit=e.to("check.stuck_open", True),
     unless=e.first(_STANDBY, e.bars_with("check.stuck_open", True, "it is stuck open already")),
     shown_by=("standby-shaft",),
 )  # fmt: skip
-SECOND_STARTS = Cause(
-    id="second-pump-starts", group=GROUP, keys=("pump.second.running",),
-    says="The second pump was started too.",
-    edit=e.put(pump__second__running=True),
-    unless=e.first(e.needs_two, e.bars_with("pump.second.running", True, "it runs already")),
-    shown_by=("pumps-counted", "shift-log"),
-)  # fmt: skip
-SECOND_STOPS = Cause(
-    id="second-pump-stops", group=GROUP, keys=("pump.second.running",),
-    says="The second pump stopped.",
-    edit=e.put(pump__second__running=False),
-    unless=e.first(e.needs_two, e.bars_with("pump.second.running", False, "it stands already")),
-    shown_by=("pumps-counted", "shift-log"),
-)  # fmt: skip
+
+
+def _started_and_stopped(which: WhichPump) -> tuple[Cause, Cause]:
+    key, word = f"{which.table}.running", which.ordinal
+    shown_by = ("pumps-counted", "shift-log")
+    starts = Cause(
+        id=f"{word}-pump-starts", group=GROUP, keys=(key,), edit=e.to(key, True), shown_by=shown_by,
+        says=f"The {word} pump was started too, or left running.",
+        unless=e.first(e.needs_two, e.bars_with(key, True, "it runs already")),
+    )  # fmt: skip
+    stops = Cause(
+        id=f"{word}-pump-stops", group=GROUP, keys=(key,), edit=e.to(key, False), shown_by=shown_by,
+        says=f"The {word} pump stopped.",
+        unless=e.first(e.needs_two, e.bars_with(key, False, "it stands already")),
+    )  # fmt: skip
+    return starts, stops
+
 
 CAUSES = (
-    RETURN_PASSING, RELIEF_PASSING, STANDBY_PASSING, STANDBY_STUCK, SECOND_STARTS,
-    SECOND_STOPS,
+    *RETURN, RELIEF_PASSING, RELIEF_LOW, RELIEF_GAGGED, CHECK_STICKS, STANDBY_PASSING, STANDBY_STUCK,
+    *_started_and_stopped(FIRST), *_started_and_stopped(SECOND),
 )  # fmt: skip

@@ -23,8 +23,8 @@ def _moved(plant: ResolvedPlant, size: float) -> Edits:
     return {key: now * size}
 
 
-def set_point_causes(group: Group, on: Literal["valve", "drive"]) -> tuple[Cause, Cause]:
-    """The set point lowered or raised, and the controller put in manual, for one that moves this."""
+def controller_causes(group: Group, on: Literal["valve", "drive"]) -> tuple[Cause, ...]:
+    """Set point moved, put in manual, output limited: for a controller that moves this."""
 
     def unless(plant: ResolvedPlant) -> str | None:
         return None if e.controlled(plant, on) else f"no controller moves the {on}"
@@ -42,6 +42,13 @@ def set_point_causes(group: Group, on: Literal["valve", "drive"]) -> tuple[Cause
     manual = Cause(
         id=f"{on}-in-manual", group=group, keys=("control.mode",),
         says=f"The controller on the {on} was put in manual, and what it moves stands where it was left.",
-        edit=e.put(control__mode="manual"), unless=unless, shown_by=("controller-face",),
+        edit=e.to("control.mode", "manual"), unless=unless, shown_by=("controller-face",),
     )  # fmt: skip
-    return moved, manual
+    limited = Cause(
+        id=f"{on}-output-limited", group=group, keys=("control.high_percent",),
+        says=f"The upper limit of the output of the controller on the {on} was set lower.",
+        size=Size("-", "the limit, over the one before", 0.1, 1, none=1, usual=0.6),
+        edit=e.scaled("control.high_percent"), unless=unless, shown_by=("controller-face",),
+        room=lambda plant: (plant.plant.control.low_percent / max(plant.plant.control.high_percent, 1e-9), 1),
+    )  # fmt: skip
+    return moved, manual, limited

@@ -5,13 +5,13 @@ from __future__ import annotations
 from loadfirst.causes import beside_the_way
 from loadfirst.causes import edit as e
 from loadfirst.causes.cause import Cause, Size
-from loadfirst.causes.controller import set_point_causes
+from loadfirst.causes.controller import controller_causes
 from loadfirst.causes.edit import value
 from loadfirst.causes.group import Group
+from loadfirst.causes.pairs import Way, additions, travel
 from loadfirst.plant.pumps import ResolvedPlant
 
 GROUP: Group = "discharge-side"
-ALREADY_SHUT, ALREADY_OPEN = "it is shut already", "it is fully open already"
 
 
 def _pours_in(plant: ResolvedPlant) -> str | None:
@@ -20,24 +20,31 @@ def _pours_in(plant: ResolvedPlant) -> str | None:
     return "the pipe pours in above the surface, whose level it does not feel" if pours else None
 
 
-_VESSEL = e.first(e.needs_line, _pours_in)
-_BRANCH = e.needs("branch.fitted", True, "there is no second user")
-
-VALVE_THROTTLED = Cause(
-    id="valve-throttled", group=GROUP, keys=("valve.opening",),
-    says="The control valve in the discharge line was closed further.",
-    size=Size("-", "opening, over the one before", 0, 1, none=1, usual=0.5),
-    edit=e.scaled("valve.opening"),
-    unless=e.first(e.needs_line, e.valve_by_hand, e.bars_with("valve.opening", 0.0, ALREADY_SHUT)),
-    shown_by=("valve-stem", "shift-log"),
+VALVE = travel(
+    "valve.opening",
+    Way("valve-opened", "The control valve in the discharge line was opened further.", 0.5),
+    Way("valve-throttled", "The control valve in the discharge line was closed further.", 0.5),
+    group=GROUP, unless=e.first(e.needs_line, e.valve_by_hand), shown_by=("valve-stem", "shift-log"),
 )  # fmt: skip
-VALVE_OPENED = Cause(
-    id="valve-opened", group=GROUP, keys=("valve.opening",),
-    says="The control valve in the discharge line was opened further.",
-    size=Size("-", "share of the travel that was left", 0, 1, none=0, usual=0.5),
-    edit=e.towards("valve.opening", 1.0),
-    unless=e.first(e.needs_line, e.valve_by_hand, e.bars_with("valve.opening", 1.0, ALREADY_OPEN)),
-    shown_by=("valve-stem", "shift-log"),
+USER = travel(
+    "branch.opening",
+    Way("user-opens", "The second user opened its valve.", 0.5),
+    Way("user-closes", "The second user closed its valve further.", 0),
+    group=GROUP, unless=e.needs("branch.fitted", True, "there is no second user"),
+    shown_by=("other-user", "shift-log"),
+)  # fmt: skip
+DELIVERY_LEVEL = additions(
+    "delivery.surface_m",
+    Way("delivery-level-higher", "The level in the delivery vessel has risen.", 2),
+    Way("delivery-level-lower", "The level in the delivery vessel has fallen.", 2),
+    unit="m", most=20, ends=("delivery.top_m", "delivery.bottom_m"),
+    group=GROUP, unless=e.first(e.needs_line, _pours_in), shown_by=("far-vessel",),
+)  # fmt: skip
+BACK_PRESSURE = additions(
+    "delivery.gas_bar",
+    Way("back-pressure-higher", "The gas pressure in the delivery vessel has risen.", 0.5),
+    Way("back-pressure-lower", "The gas pressure in the delivery vessel has fallen.", 0.5),
+    unit="bar", most=10, ends=(100.0, 0.0), group=GROUP, unless=e.needs_line, shown_by=("far-pressure",),
 )  # fmt: skip
 HAND_VALVE = Cause(
     id="hand-valve-half-shut", group=GROUP, keys=("discharge.fittings_k",),
@@ -53,51 +60,6 @@ LINE_SCALED = Cause(
     room=lambda plant: (
         max(5.0, 20.0 * plant.plant.discharge.roughness_mm) / plant.plant.discharge.bore_mm, 1.0
     ),
-)  # fmt: skip
-USER_OPENS = Cause(
-    id="user-opens", group=GROUP, keys=("branch.opening",),
-    says="The second user opened its valve.",
-    size=Size("-", "share of the travel that was left", 0, 1, none=0, usual=0.5),
-    edit=e.towards("branch.opening", 1.0),
-    unless=e.first(_BRANCH, e.bars_with("branch.opening", 1.0, ALREADY_OPEN)),
-    shown_by=("other-user", "shift-log"),
-)  # fmt: skip
-USER_CLOSES = Cause(
-    id="user-closes", group=GROUP, keys=("branch.opening",),
-    says="The second user closed its valve further.",
-    size=Size("-", "opening, over the one before", 0, 1, none=1, usual=0),
-    edit=e.scaled("branch.opening"),
-    unless=e.first(_BRANCH, e.bars_with("branch.opening", 0.0, ALREADY_SHUT)),
-    shown_by=("other-user", "shift-log"),
-)  # fmt: skip
-DELIVERY_HIGHER = Cause(
-    id="delivery-level-higher", group=GROUP, keys=("delivery.surface_m",),
-    says="The level in the delivery vessel has risen.",
-    size=Size("m", "rise", 0, 20, none=0, usual=2),
-    edit=e.plus("delivery.surface_m"), unless=_VESSEL,
-    room=e.above("delivery.surface_m", "delivery.top_m"), shown_by=("far-vessel",),
-)  # fmt: skip
-DELIVERY_LOWER = Cause(
-    id="delivery-level-lower", group=GROUP, keys=("delivery.surface_m",),
-    says="The level in the delivery vessel has fallen.",
-    size=Size("m", "fall", 0, 20, none=0, usual=2),
-    edit=e.plus("delivery.surface_m", -1), unless=_VESSEL,
-    room=e.below("delivery.surface_m", "delivery.bottom_m"), shown_by=("far-vessel",),
-)  # fmt: skip
-BACK_PRESSURE_HIGHER = Cause(
-    id="back-pressure-higher", group=GROUP, keys=("delivery.gas_bar",),
-    says="The gas pressure in the delivery vessel has risen.",
-    size=Size("bar", "rise", 0, 10, none=0, usual=0.5),
-    edit=e.plus("delivery.gas_bar"), unless=e.needs_line,
-    room=e.above("delivery.gas_bar", 100.0), shown_by=("far-pressure",),
-)  # fmt: skip
-BACK_PRESSURE_LOWER = Cause(
-    id="back-pressure-lower", group=GROUP, keys=("delivery.gas_bar",),
-    says="The gas pressure in the delivery vessel has fallen.",
-    size=Size("bar", "fall", 0, 10, none=0, usual=0.5),
-    edit=e.plus("delivery.gas_bar", -1),
-    unless=e.first(e.needs_line, lambda plant: None if plant.plant.delivery.gas_bar > 0 else "it is open"),
-    room=e.below("delivery.gas_bar", 0.0), shown_by=("far-pressure",),
 )  # fmt: skip
 FILTER_FOULED = Cause(
     id="filter-fouled", group=GROUP, keys=("filter.fouling",),
@@ -139,7 +101,7 @@ LINE_FILLING = Cause(
 SUMMIT_BROKEN = Cause(
     id="summit-broken", group=GROUP, keys=("summit.primed",),
     says="Air has come to the summit of the line, whose far leg no longer pulls.",
-    edit=e.put(summit__primed=False),
+    edit=e.to("summit.primed", False),
     unless=e.first(
         e.needs_line, e.needs("summit.fitted", True, "the line has no summit"),
         e.needs("summit.primed", True, "air stands there already"),
@@ -149,7 +111,7 @@ SUMMIT_BROKEN = Cause(
 SECOND_LINE_SHUT = Cause(
     id="second-line-shut", group=GROUP, keys=("second_line.fitted",),
     says="The second line to the delivery vessel was shut.",
-    edit=e.put(second_line__fitted=False),
+    edit=e.to("second_line.fitted", False),
     unless=e.first(e.needs_line, e.needs("second_line.fitted", True, "there is no second line")),
     shown_by=("hand-valves", "shift-log"),
 )  # fmt: skip
@@ -165,10 +127,8 @@ USERS_DRAW = Cause(
 )  # fmt: skip
 
 CAUSES = (
-    VALVE_THROTTLED, VALVE_OPENED, HAND_VALVE, LINE_SCALED, USER_OPENS,
-    USER_CLOSES, DELIVERY_HIGHER, DELIVERY_LOWER, BACK_PRESSURE_HIGHER, BACK_PRESSURE_LOWER,
-    FILTER_FOULED, FILTER_CHANGED, BURST, LINE_FILLING, SUMMIT_BROKEN,
-    SECOND_LINE_SHUT, USERS_DRAW,
-    *set_point_causes(GROUP, "valve"),
+    *VALVE, HAND_VALVE, LINE_SCALED, *USER, *DELIVERY_LEVEL, *BACK_PRESSURE,
+    FILTER_FOULED, FILTER_CHANGED, BURST, LINE_FILLING, SUMMIT_BROKEN, SECOND_LINE_SHUT, USERS_DRAW,
+    *controller_causes(GROUP, "valve"),
     *beside_the_way.CAUSES,
 )  # fmt: skip

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from loadfirst.causes import edit as e
 from loadfirst.causes.cause import Cause, Edits, Size
-from loadfirst.causes.controller import set_point_causes
+from loadfirst.causes.controller import controller_causes
 from loadfirst.causes.group import Group
+from loadfirst.causes.pairs import Way, factors
+from loadfirst.causes.which_pump import FIRST, SECOND, WhichPump
 from loadfirst.plant.drives import frequency, has_drive
 from loadfirst.plant.pumps import ResolvedPlant
 
@@ -28,19 +30,12 @@ def _turned_room(plant: ResolvedPlant) -> tuple[float, float]:
 
 _BELT = e.bars_with("drive.belt", "none", "there is no belt")
 
-SET_BACK = Cause(
-    id="drive-set-back", group=GROUP, keys=("drive.frequency_hz",),
-    says="The variable-speed drive was set to a lower frequency.",
-    size=Size("-", "frequency, over the one before", 0.4, 1, none=1, usual=0.9),
-    edit=_turned, room=_turned_room, unless=e.first(e.needs_drive, e.drive_by_hand),
-    shown_by=("drive-display",),
-)  # fmt: skip
-SET_UP = Cause(
-    id="drive-set-up", group=GROUP, keys=("drive.frequency_hz",),
-    says="The variable-speed drive was set to a higher frequency.",
-    size=Size("-", "frequency, over the one before", 1, 1.5, none=1, usual=1.08),
-    edit=_turned, room=_turned_room, unless=e.first(e.needs_drive, e.drive_by_hand),
-    shown_by=("drive-display",),
+FREQUENCY = factors(
+    ("drive.frequency_hz",),
+    Way("drive-set-up", "The variable-speed drive was set to a higher frequency.", 1.08),
+    Way("drive-set-back", "The variable-speed drive was set to a lower frequency.", 0.9),
+    says="frequency, over the one before", low=0.4, high=1.5, edit=_turned, room=_turned_room,
+    group=GROUP, unless=e.first(e.needs_drive, e.drive_by_hand), shown_by=("drive-display",),
 )  # fmt: skip
 MAINS_SLOW = Cause(
     id="supply-slow", group=GROUP, keys=("drive.mains_percent",),
@@ -78,14 +73,28 @@ OTHER_PULLEY = Cause(
     edit=e.scaled("drive.belt_ratio"), room=e.factors("drive.belt_ratio", 0.25, 2.5),
     unless=_BELT, shown_by=("belt-seen", "job-card"),
 )  # fmt: skip
-PHASES = Cause(
-    id="phases-swapped", group=GROUP, keys=("pump.rotation",), alike="impeller-backwards",
-    says="Two phases were exchanged: the pump turns the wrong way.",
-    edit=e.put(pump__rotation="wrong"), unless=e.needs("pump.rotation", "right", "it does so already"),
-    shown_by=("arrow",), source="common practice; cause lists of the trade name it after work at a motor",
+MORE_POLES = Cause(
+    id="motor-of-more-poles", group=GROUP, keys=("drive.poles",),
+    says="A motor with more poles was fitted, and the pump turns far more slowly.",
+    edit=lambda plant, size: {"drive.poles": plant.plant.drive.poles + 2},
+    unless=e.bars_with("drive.poles", 8, "no motor with more poles is known here"),
+    shown_by=("motor-plate", "job-card"),
 )  # fmt: skip
 
+
+def _swapped(which: WhichPump) -> Cause:
+    key = f"{which.table}.rotation"
+    return Cause(
+        id=f"{which.prefix}phases-swapped", group=GROUP, keys=(key,), edit=e.to(key, "wrong"),
+        alike=f"{which.prefix}impeller-backwards", shown_by=("arrow",),
+        says=f"Two phases of {which.name}'s motor were exchanged: it turns the wrong way.",
+        unless=e.first(which.there, e.needs(key, "right", "it does so already")),
+        source="common practice; cause lists of the trade name it after work at a motor",
+    )  # fmt: skip
+
+
 CAUSES = (
-    SET_BACK, SET_UP, MAINS_SLOW, VOLTAGE_LOW, CURRENT_LIMIT, BELT_SLACK, OTHER_PULLEY, PHASES,
-    *set_point_causes(GROUP, "drive"),
+    *FREQUENCY, MAINS_SLOW, VOLTAGE_LOW, CURRENT_LIMIT, BELT_SLACK, OTHER_PULLEY, MORE_POLES,
+    _swapped(FIRST), _swapped(SECOND),
+    *controller_causes(GROUP, "drive"),
 )  # fmt: skip

@@ -15,6 +15,8 @@ from loadfirst.plant.pumps import ResolvedPlant
 Edit = Callable[[ResolvedPlant, float], Edits]
 Unless = Callable[[ResolvedPlant], str | None]
 Room = Callable[[ResolvedPlant], tuple[float, float]]
+End = str | float | Callable[[ResolvedPlant], float]
+"""Where a value ends: at a number, at another key's value, or at what a plant makes of it."""
 
 ENDLESS = float("inf")
 
@@ -34,10 +36,9 @@ def scaled(key: str) -> Edit:
     return lambda plant, size: {key: value(plant, key) * size}
 
 
-def put(**values: Any) -> Edit:
-    """Fixed values, whatever the size; in the names `__` stands for a dot."""
-    edits = {name.replace("__", "."): value for name, value in values.items()}
-    return lambda plant, size: dict(edits)
+def to(key: str, value: Any) -> Edit:
+    """A fixed value, whatever the size."""
+    return lambda plant, size: {key: value}
 
 
 def towards(key: str, end: float) -> Edit:
@@ -45,14 +46,14 @@ def towards(key: str, end: float) -> Edit:
     return lambda plant, size: {key: (1 - size) * value(plant, key) + size * end}
 
 
-def above(key: str, end: str | float, by: float = 1.0) -> Room:
-    """From 0 to what lies between the key's value and a number or another key's value above it."""
-    return lambda plant: (0.0, (_end(plant, end) - value(plant, key)) / by)
+def above(key: str, end: End) -> Room:
+    """From 0 to what lies between the key's value and an end above it."""
+    return lambda plant: (0.0, _end(plant, end) - value(plant, key))
 
 
-def below(key: str, end: str | float, by: float = 1.0) -> Room:
-    """From 0 to what lies between the key's value and a number or another key's value below it."""
-    return lambda plant: (0.0, (value(plant, key) - _end(plant, end)) / by)
+def below(key: str, end: End) -> Room:
+    """From 0 to what lies between the key's value and an end below it."""
+    return lambda plant: (0.0, value(plant, key) - _end(plant, end))
 
 
 def within(key: str, end: float = 50.0) -> Room:
@@ -64,14 +65,16 @@ def factors(key: str, low: float, high: float) -> Room:
     """The factors that keep the key's value between two numbers."""
 
     def room(plant: ResolvedPlant) -> tuple[float, float]:
-        now = value(plant, key)
+        now = value(plant, key) or 0.0
         return (low / now, high / now) if now > 0 else (0.0, ENDLESS)
 
     return room
 
 
-def _end(plant: ResolvedPlant, end: str | float) -> float:
-    return float(value(plant, end)) if isinstance(end, str) else end
+def _end(plant: ResolvedPlant, end: End) -> float:
+    if isinstance(end, str):
+        return float(value(plant, end))
+    return end if isinstance(end, int | float) else end(plant)
 
 
 def first(*reasons: Unless) -> Unless:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from loadfirst.causes import edit as e
 from loadfirst.causes.cause import Cause, Edits, Size
 from loadfirst.causes.group import Group
+from loadfirst.causes.pairs import Way, factors
 from loadfirst.physics.liquids import water
 from loadfirst.plant.pumps import ResolvedPlant
 from loadfirst.units import BAR
@@ -62,25 +63,19 @@ def _thicker_room(plant: ResolvedPlant) -> tuple[float, float]:
     return VISCOSITIES[0] / now, VISCOSITIES[1] / now
 
 
-DENSER = Cause(
-    id="denser-liquid", group=GROUP, keys=KEYS, says="The liquid is denser than before.",
-    size=Size("-", "density, over the one before", 1, 2, none=1, usual=1.2),
-    edit=_denser, room=_denser_room, shown_by=("sample-weighed",),
+DENSITY = factors(
+    KEYS,
+    Way("denser-liquid", "The liquid is denser than before.", 1.2),
+    Way("lighter-liquid", "The liquid is less dense than before.", 0.85),
+    says="density, over the one before", low=0.5, high=2, edit=_denser, room=_denser_room,
+    group=GROUP, shown_by=("sample-weighed",),
 )  # fmt: skip
-LIGHTER = Cause(
-    id="lighter-liquid", group=GROUP, keys=KEYS, says="The liquid is less dense than before.",
-    size=Size("-", "density, over the one before", 0.5, 1, none=1, usual=0.85),
-    edit=_denser, room=_denser_room, shown_by=("sample-weighed",),
-)  # fmt: skip
-THICKER = Cause(
-    id="thicker-liquid", group=GROUP, keys=KEYS, says="The liquid is more viscous than before.",
-    size=Size("-", "viscosity, over the one before", 1, 500, none=1, usual=30, scale="log"),
-    edit=_thicker, room=_thicker_room, shown_by=("sample-run", "thermometer"),
-)  # fmt: skip
-THINNER = Cause(
-    id="thinner-liquid", group=GROUP, keys=KEYS, says="The liquid is less viscous than before.",
-    size=Size("-", "viscosity, over the one before", 0.002, 1, none=1, usual=0.3, scale="log"),
-    edit=_thicker, room=_thicker_room, shown_by=("sample-run", "thermometer"),
+VISCOSITY = factors(
+    KEYS,
+    Way("thicker-liquid", "The liquid is more viscous than before.", 30),
+    Way("thinner-liquid", "The liquid is less viscous than before.", 0.3),
+    says="viscosity, over the one before", low=0.002, high=500, scale="log", edit=_thicker,
+    room=_thicker_room, group=GROUP, shown_by=("sample-run", "thermometer"),
 )  # fmt: skip
 GAS = Cause(
     id="gas-in-liquid", group=GROUP, keys=("suction.gas_percent",), hunts=True, alike="air-leak",
@@ -90,4 +85,4 @@ GAS = Cause(
     shown_by=("sample-settled",),
 )  # fmt: skip
 
-CAUSES = (DENSER, LIGHTER, THICKER, THINNER, GAS)
+CAUSES = (*DENSITY, *VISCOSITY, GAS)

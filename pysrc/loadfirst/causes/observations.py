@@ -40,6 +40,10 @@ OBSERVATIONS: dict[str, Observation] = {
         "Hold a contact thermometer and an ear to the relief valve's outlet.", 0.8, 0.1
     ),
     "standby-shaft": Observation("Look, past its guard, whether the standby's shaft turns.", 0.85, 0.02),
+    "relief-tested": Observation(
+        "Take the relief valve to a test bench, or read its seal and tag.", 0.9, 0.05
+    ),
+    "check-lever": Observation("Look at the check valve's lever, and listen to its disc.", 0.75, 0.1),
     "pumps-counted": Observation("Look which pumps run.", 0.98, 0.01),
     "shift-log": Observation("Ask the shift what was started, opened or filled.", 0.8, 0.05),
     "summit-vented": Observation("See whether air comes from the vent at the summit.", 0.85, 0.05),
@@ -59,6 +63,9 @@ OBSERVATIONS: dict[str, Observation] = {
     "casing-vented": Observation(
         "Open the casing's vent with the pump stopped: gas first, then liquid.", 0.9, 0.05
     ),
+    "suction-pipe-seen": Observation(
+        "Isolate, drain and enter by permit, or lower a camera: look at the suction pipe's foot.", 0.9, 0.03
+    ),
     "barometer": Observation("Read a barometer at the pump.", 0.98, 0.01),
     # the liquid
     "sample-weighed": Observation("Weigh a sample with a hydrometer.", 0.95, 0.03),
@@ -69,6 +76,7 @@ OBSERVATIONS: dict[str, Observation] = {
     "supply-measured": Observation(
         "Let an electrician measure voltage and frequency at the motor.", 0.95, 0.02
     ),
+    "motor-plate": Observation("Read the motor's plate: poles, speed and power.", 0.97, 0.02),
     "belt-seen": Observation("Look at the belt through its guard with a stroboscope.", 0.85, 0.05),
     "arrow": Observation("Compare the shaft's turning with the arrow, as it runs down.", 0.95, 0.02),
     "controller-face": Observation("Read set point, output and mode at the controller.", 0.98, 0.01),
@@ -80,6 +88,7 @@ OBSERVATIONS: dict[str, Observation] = {
     "gaps-measured": Observation(
         "Open the pump, isolated, locked and drained: measure the rings' gaps.", 0.95, 0.05
     ),
+    "pump-plate": Observation("Read the pump's plate: model and serial number.", 0.97, 0.02),
     "shaking": Observation("Feel or measure vibration: a blocked passage is out of balance.", 0.7, 0.15),
     # the instruments
     "height-measured": Observation("Measure at what height the gauge hangs.", 0.95, 0.02),
@@ -89,10 +98,19 @@ OBSERVATIONS: dict[str, Observation] = {
     "leg-bled": Observation("Bleed the gauge's leg: gas, then liquid, and the pointer moves.", 0.9, 0.05),
     "dial-read": Observation("Read what is printed on the dial: unit, type, serial number.", 0.95, 0.02),
     "range-read": Observation("Read the range that the transmitter is set to.", 0.9, 0.03),
+    "snubber-seen": Observation("Look at the gauge's snubber and at what it is fixed to.", 0.85, 0.05),
     "tapping-traced": Observation("Trace the gauge's line to its tapping.", 0.95, 0.02),
     "tank-timed": Observation("Time how fast the level in a vessel moves, and compare the flow.", 0.85, 0.1),
     "plate-tag": Observation("Read the orifice plate's tag: which side is upstream?", 0.9, 0.03),
-    "meter-settings": Observation("Read the flow meter's settings: range and square root.", 0.9, 0.03),
+    "plate-seen": Observation(
+        "Take the orifice plate out, line isolated and drained: look at its edge.", 0.9, 0.05
+    ),
+    "meter-lines": Observation(
+        "Vent the flow meter's pulse lines, and look at its earth and screen.", 0.8, 0.1
+    ),
+    "meter-settings": Observation(
+        "Read the flow meter's settings: range, damping and square root.", 0.9, 0.03
+    ),
     "density-set": Observation("Read the density that the orifice meter is set to.", 0.95, 0.02),
     "meter-place": Observation(
         "See on which side of the return line's tee the flow meter stands.", 0.98, 0.01

@@ -10,6 +10,7 @@ from loadfirst.causes import edit as e
 from loadfirst.causes.cause import Cause, Edits, Size
 from loadfirst.causes.edit import value
 from loadfirst.causes.group import Group
+from loadfirst.causes.pairs import Way, additions
 from loadfirst.plant.air import air_pressure
 from loadfirst.plant.pumps import ResolvedPlant
 from loadfirst.units import BAR
@@ -25,40 +26,42 @@ def _air(plant: ResolvedPlant) -> float:
     return air_pressure(plant.plant) / BAR
 
 
+def _mouth(plant: ResolvedPlant) -> float:
+    """[m]"""
+    mouth = plant.plant.suction.mouth_m
+    return plant.plant.supply.bottom_m if mouth is None else mouth
+
+
 def _thinner(plant: ResolvedPlant, size: float) -> Edits:
     return {"site.barometer_bar": _air(plant) - size, "site.altitude_m": None}
 
 
-def _gas_leaves(plant: ResolvedPlant) -> tuple[float, float]:
-    """How far the supply's pressure may fall: to 0.1 bar absolute, -0.9 bar gauge at most."""
-    return 0.0, plant.plant.supply.gas_bar - max(-0.9, 0.1 - _air(plant))
+def _least_gas(plant: ResolvedPlant) -> float:
+    """How far the supply's pressure may fall: to 0.1 bar absolute, -0.9 bar gauge at most. [bar]"""
+    return max(-0.9, 0.1 - _air(plant))
 
 
-SUPPLY_LOWER = Cause(
-    id="supply-level-lower", group=GROUP, keys=("supply.surface_m",),
-    says="The level in the supply vessel has fallen.",
-    size=Size("m", "fall", 0, 20, none=0, usual=1),
-    edit=e.plus("supply.surface_m", -1), room=e.below("supply.surface_m", "supply.bottom_m"),
-    shown_by=("near-vessel",),
+SUPPLY_LEVEL = additions(
+    "supply.surface_m",
+    Way("supply-level-higher", "The level in the supply vessel has risen.", 1),
+    Way("supply-level-lower", "The level in the supply vessel has fallen.", 1),
+    unit="m", most=20, ends=("supply.top_m", "supply.bottom_m"), group=GROUP, shown_by=("near-vessel",),
 )  # fmt: skip
-SUPPLY_HIGHER = Cause(
-    id="supply-level-higher", group=GROUP, keys=("supply.surface_m",),
-    says="The level in the supply vessel has risen.",
-    size=Size("m", "rise", 0, 20, none=0, usual=1),
-    edit=e.plus("supply.surface_m"), room=e.above("supply.surface_m", "supply.top_m"),
-    shown_by=("near-vessel",),
+SUPPLY_PRESSURE = additions(
+    "supply.gas_bar",
+    Way("supply-pressure-higher", "The pressure in the supply vessel has risen.", 0.2),
+    Way(
+        "supply-pressure-lower",
+        "The pressure in the supply vessel has fallen; with a plugged vent it goes into vacuum.", 0.2,
+    ),
+    unit="bar", most=5, ends=(40.0, _least_gas), group=GROUP, shown_by=("near-vent",),
 )  # fmt: skip
-SUPPLY_VACUUM = Cause(
-    id="supply-pressure-lower", group=GROUP, keys=("supply.gas_bar",),
-    says="The pressure in the supply vessel has fallen; with a plugged vent it goes into vacuum.",
-    size=Size("bar", "fall", 0, 5, none=0, usual=0.2),
-    edit=e.plus("supply.gas_bar", -1), room=_gas_leaves, shown_by=("near-vent",),
-)  # fmt: skip
-SUPPLY_PRESSURE = Cause(
-    id="supply-pressure-higher", group=GROUP, keys=("supply.gas_bar",),
-    says="The pressure in the supply vessel has risen.",
-    size=Size("bar", "rise", 0, 5, none=0, usual=0.2),
-    edit=e.plus("supply.gas_bar"), room=e.above("supply.gas_bar", 40.0), shown_by=("near-vent",),
+TEMPERATURE = additions(
+    "liquid.temperature_c",
+    Way("hotter-liquid", "The water comes hotter, nearer to boiling.", 30, "rise of temperature"),
+    Way("colder-liquid", "The water comes colder.", 15, "fall of temperature"),
+    unit="°C", most=100, ends=(100.0, 0.0), group=GROUP, shown_by=("thermometer", "rattle"),
+    unless=e.needs("liquid.name", "water", "only water's properties are known at another temperature"),
 )  # fmt: skip
 STRAINER = Cause(
     id="strainer-blocked", group=GROUP, keys=("suction.strainer_k",),
@@ -75,14 +78,6 @@ SUCTION_VALVE = Cause(
     size=Size("-", "loss coefficient that it adds", 0.1, 900, none=0, usual=20, scale="log"),
     edit=e.plus("suction.fittings_k"), room=e.above("suction.fittings_k", 1000.0),
     shown_by=("suction-valve", "shift-log"),
-)  # fmt: skip
-HOT = Cause(
-    id="hotter-liquid", group=GROUP, keys=("liquid.temperature_c",),
-    says="The water comes hotter, nearer to boiling.",
-    size=Size("°C", "rise of temperature", 0, 100, none=0, usual=30),
-    edit=e.plus("liquid.temperature_c"), room=e.above("liquid.temperature_c", 100.0),
-    unless=e.needs("liquid.name", "water", "only water's properties are known at another temperature"),
-    shown_by=("thermometer", "rattle"),
 )  # fmt: skip
 AIR_LEAK = Cause(
     id="air-leak", group=GROUP, keys=("suction.gas_percent",), hunts=True,
@@ -101,11 +96,19 @@ WHIRL = Cause(
 NOT_PRIMED = Cause(
     id="air-bound", group=GROUP, keys=("suction.gas_percent",),
     says="The pump was not primed: air fills it, and it moves next to nothing.",
-    edit=e.put(suction__gas_percent=AIR_BOUND),
+    edit=e.to("suction.gas_percent", AIR_BOUND),
     unless=e.first(
         e.needs_impeller, e.bars_with("suction.gas_percent", AIR_BOUND, "it is full of air already")
     ),
     shown_by=("casing-vented",),
+)  # fmt: skip
+MOUTH = Cause(
+    id="suction-mouth-higher", group=GROUP, keys=("suction.mouth_m",),
+    says="The foot of the suction pipe has come off, and its mouth stands higher in the vessel.",
+    size=Size("m", "how much higher", 0, 20, none=0, usual=1),
+    edit=lambda plant, size: {"suction.mouth_m": _mouth(plant) + size},
+    room=lambda plant: (0.0, plant.plant.supply.surface_m - _mouth(plant)),
+    shown_by=("surface-watched", "suction-pipe-seen"),
 )  # fmt: skip
 THIN_AIR = Cause(
     id="thinner-air", group=GROUP, keys=("site.barometer_bar", "site.altitude_m"),
@@ -115,6 +118,6 @@ THIN_AIR = Cause(
 )  # fmt: skip
 
 CAUSES = (
-    SUPPLY_LOWER, SUPPLY_HIGHER, SUPPLY_VACUUM, SUPPLY_PRESSURE, STRAINER, SUCTION_VALVE,
-    HOT, AIR_LEAK, WHIRL, NOT_PRIMED, THIN_AIR,
+    *SUPPLY_LEVEL, *SUPPLY_PRESSURE, STRAINER, SUCTION_VALVE, *TEMPERATURE, AIR_LEAK, WHIRL, MOUTH,
+    NOT_PRIMED, THIN_AIR,
 )  # fmt: skip

@@ -11,7 +11,7 @@ from typing import Any
 import msgspec
 
 from loadfirst.cases.recognise import Kind, kind_of
-from loadfirst.cli.causes import catalogue_text, table_text
+from loadfirst.cli.causes import catalogue_text, table, table_csv, table_text
 from loadfirst.cli.check import check_text
 from loadfirst.cli.convert import curves_output, read_output
 from loadfirst.cli.guide import KINDS, SPECIMEN, guide
@@ -95,8 +95,11 @@ def show_guide(chosen: argparse.Namespace) -> int:
 
 def show_causes(chosen: argparse.Namespace) -> int:
     """``causes``: the catalogue, then what each does to the readings of a plant."""
-    table = table_text(chosen.plant or library.path("plants", SPECIMEN))
-    print(f"{catalogue_text()}\n\n{table}")
+    found = table(chosen.plant or library.path("plants", SPECIMEN))
+    if chosen.csv:
+        sys.stdout.write(table_csv(found))
+    else:
+        print(f"{catalogue_text()}\n\n{table_text(found)}")
     return GOOD
 
 
@@ -149,6 +152,8 @@ def _parser() -> argparse.ArgumentParser:
     )
     about = f"the plant of the table ({SPECIMEN})"
     causes.add_argument("--plant", type=Path, metavar="PLANT.toml", help=about)
+    rows = "the table alone, every quantity in SI units, as comma-separated values"
+    causes.add_argument("--csv", action="store_true", help=rows)
     causes.set_defaults(command=show_causes)
     return parser
 

@@ -13,7 +13,8 @@ from loadfirst.causes.group import Group
 from loadfirst.days.alone import Parts, alone
 from loadfirst.days.meeting import Meeting, meeting
 from loadfirst.days.reason import Reason, reasons
-from loadfirst.days.shift import Shift, same_piece, shift
+from loadfirst.days.shift import Shift, shift
+from loadfirst.instruments.piece import same_piece
 from loadfirst.plant.effective import effective
 
 Side = Literal["load", "machine", "drive", "liquid", "instrument"]

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import math
-from typing import Any, Literal
+from typing import Literal
 
 from msgspec import Struct
 
 from loadfirst.instruments.instrument import Quantity, Reading
-from loadfirst.plant.plant import Plant
 
 Direction = Literal["up", "down", "same"]
 
@@ -66,23 +65,3 @@ def shift(yesterday: Reading | None, today: Reading | None, same_instrument: boo
 
 def _doubt(reading: Reading, same_instrument: bool) -> float:
     return (reading.repeatability if same_instrument else reading.uncertainty) or 0.0
-
-
-def same_piece(id: str, yesterday: Plant, today: Plant) -> bool:
-    """Whether an instrument is the same piece in two plants: not replaced, range and class as they were."""
-    return _piece(id, yesterday) == _piece(id, today)
-
-
-def _piece(id: str, plant: Plant) -> tuple[Any, ...]:
-    meters = plant.meters
-    kind, _, place = id.partition("-")
-    if kind == "gauge":
-        gauge = getattr(plant.gauges, place.replace("-", "_"))
-        return gauge.range_bar, gauge.accuracy_class, gauge.serial
-    if kind == "flow":
-        return meters.flow_range_m3h, meters.flow_percent, meters.flow_kind, meters.flow_serial
-    if kind == "ammeter":
-        return meters.current_range_a, meters.current_percent
-    if kind == "tachometer":
-        return meters.speed_range_rpm, meters.speed_percent
-    return (meters.level_percent,)
