@@ -5,6 +5,9 @@ a step of any size stays stable. With γ = 1 - 1/√2 and rates k, each taken fr
 
     y₁ = y + γ h k₁,        y₂ = y + (1-γ) h k₁ + γ h k₂.
 
+A step in which next to nothing changes is one stage, the implicit Euler's y₁ = y + h k₁: what it is
+off is a half of what the flows have changed.
+
 Source: R. Alexander, "Diagonally implicit Runge–Kutta methods for stiff O.D.E.'s", SIAM J.
 Numer. Anal. 14 (1977); from memory, the order is tested.
 """
@@ -21,12 +24,17 @@ from loadfirst.clock.lines import DELIVERY
 from loadfirst.clock.moment import Moment, Shaft, Stock
 from loadfirst.clock.present import field_speed
 from loadfirst.clock.relay import warmed
+from loadfirst.clock.shafts import asked_frequency
 from loadfirst.clock.stage import Stage, Start, stage
-from loadfirst.clock.vessel import is_empty, is_full, room
+from loadfirst.clock.vessel import draw, inflow, is_empty, is_full, room
 from loadfirst.plant.pumps import ResolvedPlant
 
 GAMMA = 1 - 1 / sqrt(2)
 HAIR = 1e-6  # [-] of the stroke
+STILL, SHARE = 1e-4, 0.05
+"""Change of every flow up to which a step is one stage: of the usual flow, and of the tolerance. [-]"""
+SLOW = 1e-3
+"""Share of a vessel that may come or go in a step for that to be tried. [-]"""
 
 
 class Step(NamedTuple):
@@ -48,6 +56,40 @@ def advance(
     resolved: ResolvedPlant, moment: Moment, span: float, loads: tuple[float, ...], tolerance: float
 ) -> Step:
     """Try a step of `span` seconds, above 0; `loads` as in `Start`."""
+    quiet = _at_once(resolved, moment, span, loads, tolerance) if _is_slow(resolved, moment, span) else None
+    return _in_two(resolved, moment, span, loads, tolerance) if quiet is None else quiet
+
+
+def _is_slow(resolved: ResolvedPlant, moment: Moment, span: float) -> bool:
+    """Whether a step may well be one in which next to nothing changes."""
+    plant, fed = resolved.plant, asked_frequency(resolved)
+    if not moment.flows or plant.valve.opening != moment.stem:
+        return False
+    if any(shaft.regime == "turning" or abs(shaft.frequency - fed) > 0 for shaft in moment.shafts):
+        return False
+    moved = span * max(inflow(plant), draw(plant), *map(abs, moment.flows.values()))
+    return moved <= SLOW * min(room(plant.supply), room(plant.delivery))
+
+
+def _at_once(
+    resolved: ResolvedPlant, moment: Moment, span: float, loads: tuple[float, ...], tolerance: float
+) -> Step | None:
+    """The step in one stage; None where flows have changed."""
+    held = moment.supply.volume[0], moment.delivery.volume[0]
+    start = Start(held, moment.flows, tuple(shaft.speed for shaft in moment.shafts), loads)
+    only = stage(resolved, moment, start, span, span, moment.stem)
+    if not only.flows.keys() <= moment.flows.keys():
+        return None
+    usual = float(only.solved.built.flow_scale[0])
+    off = max(abs(flow - moment.flows[name]) for name, flow in only.flows.items()) / usual
+    if not off <= min(STILL, SHARE * tolerance):
+        return None
+    return Step(_ended(resolved, moment, span, only, only, moment.stem), only, off / tolerance)
+
+
+def _in_two(
+    resolved: ResolvedPlant, moment: Moment, span: float, loads: tuple[float, ...], tolerance: float
+) -> Step:
     held = moment.supply.volume[0], moment.delivery.volume[0]
     speeds = tuple(shaft.speed for shaft in moment.shafts)
     first_stem = stem_after(resolved, moment, GAMMA * span)
@@ -65,10 +107,16 @@ def advance(
     )
     last_stem = stem_after(resolved, moment, span)
     last = stage(resolved, moment, start, GAMMA * span, span, last_stem)
+    ended = _ended(resolved, moment, span, first, last, last_stem)
+    return Step(ended, last, _error(resolved, span, first, last) / tolerance)
+
+
+def _ended(
+    resolved: ResolvedPlant, moment: Moment, span: float, first: Stage, last: Stage, stem: float
+) -> Moment:
     ended = _moved(resolved, moment, span, first, last)
     shafts = _warmed(resolved, moment, span, first, last)
-    ended = replace(ended, stem=last_stem, shafts=shafts, flows=last.flows)
-    return Step(ended, last, _error(resolved, span, first, last) / tolerance)
+    return replace(ended, stem=stem, shafts=shafts, flows=last.flows)
 
 
 def stem_after(resolved: ResolvedPlant, moment: Moment, span: float) -> float:

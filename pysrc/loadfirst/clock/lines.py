@@ -63,7 +63,9 @@ def stepping(built: Built, moment: Moment, span: float, flows: Mapping[str, floa
     still, below, above, no_back, no_out = np.array(numbers, dtype=float).T[:, None, :]
     levels = Vessels(still, below, above, no_back > 0, no_out > 0)
     laws = {**network.laws, "pipes": moving, "levels": levels}
-    return replace(built, network=replace(network, elements=tuple(elements), laws=laws, fixed=fixed))
+    about = {name: np.array([flow]) for name, flow in flows.items()}
+    network = replace(network, elements=tuple(elements), laws=laws, fixed=fixed, about=about)
+    return replace(built, network=network)
 
 
 def _supply(plant: Plant, moment: Moment, span: float) -> tuple[float, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import Any
 
 import msgspec
@@ -16,6 +17,7 @@ from loadfirst.plant.build import build
 from loadfirst.plant.curves import curves
 from loadfirst.plant.edits import apply_edits
 from loadfirst.plant.effective import effective
+from loadfirst.plant.pumps import ResolvedPlant
 from loadfirst.plant.read import plant_data, resolve_data
 from loadfirst.plant.state import true_state
 
@@ -36,7 +38,7 @@ def step(ask: StepAsk) -> dict[str, Any]:
     InputError
         Where the plant or an edit cannot be used.
     """
-    resolved = resolve_data(apply_edits(plant_data(ask.plant), ask.edits))
+    resolved = _resolved(msgspec.json.encode((ask.plant, ask.edits)))
     ran = run(resolved, ask.moment or begin(resolved), ask.span)
     present, state = now(ran), look(ran)
     truth = msgspec.to_builtins(state)
@@ -56,3 +58,10 @@ def step(ask: StepAsk) -> dict[str, Any]:
         "time": ran.moment.seconds,
         "events": msgspec.to_builtins(ran.events),
     }
+
+
+@lru_cache(maxsize=4)
+def _resolved(rig: bytes) -> ResolvedPlant:
+    """While time runs the same plant is asked for at every step."""
+    plant, edits = msgspec.json.decode(rig)
+    return resolve_data(apply_edits(plant_data(plant), edits))

@@ -22,6 +22,7 @@ class Equations(NamedTuple):
     supply : (B, N) flow put in at the junctions. [m³/s]
     head_scale, flow_scale : (B, 1) what is large here. [m], [m³/s]
     floor : (B, 1) least slope in the matrix. [m/(m³/s)]
+    about : (B, K) flows to start from. [m³/s]
     """
 
     shape: Topology
@@ -32,6 +33,7 @@ class Equations(NamedTuple):
     head_scale: Array
     flow_scale: Array
     floor: Array
+    about: Array
 
     def elements(self, flow: Array) -> tuple[Array, Array]:
         """Head drop and slope of every column, (B, C), at branch flows (B, K)."""
@@ -63,6 +65,7 @@ class Equations(NamedTuple):
             pick(self.head_scale, index),
             pick(self.flow_scale, index),
             pick(self.floor, index),
+            pick(self.about, index),
         )
 
 

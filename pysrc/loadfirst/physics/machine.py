@@ -18,6 +18,7 @@ from typing import TYPE_CHECKING, NamedTuple
 import numpy as np
 
 from loadfirst.physics.belt import Belted, Drives
+from loadfirst.physics.cavitation import rising
 from loadfirst.physics.centrifugal import PumpCurve
 from loadfirst.physics.interpolate import Pieces, slope, value
 from loadfirst.physics.law import Array, Flags, Index, column, pick
@@ -82,6 +83,9 @@ class Machines:
         Where the head rises with the flow somewhere, as the maker's does.
     steepest : (B, M)
         Not less than the slope of any such rise. [m/(m³/s)]
+    peaks : (B|1, M, K)
+        The most NPSH that is required at any knot up to each piece: where a
+        maker's curve falls at small flow its rising envelope counts. [m]
     leaning : Leaning or None
         See `leant`.
     """
@@ -96,6 +100,7 @@ class Machines:
     limited: Flags
     droops: Flags
     steepest: Array
+    peaks: Array
     leaning: Leaning | None
 
     @classmethod
@@ -116,6 +121,7 @@ class Machines:
             motor=motor,
             density=density,
             **{name: value for name, value in moved._asdict().items() if name != "curves"},
+            peaks=_peaks(moved.curves),
             leaning=None,
         )
 
@@ -171,6 +177,7 @@ class Machines:
             limited=self.limited[index] if len(self.limited) > 1 else self.limited,
             droops=self.droops[index] if len(self.droops) > 1 else self.droops,
             steepest=pick(self.steepest, index),
+            peaks=pick(self.peaks, index),
             leaning=self.leaning and Leaning(*(pick(part, index) for part in self.leaning)),
         )
 
@@ -215,3 +222,9 @@ class Machines:
         more = np.where(beyond, torque - last, 0.0)
         bent = np.where(beyond, last + more / (1 + more / (standstill - last)), torque)
         return np.minimum(bent, self.motor.grip)
+
+
+def _peaks(curves: Pieces) -> Array:
+    """Required NPSH where each piece starts, and the most of it so far. (B|1, M, K)"""
+    pieces = curves.start[..., None] + np.arange(curves.knots.shape[-1] + 1)
+    return rising(curves.table[pieces, 1 + 4 * NPSH])

@@ -38,12 +38,14 @@ class Network:
     laws : law of each kind. A column that no element takes carries no flow.
     fixed : head of the nodes where it is known, (B,) or (1,). [m]
     demand : flow taken out at a node, (B,) or (1,); negative puts in. [m³/s]
+    about : flows of some elements to start the iteration from, (B,) or (1,); the answer is the same. [m³/s]
     """
 
     elements: tuple[Element, ...]
     laws: Mapping[str, Law]
     fixed: Mapping[str, Array]
     demand: Mapping[str, Array] = field(default_factory=dict)
+    about: Mapping[str, Array] = field(default_factory=dict)
 
     @cached_property
     def shape(self) -> Topology:
@@ -72,6 +74,7 @@ class Network:
             {name: law.rows(index) for name, law in self.laws.items()},
             {node: pick(head, index) for node, head in self.fixed.items()},
             {node: pick(flow, index) for node, flow in self.demand.items()},
+            {name: pick(flow, index) for name, flow in self.about.items()},
         )
 
 
@@ -146,7 +149,18 @@ def _equations(network: Network, head_scale: Array, flow_scale: Array) -> Equati
         head_scale=head_scale,
         flow_scale=flow_scale,
         floor=FLOOR * head_scale / flow_scale,
+        about=_about(network, flow_scale),
     )
+
+
+def _about(network: Network, flow_scale: Array) -> Array:
+    """Flows of the branches to start from: those that are known, the usual flow elsewhere, (B, K)."""
+    shape = network.shape
+    flows = np.repeat(flow_scale, shape.chain.shape[1], axis=1)
+    for name, flow in network.about.items():
+        if name in shape.ahead:
+            flows[:, shape.ahead[name]] = flow
+    return flows
 
 
 def _solution(network: Network, equations: Equations, found: Balanced) -> Solution:

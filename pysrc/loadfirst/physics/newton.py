@@ -190,10 +190,9 @@ def _last_step(shape: Topology, point: Point, towards: Direction) -> tuple[Point
 
 
 def _start(equations: Equations) -> Array:
-    """Flows of about the usual size that keep every balance, (B, K)."""
+    """Flows near those to start from that keep every balance, (B, K)."""
     shape = equations.shape
-    usual = np.repeat(equations.flow_scale, shape.chain.shape[1], axis=1)
-    return usual @ shape.loops + equations.supply @ shape.spread
+    return equations.about @ shape.loops + equations.supply @ shape.spread
 
 
 def _nothing(point: Point, junctions: int) -> Balanced:

@@ -28,15 +28,16 @@ from typing import Any
 
 import numpy as np
 
-from loadfirst.physics.cavitation import in_place, rising
+from loadfirst.physics.cavitation import in_place
 from loadfirst.physics.displacement import DisplacementMachines, DisplacementRunning
-from loadfirst.physics.interpolate import Pieces, slope, value
+from loadfirst.physics.interpolate import slope, value
 from loadfirst.physics.law import Array, Flags, Index, pick
 from loadfirst.physics.machine import Machines, Running
 from loadfirst.physics.machine_curve import NPSH
 from loadfirst.physics.suction import Suction
 
 PLENTY = 1e9  # [m] of NPSH: none is lost
+PARTS = tuple(part.name for part in fields(Machines))
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,19 +48,15 @@ class StarvedMachines(Machines):
     ----------
     available : (B|1, M)
         NPSH at their inlets, of any sign. [m]
-    peaks : (B|1, M, K)
-        The most NPSH that is required at any knot up to each piece: where a
-        maker's curve falls at small flow its rising envelope counts. [m]
     """
 
     available: Array
-    peaks: Array
 
     @classmethod
     def of(cls, machines: Machines, available: Array) -> StarvedMachines:
         """Machines as they run with plenty of NPSH, put in their place."""
-        parts: dict[str, Any] = {part.name: getattr(machines, part.name) for part in fields(Machines)}
-        return cls(**parts, available=available, peaks=_peaks(machines.curves))
+        parts: dict[str, Any] = {name: getattr(machines, name) for name in PARTS}
+        return cls(**parts, available=available)
 
     def head_drop(self, flow: Array) -> tuple[Array, Array]:
         """Minus the head that is left, and its slope, never negative; see `Law`."""
@@ -123,9 +120,9 @@ class SoleMachines(StarvedMachines):
     @classmethod
     def sole(cls, machines: Machines, suction: Suction, likes: int = 1) -> SoleMachines:
         """Machines as they run with plenty of NPSH, put at the end of their suction lines."""
-        parts: dict[str, Any] = {part.name: getattr(machines, part.name) for part in fields(Machines)}
+        parts: dict[str, Any] = {name: getattr(machines, name) for name in PARTS}
         none = np.full((1, 1), np.nan)
-        return cls(**parts, available=none, peaks=_peaks(machines.curves), suction=suction, likes=likes)
+        return cls(**parts, available=none, suction=suction, likes=likes)
 
     def _npsh(self, flow: Array) -> tuple[Array, Array]:
         """What is available at a flow through each machine, and its slope. [m], [m/(m³/s)]"""
@@ -203,9 +200,3 @@ def unfilled(machines: DisplacementMachines, flow: Array, lost: Array) -> Displa
         efficiency=np.where(pumping, flow * filled.pressure / power, 0.0),
         volumetric_efficiency=np.where(pumping, flow / swept, 0.0),
     )
-
-
-def _peaks(curves: Pieces) -> Array:
-    """Required NPSH where each piece starts, and the most of it so far. (B|1, M, K)"""
-    pieces = curves.start[..., None] + np.arange(curves.knots.shape[-1] + 1)
-    return rising(curves.table[pieces, 1 + 4 * NPSH])

@@ -57,6 +57,7 @@ class Topology(NamedTuple):
     loops : (K, K) projection of any flows on those that break no balance.
     pairs : (K, N²) products of a branch's signs, from which the matrix of the heads is added up.
     tree : the balances alone fix every flow.
+    ahead : by name, the branch of each element that points along it.
     """
 
     cuts: tuple[tuple[str, slice], ...]
@@ -76,6 +77,7 @@ class Topology(NamedTuple):
     loops: Array
     pairs: Array
     tree: bool
+    ahead: dict[str, int]
 
 
 class _Branch(NamedTuple):
@@ -136,6 +138,7 @@ def topology(
         loops=np.eye(len(branches)) - junction @ pinv,
         pairs=(junction[:, :, None] * junction[:, None, :]).reshape(len(branches), -1),
         tree=len(branches) == len(junctions),
+        ahead={step.name: k for k, branch in enumerate(branches) for step, sign in branch.steps if sign > 0},
     )
 
 

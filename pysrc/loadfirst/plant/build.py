@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import cached_property, reduce
+from functools import cached_property, lru_cache, reduce
 
 import numpy as np
 
@@ -23,6 +23,7 @@ from loadfirst.units import BAR, TO_SI
 __all__ = ["Built", "ResolvedPlant", "build", "liquid_of"]
 
 MPAS = TO_SI["mpas"]
+Numbers = tuple[tuple[tuple[float, ...], ...], ...]
 LEAST_HEAD = 1e-9  # [m] keeps the head scale above 0
 
 
@@ -145,9 +146,20 @@ def _laws(shape: Layout, given: Sequence[Given], made: Mapping[str, MachineLaw])
     laws: dict[str, Law] = {}
     for name, kind in LAWS.items():
         if specs := shape.columns.get(name):
-            numbers = np.array([[spec.values(each) for spec in specs] for each in given], dtype=float)
-            laws[name] = kind.make(*numbers.transpose(2, 0, 1))
+            rows = tuple([tuple([spec.values(each) for spec in specs]) for each in given])
+            laws[name] = _law(name, rows) if len(rows) == 1 else kind.make(*_columns(rows))
     return {"pipes": laws["pipes"], **made, **laws}
+
+
+@lru_cache(maxsize=64)
+def _law(name: str, rows: Numbers) -> Law:
+    """The elements of one plant are asked for again and again while one of them is turned, or time runs."""
+    return LAWS[name].make(*_columns(rows))
+
+
+def _columns(rows: Numbers) -> Array:
+    """One array (B, M) per parameter."""
+    return np.array(rows, dtype=float).transpose(2, 0, 1)
 
 
 def liquid_of(plant: Plant) -> Liquid:

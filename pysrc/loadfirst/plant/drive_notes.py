@@ -20,7 +20,7 @@ Common practice: motors are made for 5 % less without any harm (IEC 60034-1, zon
 def drive_notes(one: OnePlant, machine: Machine, place: int) -> Iterator[Note]:
     """Trips, a slipping belt, a start that hangs, and low voltage that raises the current."""
     where, relay, start, belt = machine.name, machine.relay, machine.start, machine.belt
-    if relay is UNSET or start is UNSET:
+    if relay is UNSET:
         return
     if relay.trips:
         assert relay.after is not None and relay.reason is not None
@@ -28,13 +28,14 @@ def drive_notes(one: OnePlant, machine: Machine, place: int) -> Iterator[Note]:
         yield Note("trips", where, facts, relay.reason)
     if belt is not UNSET and belt.slips:
         yield Note("belt-slips", where, {"torque": belt.torque, "speed": machine.speed, "heat": belt.heat})
-    if start.hangs:
+    hangs = start is not UNSET and start.hangs
+    if start is not UNSET and hangs:
         facts = {"speed": start.speed, "current": start.current}
         yield Note("start-hangs", where, facts, start.way)
     law, _, column = one.running(place)
     motor = law.motor.one(one.row, column)
     volts = float(motor.relative_voltage[0, 0])
-    if volts < LOW and not start.hangs:
+    if volts < LOW and not hangs:
         usual = at_full_voltage(motor, machine)
         if machine.current > usual:
             facts = {"voltage": volts, "current": machine.current, "usual_current": usual}

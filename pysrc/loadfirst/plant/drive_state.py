@@ -39,7 +39,7 @@ def with_drive(one: OnePlant, machine: Machine, place: int) -> Machine:
         machine,
         motor_speed=_motor_speed(one, machine, motor, place),
         relay=_relay(one, machine, law, motor, place),
-        start=_start(one, machine, law, motor, place),
+        **({} if one.changing else {"start": _start(one, machine, law, motor, place)}),
         **({"belt": _belt(machine, motor)} if isinstance(motor, Belted) and np.isfinite(motor.grip) else {}),
     )
 
