@@ -67,6 +67,7 @@ class Moment(Part, frozen=True, kw_only=True):
     shafts : of the pumps, in their order.
     flows : in the lines whose liquid has inertia. [m³/s]
     marks : what was open or lifted, by name.
+    pointers : where instruments that may follow late stand, by id; see `clock.pointers`.
     primed : whether the pumps have liquid; they lost it where the supply has run empty.
     drained : the delivery has run empty and nothing flows back from it.
     """
@@ -84,6 +85,7 @@ class Moment(Part, frozen=True, kw_only=True):
     shafts: Annotated[tuple[Shaft, ...], Meta(min_length=1, max_length=2)]
     flows: Annotated[dict[str, Finite], Meta(max_length=12)]
     marks: Annotated[dict[str, bool], Meta(max_length=16)]
+    pointers: Annotated[dict[str, Finite], Meta(max_length=8)] = {}
     primed: bool = True
     drained: bool = False
 

@@ -15,6 +15,7 @@ from loadfirst.clock.commanded import commanded
 from loadfirst.clock.events import Kind, signals, starting
 from loadfirst.clock.happen import happened, kind_of
 from loadfirst.clock.moment import Moment
+from loadfirst.clock.pointers import any_late, pointers
 from loadfirst.clock.shafts import asked_frequency, switched
 from loadfirst.clock.stage import Start, stage
 from loadfirst.plant.drives import has_drive
@@ -83,6 +84,7 @@ def run(resolved: ResolvedPlant, moment: Moment, span: float, tolerance: float =
     resolved = commanded(resolved, moment)
     end = add(moment.time, span)
     loads, step, events, count = _first_loads(resolved, moment), None, [], 0
+    late = any_late(resolved.plant)
     while step is None or (left > 0 and count < MOST):
         moment = switched(resolved, moment)
         longest = min(left, _undisturbed(resolved, moment))
@@ -101,6 +103,9 @@ def run(resolved: ResolvedPlant, moment: Moment, span: float, tolerance: float =
         used = taken.moment.time[0] - moment.time[0] if names else length
         left = left - used if used < left else 0.0
         step, moment = taken, shut_tight(resolved, happened(resolved, moment, taken, names))
+        if late or not left or count >= MOST:
+            shown = pointers(resolved.plant, taken.stage.solved.of(0), moment.pointers, used)
+            moment = replace(moment, pointers=shown)
         if not left:  # not the sum of many steps
             moment = replace(moment, time=end)
         events += [Event(*kind_of(name, moment), moment.seconds) for name in names]

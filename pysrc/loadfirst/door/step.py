@@ -52,7 +52,7 @@ def step(ask: StepAsk) -> dict[str, Any]:
         "title": resolved.plant.title,
         **top,
         "state": truth,
-        "shown": msgspec.to_builtins(readings(state, present.plant)),
+        "shown": msgspec.to_builtins(readings(state, present.plant, pointers=ran.moment.pointers)),
         "curves": drawn,
         "moment": msgspec.to_builtins(ran.moment),
         "time": ran.moment.seconds,

@@ -10,6 +10,7 @@ from loadfirst.instruments.ammeter import read_ammeters
 from loadfirst.instruments.dial import read_gauge
 from loadfirst.instruments.flow_meter import read_flow_meter
 from loadfirst.instruments.instrument import Chance, Instrument, Reading, Shown
+from loadfirst.instruments.senses import METER, Truth, gauges_of
 from loadfirst.plant.air import air_pressure
 from loadfirst.plant.answer import State
 from loadfirst.plant.plant import Delivery, Plant, Supply
@@ -22,7 +23,12 @@ __all__ = ["Instrument", "Reading", "Shown", "readings"]
 
 
 def readings(
-    state: State, plant: Plant, *, look: int = 0, before: Mapping[str, Reading] | None = None
+    state: State,
+    plant: Plant,
+    *,
+    look: int = 0,
+    before: Mapping[str, Reading] | None = None,
+    pointers: Mapping[str, float] | None = None,
 ) -> Shown:
     """What every instrument of the plant shows.
 
@@ -36,6 +42,8 @@ def readings(
         Number of the look: two looks share an instrument's lasting error, and differ in what does not repeat.
     before : mapping of Reading by id, optional
         What was read before; a gauge that is shut off keeps it.
+    pointers : mapping of float, optional
+        Where time has brought what follows late, by the instrument's id; see `clock.pointers`.
 
     Returns
     -------
@@ -46,10 +54,10 @@ def readings(
         instrument without anything to measure (its line is off, its pressure
         is undefined, or no steady state was found) has no value.
     """
-    chance = Chance(plant.meters.seed, look)
+    chance, truth, pointers = Chance(plant.meters.seed, look), Truth.of(state), pointers or {}
     return (
-        *_gauges(state, plant, chance, before or {}),
-        read_flow_meter(plant.meters, state, chance),
+        *_gauges(truth, plant, chance, before or {}, pointers),
+        read_flow_meter(plant.meters, truth, chance, pointers.get(METER)),
         *read_ammeters(state, plant, chance),
         *_tachometers(state, plant, chance),
         _level("level-supply", plant.supply, plant, chance),
@@ -58,12 +66,17 @@ def readings(
     )
 
 
-def _gauges(state: State, plant: Plant, chance: Chance, before: Mapping[str, Reading]) -> Iterator[Reading]:
-    air, gauges = air_pressure(plant), plant.gauges
-    for place, gauge in (
-        ("suction", gauges.suction), ("discharge", gauges.discharge), ("after-valve", gauges.after_valve),
-    ):  # fmt: skip
-        yield read_gauge(place, gauge, state, air, chance, before.get(f"gauge-{place}"))
+def _gauges(
+    truth: Truth,
+    plant: Plant,
+    chance: Chance,
+    before: Mapping[str, Reading],
+    pointers: Mapping[str, float],
+) -> Iterator[Reading]:
+    air = air_pressure(plant)
+    for place, gauge in gauges_of(plant).items():
+        name = f"gauge-{place}"
+        yield read_gauge(place, gauge, truth, air, chance, before.get(name), pointers.get(name))
 
 
 def _tachometers(state: State, plant: Plant, chance: Chance) -> Iterator[Reading]:
