@@ -5,7 +5,7 @@ import {test} from "node:test";
 import {createUnits} from "../../site/js/units.js";
 import {chartAxes, chartDomain, curvePath, dotsPath} from "../../site/js/views/chart-geometry.js";
 import {create} from "../../site/js/views/flow-chart.js";
-import {FLOW_CHARTS, flowDomain, pointsOf, readCurves} from "../../site/js/views/flow-chart-table.js";
+import {FLOW_CHARTS, flowDomain, legendPlaces, pointsOf, readCurves} from "../../site/js/views/flow-chart-table.js";
 import {flowChartWords} from "../../site/js/views/flow-chart-words.js";
 import {createWords} from "../../site/js/words.js";
 import {sampleAnswer, samplePlant} from "./drawing-sample.js";
@@ -101,6 +101,12 @@ for (const name of Object.keys(FLOW_CHARTS)) {
     }
   });
 }
+
+test("the keys of a legend stand clear of each other", () => {
+  const [first, second] = legendPlaces(["NPSH available", "NPSH required"]);
+  assert.equal(first, 0);
+  assert.ok(second > 40 + 8 * "NPSH available".length);
+});
 
 test("a nearly upright curve has its dots along it and stays on the sheet", () => {
   const flow = [0, 0.00099, 0.000995, 0.001, 0.00101, 0.0011];

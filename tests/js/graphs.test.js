@@ -147,6 +147,12 @@ test("hidden curves ask for no room below zero", () => {
   assert.equal(chartDomain([answer], false).head[0], 0);
 });
 
+test("where neither curve rises above nought the axis keeps readable numbers", () => {
+  const none = {curves: {flow: [0, 0.01], load: [0, 0], station: [0, 0], machine: [0, 0]}, duty: {flow: 0, head: 0}};
+  assert.ok(chartDomain([none]).head[1] >= 10);
+  assert.ok(chartDomain([{...none, curves: {...none.curves, station: [0.05, 0]}}]).head[1] < 0.1, "a small pump keeps its own scale");
+});
+
 test("ticks stand at round numbers of the shown unit", () => {
   const {xTicks, yTicks} = chartAxes(SIZE, {flow: [0, 0.02], head: [0, 44]}, createUnits("gpm-psi-ft", "en"));
   for (const {text} of [...xTicks, ...yTicks]) assert.match(text, /^\d+0$|^0$|^\d+5$/);

@@ -175,6 +175,9 @@ test("the strip is read by keys: time and every reading shown are said; escape l
   assert.equal(says(), "0:00:00.0: Flow 36.0 m³/h; Level in the supply vessel no reading");
   slider.tell("keydown", {key: "ArrowRight"});
   assert.match(says(), /^0:00:01\.0: Flow 35\.6/);
+  const times = everyNode(host).filter((node) => /tick-text middle/.test(node.getAttribute?.("class")) && node.getAttribute("display") !== "none");
+  const flag = everyNode(host).find((node) => /trend-flag/.test(node.getAttribute?.("class")));
+  assert.ok(times.length > 0 && times.every((text) => Math.abs(text.getAttribute("x") - flag.getAttribute("x")) > 50), "no time of the axis under the flag");
   slider.tell("keydown", {key: "Escape"});
   assert.match(says(), /^0:01:40/);
   const boxes = everyNode(host).filter((node) => node.getAttribute?.("type") === "checkbox");

@@ -5,6 +5,7 @@ import {linePath} from "../lib/shape.js";
 import {px} from "../lib/svg.js";
 
 const MARGIN = {left: 46, right: 14, top: 46, bottom: 40};
+const [LEAST_HEAD, IDLE_HEAD] = [1e-3, 10]; // [m] where no curve comes above the one, the axis goes to the other
 const DOTS = 12; // marks along the machine's curve
 
 const largest = (values) => values.reduce((most, value) => (Number.isFinite(value) && value > most ? value : most), -Infinity);
@@ -17,9 +18,10 @@ export function chartDomain(answers, curvesShown = true) {
   const back = Math.min(0, ...kept.flatMap(({curves, duty}) => [curves.flow[0], 1.05 * duty.flow])); // a load that pushes back through the pump
   // the first rows stand at no flow, where a check valve holds what the load asks; or the first is far below no flow
   const asked = kept.flatMap(({curves, duty}) => [...curves.load.slice(0, 2), between(curves.flow, curves.load, 0), duty.head]).filter(Number.isFinite);
-  const answered = largest(kept.flatMap(({curves, duty}) => [...curves.station, ...curves.machine, 1.05 * duty.head, 1e-3]));
+  const answered = largest(kept.flatMap(({curves, duty}) => [...curves.station, ...curves.machine, 1.05 * duty.head]));
   const low = Math.min(0, ...(curvesShown ? asked : kept.map(({duty}) => duty.head)));
-  return {flow: [back, flow], head: [low, 1.1 * Math.max(answered, ...asked)]};
+  const top = Math.max(answered, ...asked);
+  return {flow: [back, flow], head: [low, 1.1 * (top > LEAST_HEAD ? top : IDLE_HEAD)]};
 }
 
 /**

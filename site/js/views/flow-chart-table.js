@@ -60,3 +60,10 @@ export function flowDomain(answers, chart) {
 /** What the curves hold at a flow, in the order of the table; null where one does not reach. */
 export const readCurves = ({curves}, chart, at) =>
   chart.curves.map(({column}) => (curves[column] ? between(curves.flow, curves[column], at) : null));
+
+const KEY = 46; // [px] a key's line and what is left free beside it
+const LEGEND_LETTER = 8.2; // [px] width of a letter of its words
+
+/** How far from the left each key of a legend stands. [px] */
+export const legendPlaces = (texts) =>
+  texts.map((_, i) => texts.slice(0, i).reduce((sum, text) => sum + KEY + LEGEND_LETTER * text.length, 0));

@@ -6,10 +6,11 @@ import {el, px, say, set, setAll, show} from "../lib/svg.js";
 import {dotsPath, dutyWords, sampled} from "./chart-geometry.js";
 import {createFrame} from "./chart-frame.js";
 import {createReadout} from "./chart-readout.js";
-import {FLOW_CHARTS, flowDomain, pointsOf, readCurves} from "./flow-chart-table.js";
+import {FLOW_CHARTS, flowDomain, legendPlaces, pointsOf, readCurves} from "./flow-chart-table.js";
 import {flowChartWords} from "./flow-chart-words.js";
 
 const LETTER = 9.3; // [px] width of a letter beside the duty point
+const NARROW = 325; // [px] a sheet that does not hold the legend's whole words
 const MARKS = 2; // pumps, at most, that do different things
 
 /**
@@ -41,7 +42,7 @@ function build(svg, size, document, words, name) {
     duty: group(MARKS * chart.curves.length, () => make("circle", {class: "duty", r: 5.5})),
     words: [make("text", {class: "duty-text"}), make("text", {class: "duty-text"})],
     fromText: make("text", {class: "from-text", y: frame.plot.top + 12}), levelText: make("text", {class: "from-text end", x: frame.plot.right}),
-    legend: buildLegend(make, words, chart, name),
+    legend: buildLegend(make, words, chart, name, size.width < NARROW ? "-short" : ""),
     readout: createReadout(svg, document, frame.plot, words, {
       quantity: chart.quantity, id: `draw-${name}-readout`, read: (answer, flow) => inColumns(chart, readCurves(answer, chart, flow)),
     }),
@@ -55,10 +56,13 @@ function build(svg, size, document, words, name) {
 /** What the readout wants: the load's value, then the machine's. */
 const inColumns = ({curves}, values) => ["load", "machine"].map((side) => values[curves.findIndex(({of}) => of === side)] ?? null);
 
-function buildLegend(make, words, {curves}, name) {
-  const rows = curves.map(({of, column}) => ({column, node: make("g", {},
-    make("path", {class: `${of}-curve`, d: "M6,12h28"}), ...(of === "machine" ? [make("path", {class: "machine-dots", d: "M13,12h.01M27,12h.01"})] : []),
-    make("text", {class: `legend-${of}`, x: 40, y: 16}, words(`draw-${name}-${of}`)))}));
+function buildLegend(make, words, {curves}, name, short) {
+  const rows = curves.map(({of, column}) => {
+    const text = words(`draw-${name}-${of}${short}`);
+    return {column, text, node: make("g", {},
+      make("path", {class: `${of}-curve`, d: "M6,12h28"}), ...(of === "machine" ? [make("path", {class: "machine-dots", d: "M13,12h.01M27,12h.01"})] : []),
+      make("text", {class: `legend-${of}`, x: 40, y: 16}, text))};
+  });
   return {rows, node: make("g", {class: "legend"}, ...rows.map(({node}) => node))};
 }
 
@@ -88,7 +92,8 @@ function updateCurves({chart, curves, ghosts, dots, legend}, axes, answer, previ
   });
   const drawnRows = legend.rows.filter(({column}) => !answer || answer.curves[column]);
   for (const {node} of legend.rows) show(node, drawnRows.some((row) => row.node === node));
-  drawnRows.forEach(({node}, i) => set(node, "transform", `translate(${i * 128},0)`));
+  const places = legendPlaces(drawnRows.map(({text}) => text));
+  drawnRows.forEach(({node}, i) => set(node, "transform", `translate(${px(places[i])},0)`));
 }
 
 function updatePoints({chart, duty, before, margins}, axes, answer, previous) {

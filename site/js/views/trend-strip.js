@@ -5,6 +5,8 @@ import {el, px, say, set, setAll, show} from "../lib/svg.js";
 import {timeText} from "./plant-time.js";
 import {LANE, keyedTime, nearest, stripGeometry, stripHeight} from "./trend-geometry.js";
 
+const FLAG = 64; // [px] nearer to it no time of the axis can be read
+
 /**
  * @param {SVGSVGElement} svg
  * @param {object} first {record, ids, span, units}
@@ -16,6 +18,7 @@ export function buildStrip(svg, {ids}, {width}, {document, words, name}) {
   set(svg, "role", "group");
   set(svg, "aria-label", words("trend-title"));
   const grid = make("g", {"aria-hidden": "true"});
+  let times = []; // of the axis: {x, text}
   const marks = make("g", {class: "trend-marks", "aria-hidden": "true"});
   const lanes = ids.map((id, n) => {
     const parts = {
@@ -46,12 +49,15 @@ export function buildStrip(svg, {ids}, {width}, {document, words, name}) {
     });
     const time = timeText(row.time, {tenths: places.to - places.from < 600});
     for (const part of [line, flag]) show(part, at !== null);
+    let flagged = -Infinity;
     if (at !== null) {
       const x = places.x(clamp(row.time, places.from, places.to));
       setAll(line, {x1: px(x), x2: px(x)});
-      set(flag, "x", px(clamp(x, places.left + 24, places.right - 24)));
+      flagged = clamp(x, places.left + 24, places.right - 24);
+      set(flag, "x", px(flagged));
       say(flag, time);
     }
+    for (const tick of times) show(tick.text, Math.abs(tick.x - flagged) > FLAG);
     setAll(node, {
       "aria-valuemin": Math.round(places.from), "aria-valuemax": Math.round(places.to), "aria-valuenow": Math.round(row.time),
       "aria-valuetext": words("trend-says", {time, readings: reads.join(words("trend-and"))}),
@@ -60,9 +66,13 @@ export function buildStrip(svg, {ids}, {width}, {document, words, name}) {
 
   function axes() {
     const time = (tick) => timeText(tick.at, {tenths: places.tenths});
+    times = places.times.map((tick) => {
+      const x = clamp(tick.x, places.left, places.right - 20);
+      return {x, text: make("text", {class: "tick-text middle", x: px(x), y: bottom + 16}, time(tick))};
+    });
     grid.replaceChildren(
       ...places.times.map((tick) => make("line", {class: "grid-line", x1: px(tick.x), x2: px(tick.x), y1: 0, y2: bottom})),
-      ...places.times.map((tick) => make("text", {class: "tick-text middle", x: px(clamp(tick.x, places.left, places.right - 20)), y: bottom + 16}, time(tick))),
+      ...times.map(({text}) => text),
       ...places.lanes.flatMap(({plot, ticks}) => [
         make("path", {class: "axis trend-axis", d: `M${places.left},${px(plot[0])}V${px(plot[1])}H${places.right}`}),
         ...ticks.map(({y, text}) => make("text", {class: "tick-text end", x: places.left - 5, y: px(y + 4)}, text)),
