@@ -105,8 +105,9 @@ export function createViews({document, words, units, send, ask}) {
   function announce({live, origin, days, clock: {status, record}}) {
     const event = record.events.at(-1) ?? null;
     if (event !== heard) {
+      const all = record.events.slice(record.events.lastIndexOf(heard) + 1);
       heard = event;
-      if (event && status === "running") return setText(host("announce"), eventText(event, words));
+      if (event && status === "running") return setText(host("announce"), all.map((one) => eventText(one, words)).join(" "));
     }
     if (live || origin !== "live" || status === "running" || days?.fresh === false) return;
     const line = [...document.querySelectorAll("#why-line, .then")].map((node) => node.textContent.trim()).join(" ");

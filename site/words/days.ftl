@@ -2,6 +2,7 @@
 
 days-title = Yesterday and today
 days-see = See both days
+days-as-set = While time runs, both days are compared as they were set, before time has moved anything.
 days-print = Print
 days-table = Every instrument on both days: how far it moved, whether that is more than it can err by itself, and why
 days-column-reading = Instrument

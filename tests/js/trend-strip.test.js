@@ -186,6 +186,16 @@ test("the strip is read by keys: time and every reading shown are said; escape l
   assert.deepEqual(sent, []);
 });
 
+test("what has just happened is told beside the time, with what followed at once, for a minute of the watcher", () => {
+  const events = [{kind: "check-opens", where: "check-1", time: 5}, {kind: "supply-empty", where: "supply", time: 61.9}, {kind: "check-shuts", where: "check-1", time: 62}];
+  const news = (time, rate) => clockBar.newsOf({record: {events}, time, rate}, words);
+  assert.equal(news(62, 1), "0:01:02 The supply vessel has run empty: the pump draws air and gives nothing. Check valve 1 shuts.");
+  assert.equal(news(121, 1), news(62, 1));
+  assert.equal(news(123, 1), "");
+  assert.notEqual(news(123, 10), "");
+  assert.equal(clockBar.newsOf({record: {events: []}, time: 3, rate: 1}, words), "");
+});
+
 test("another update of the same record writes nothing", () => {
   const {host, kit, model} = shown(clockOf());
   const view = createTrendView(host, kit);

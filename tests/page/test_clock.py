@@ -11,6 +11,7 @@ from playwright.sync_api import Locator, expect
 
 from page.conftest import Bench
 from page.parts import native
+from page.parts.links import state
 from page.parts.numbers import numbers
 from page.parts.rig import Rig
 from page.parts.waiting import eventually
@@ -240,6 +241,42 @@ def test_the_strip_is_read_by_a_finger(visitor: Callable[..., Rig], site: str, p
     expect(rig.page.locator("#trend .trend-flag")).to_be_visible()
     rig.page.locator("#switch-clock").tap()
     assert phone.said == []
+
+
+OVER_EACH_OTHER = """
+() => {
+  const box = (node) => node.getBoundingClientRect();
+  const queries = ["#clock", ".fig-apparatus .before-key", ".clock-news"];
+  const told = queries.map((query) => box(document.querySelector(query)));
+  const ways = document.querySelectorAll(".fig-apparatus figcaption button, #clock-go, #clock-trend");
+  const rows = [...ways].map(box);
+  return {
+    ends: told.map(({top, bottom}) => [Math.round(top), Math.round(bottom)]),
+    rows: new Set(rows.map(({top, height}) => Math.round((top + height / 2) / 12))).size,
+    wide: Math.max(...rows.map(({right}) => right)),
+  };
+}
+"""
+
+
+def test_on_a_small_phone_the_clock_leaves_room_for_what_is_told(
+    visitor: Callable[..., Rig], site: str
+) -> None:
+    """A remembered day, the clock and what has just happened, none over another."""
+    options = {"viewport": {"width": 320, "height": 640}, "has_touch": True, "is_mobile": True}
+    rig = visitor(site, **options)
+    day = {"plant": "rinse-transfer", "edits": {}}
+    rig.open(state(edits={"supply.surface_m": 0.15}, place="rig", curves=True, yesterday=day)).live()
+    begin(rig)
+    rate(rig, 100)
+    rig.page.locator("#clock-step").tap()
+    expect(rig.page.locator(".clock-news")).to_contain_text(say("event-supply-empty"), timeout=30_000)
+    expect(rig.page.locator("#day")).to_contain_text(say("days-as-set"))
+    seen = rig.page.evaluate(OVER_EACH_OTHER)
+    (_, bar), (key, below), (news, _) = seen["ends"]
+    assert bar <= key and below <= news, seen
+    assert seen["rows"] == 2, seen
+    assert seen["wide"] <= 320, seen
 
 
 def test_instruments_are_chosen_and_the_choice_is_kept(fresh: Rig) -> None:

@@ -1,8 +1,11 @@
-// The clock's bar over the drawing: run, pause, one step, how fast, and what time it is in the plant.
+// The clock's bar over the drawing: run, pause, one step, how fast, what time it is in the plant, and what has just happened.
 import {RATES} from "../clock.js";
 import {h, hide, icon, setAttributes, setText} from "./dom.js";
 import {timeText} from "./plant-time.js";
+import {eventText} from "./trend-panel.js";
 
+const TOGETHER = 2; // [s] of plant time: what follows so soon on something belongs to it
+const NEWS = 60; // [s] of the watcher's time for which something has just happened
 const DRAWN = {run: "M7 4 19 12 7 20Z", pause: "M8 4v16M16 4v16", step: "M5 4 14 12 5 20ZM18 4v16"};
 
 export function create(host, {document, words, send}) {
@@ -17,7 +20,8 @@ export function create(host, {document, words, send}) {
   const lags = make("span", {class: "fine", hidden: true}, words("clock-lags"));
   const trend = make("button", {type: "button", class: "plain", id: "clock-trend", onclick: toTrend}, words("clock-trend"));
   let running = false;
-  host.append(go, step, rates, time, lags, trend);
+  const news = make("p", {class: "clock-news", hidden: true});
+  host.append(go, step, rates, time, lags, news, trend);
 
   function toTrend() {
     document.getElementById("trend").scrollIntoView({block: "start"});
@@ -35,9 +39,20 @@ export function create(host, {document, words, send}) {
       name(step, words("clock-step", {seconds: clock.rate}));
       for (const input of inputs) input.checked = Number(input.value) === clock.rate;
       setText(time, timeText(clock.time, {tenths: clock.rate === 1, days: (count) => words("clock-days", {count})}));
-      hide(lags, !clock.lags);
+      const told = newsOf(clock, words);
+      setText(news, told);
+      hide(news, told === "");
+      hide(lags, !clock.lags || told !== "");
     },
   };
 }
 
 const name = (node, text) => setAttributes(node, {"aria-label": text, title: text});
+
+/** What happened last, with all that happened with it; nothing once that is a while ago. No DOM. */
+export function newsOf({record: {events}, time, rate}, words) {
+  const last = events.at(-1);
+  if (!last || time - last.time > NEWS * rate) return "";
+  const all = events.filter(({time: when}) => last.time - when <= TOGETHER).map((event) => eventText(event, words));
+  return [timeText(last.time, {days: (count) => words("clock-days", {count})}), ...all].join(" ");
+}

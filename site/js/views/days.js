@@ -14,12 +14,13 @@ export function create(host, {document, words}) {
   const print = make("button", {type: "button", class: "plain", id: "days-print", onclick: () => document.defaultView.print()}, words("days-print"));
   const story = make("p", {class: "days-story"});
   const order = make("p", {class: "fine"});
+  const still = make("p", {class: "fine", hidden: true}, words("days-as-set"));
   const list = make("ul", {class: "days-parts"});
   const body = make("tbody", {});
   const table = make("table", {class: "days-table"},
     make("caption", {class: "unseen"}, words("days-table")),
     make("thead", {}, make("tr", {}, COLUMNS.map((name) => make("th", {scope: "col", class: `days-${name}`}, words(`days-column-${name}`))))), body);
-  host.append(make("div", {class: "beside-head"}, title, print), story, list, order, table, make("p", {class: "fine"}, words("days-foot")));
+  host.append(make("div", {class: "beside-head"}, title, print), still, story, list, order, table, make("p", {class: "fine"}, words("days-foot")));
   let drawn = null;
 
   function row({id, name, yesterday, today, change, arrow, moved, says, why}) {
@@ -34,6 +35,7 @@ export function create(host, {document, words}) {
       const ready = model.yesterday && model.days?.answer;
       hide(host, !ready);
       if (!ready) return;
+      hide(still, !model.clock || model.clock.status === "off");
       const key = JSON.stringify([model.units.id]);
       if (drawn?.answer === model.days.answer && drawn.key === key && drawn.catalogue === model.catalogue) return;
       drawn = {answer: model.days.answer, key, catalogue: model.catalogue};

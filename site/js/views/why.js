@@ -52,7 +52,8 @@ export function why(model) {
 
 /** What moved since the remembered day; nothing while nothing has, or before the engine has said it. */
 function sinceYesterday(model) {
-  const {days, words} = model;
+  const {days, words, clock} = model;
+  if (clock && clock.status !== "off") return ""; // it speaks of the plant as it is set, and time has moved that
   return days?.answer?.changed.length ? dayStory(model, words) : "";
 }
 
