@@ -65,9 +65,9 @@ MOTORS = {970.0: (6, 50), 1450.0: (4, 50), 2900.0: (2, 50), 3500.0: (2, 60)}
 
 def _lift_to(choose: Dice, data: Data, peak: float) -> None:
     """Often a sound pump that lifts to between its head at no flow and its highest, through a wide line."""
-    if choose.pick((True, False)):
-        return
     curve = data["pump"]["curve"]
+    if choose.pick((True, False)) or curve["speed_rpm"] not in MOTORS:
+        return
     poles, supply = MOTORS[curve["speed_rpm"]]
     surface = min(data["supply"]["surface_m"] + peak * choose.number(0.4, 1.05), 1000.0)
     wide = min(max(curve["flow_m3h"][-1] ** 0.5 * choose.number(10, 40), 5.0), 2000.0)

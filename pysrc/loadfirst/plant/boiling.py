@@ -23,7 +23,6 @@ from loadfirst.physics.law import Array, Flags
 from loadfirst.physics.network import Solution
 from loadfirst.physics.pipe import velocity_head
 from loadfirst.physics.root import rising_root
-from loadfirst.physics.suction import Suction
 from loadfirst.plant.build import Built
 from loadfirst.plant.choked import settle
 from loadfirst.plant.machines import MachineLaw
@@ -38,15 +37,15 @@ class Held(NamedTuple):
     lost: Array
 
 
-def boiling_flow(built: Built, suction: Suction) -> Array:
+def boiling_flow(built: Built) -> Array:
     """The flow at which the liquid boils at the flange of the first pump that it boils at. (B,) [m³/s]"""
-    most = suction.boiling_flow()
+    most = built.suction.boiling_flow()
     if built.layout.in_line == 1:
         return most[:, 0]
 
     def spare(flow: Array) -> Array:
-        at = in_place(built, flow[:, 0], suction).available[:, 1:]
-        return np.asarray(velocity_head(flow, suction.bore) - at)
+        at = in_place(built, flow[:, 0]).available[:, 1:]
+        return np.asarray(velocity_head(flow, built.suction.bore) - at)
 
     return rising_root(spare, 0 * most, most)[0][:, 0]
 
@@ -60,9 +59,9 @@ class _Station(NamedTuple):
     shut: Flags
 
 
-def held_by_vapour(built: Built, suction: Suction, most: Array) -> Held:
+def held_by_vapour(built: Built, most: Array) -> Held:
     """Plants that would take more than `most`, (B,), which is all that comes. [m³/s]"""
-    place = in_place(built, most, suction)
+    place = in_place(built, most)
     load = settle(
         built,
         replace(built.network.without(built.layout.station), demand={"suction": most, "discharge": -most}),
@@ -72,7 +71,7 @@ def held_by_vapour(built: Built, suction: Suction, most: Array) -> Held:
     asked = load.head["discharge"] - load.head["suction"]
     station = _station(built, place.laws, most)
     if built.layout.in_line > 1:
-        lost, station = _in_line(built, suction, place.available, station, asked, most)
+        lost, station = _in_line(built, place.available, station, asked, most)
     else:
         rows, strongest = np.arange(len(most)), np.argmax(station.flow, axis=1)
         spare = (station.head - station.drop)[rows, strongest] - asked
@@ -95,7 +94,7 @@ def _station(built: Built, laws: Mapping[str, MachineLaw], most: Array) -> _Stat
 
 
 def _in_line(
-    built: Built, suction: Suction, available: Array, station: _Station, asked: Array, most: Array
+    built: Built, available: Array, station: _Station, asked: Array, most: Array
 ) -> tuple[Array, _Station]:
     """What each of two pumps in line lacks, and the station with what the second then has. (B, 2) [m]"""
     rest = station.head[:, 0] - station.drop.sum(axis=1) - asked
@@ -103,9 +102,9 @@ def _in_line(
     def second(lost: Array) -> Array:
         less = available.copy()
         less[:, 1] -= lost
-        return own_head(built, with_npsh(built, less, suction.at_rest[:, 0] <= 0), 1, most)
+        return own_head(built, with_npsh(built, less, built.suction.at_rest[:, 0] <= 0), 1, most)
 
-    room = np.maximum(available[:, 1] - velocity_head(most, suction.bore[:, 0]), 0.0)
+    room = np.maximum(available[:, 1] - velocity_head(most, built.suction.bore[:, 0]), 0.0)
     first, spare = rising_root(lambda lost: lost - rest - second(lost), 0 * room, room)
     head = np.stack([station.head[:, 0], second(first)], axis=1)
     lost = np.stack([first, np.where(first >= room, np.maximum(-spare, 0.0), 0.0)], axis=1)

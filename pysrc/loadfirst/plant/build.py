@@ -12,6 +12,9 @@ from loadfirst.physics.law import Array, Flags, Index, Law
 from loadfirst.physics.liquids import Liquid, water
 from loadfirst.physics.machine import Machines
 from loadfirst.physics.network import Network
+from loadfirst.physics.pipe import Pipes
+from loadfirst.physics.suction import Suction, npsh_at_rest
+from loadfirst.plant.air import air_pressure
 from loadfirst.plant.elements.section import Given
 from loadfirst.plant.laws import LAWS
 from loadfirst.plant.layout import Layout, layout, shape_of
@@ -22,7 +25,7 @@ from loadfirst.units import BAR, TO_SI
 
 __all__ = ["Built", "ResolvedPlant", "build", "liquid_of"]
 
-MPAS = TO_SI["mpas"]
+MM, MPAS = TO_SI["mm"], TO_SI["mpas"]
 Numbers = tuple[tuple[tuple[float, ...], ...], ...]
 LEAST_HEAD = 1e-9  # [m] keeps the head scale above 0
 
@@ -61,6 +64,24 @@ class Built:
         """Which plants have a pump whose head rises with the flow somewhere, (B,)."""
         laws = [law.droops.any(axis=1) for law in self.machines.values() if isinstance(law, Machines)]
         return np.broadcast_to(np.any(np.broadcast_arrays(*laws), axis=0) if laws else False, len(self))
+
+    @cached_property
+    def suction(self) -> Suction:
+        """The suction lines, (B, 1)."""
+        pipes = self.network.laws["pipes"]
+        assert isinstance(pipes, Pipes)
+        pairs = list(zip((one.plant for one in self.plants), self.liquids, strict=True))
+        rest = [
+            npsh_at_rest(
+                plant.supply.gas_bar * BAR + air_pressure(plant),
+                liquid.vapour_pressure,
+                liquid.density,
+                plant.supply.surface_m - plant.pump.centre_m,
+            )
+            for plant, liquid in pairs
+        ]
+        bore = [[plant.suction.bore_mm * MM] for plant, _ in pairs]
+        return Suction(np.array(rest)[:, None], pipes.one(self.layout.column("suction-line")), np.array(bore))
 
     def rows(self, index: Index) -> Built:
         """Some of the plants only, in this order; a plant may come more than once."""

@@ -44,14 +44,13 @@ from loadfirst.physics.network import STALLED, Solution
 from loadfirst.physics.pipe import velocity_head
 from loadfirst.physics.root import rising_root
 from loadfirst.physics.starved import PLENTY, SoleMachines, StarvedMachines
-from loadfirst.physics.suction import Suction
 from loadfirst.plant.boiling import boiling_flow, held_by_vapour
 from loadfirst.plant.build import Built
 from loadfirst.plant.choked import settle
 from loadfirst.plant.drooping import States, settle_all
 from loadfirst.plant.machines import MachineLaw
 from loadfirst.plant.merged import put_rows
-from loadfirst.plant.npsh import dry_heads, equipped, in_place, suction_of, with_npsh
+from loadfirst.plant.npsh import dry_heads, equipped, in_place, with_npsh
 from loadfirst.plant.polish import leant
 
 NEAR = 1e-13  # [-] between the guess and its answer, of what leaks through one shut element
@@ -112,8 +111,8 @@ def _around(states: Mapping[int, States], rows: Index) -> Array:
 
 def _short(built: Built, free: Solution, states: Mapping[int, States]) -> Index:
     """Plants where a pump loses head to vapour, or the liquid boils in front of one."""
-    suction, flow = suction_of(built), free.flow[LINE]
-    place = in_place(built, flow, suction)
+    suction, flow = built.suction, free.flow[LINE]
+    place = in_place(built, flow)
     boils = (flow > 0)[:, None] & (place.available < velocity_head(flow[:, None], suction.bore))
     short = np.asarray(boils.any(axis=1))
     if any(isinstance(law, DisplacementMachines) for law in built.machines.values()):
@@ -141,22 +140,21 @@ class _Found(NamedTuple):
 
 def _found(some: Built, free: Array, around: Array) -> _Found:
     """Plants that are all short; `free` is what the suction line would pass with plenty of NPSH, (B,)."""
-    suction = suction_of(some)
-    most = boiling_flow(some, suction)
+    most = boiling_flow(some)
     near = NEAR * some.head_scale / SHUT
     if _is_alone(some):
-        at, left, solution = _sole(some, suction, free, most)
+        at, left, solution = _sole(some, most)
     else:
-        at, left, solution = _searched(some, suction, free, most, around)
-    lost = dry_heads(some, suction)
+        at, left, solution = _searched(some, free, most, around)
+    lost = dry_heads(some)
     boils = np.flatnonzero((left < -near) & (at >= most))
     if len(boils):
-        held = held_by_vapour(some.rows(boils), suction.rows(boils), most[boils])
+        held = held_by_vapour(some.rows(boils), most[boils])
         solution = put_rows(solution, boils, held.solution)
         lost[boils] += held.lost
         left[boils] = 0.0
     solution = _judged(solution, np.abs(left) <= AGREED * some.flow_scale)
-    return _Found(solution, in_place(some, at, suction).available, lost, most)
+    return _Found(solution, in_place(some, at).available, lost, most)
 
 
 def _is_alone(some: Built) -> bool:
@@ -167,10 +165,10 @@ def _is_alone(some: Built) -> bool:
     return (single or alike) and centrifugal and not some.droops.any()
 
 
-def _sole(some: Built, suction: Suction, free: Array, most: Array) -> tuple[Array, Array, Solution]:
+def _sole(some: Built, most: Array) -> tuple[Array, Array, Solution]:
     """The same as `_searched`, of pumps whose flow tells that of the line, so that their law says it all."""
     laws = {
-        name: SoleMachines.sole(law, suction, some.layout.side_by_side)
+        name: SoleMachines.sole(law, some.suction, some.layout.side_by_side)
         for name, law in some.machines.items()
         if isinstance(law, Machines)
     }
@@ -179,9 +177,7 @@ def _sole(some: Built, suction: Suction, free: Array, most: Array) -> tuple[Arra
     return at, at - solution.flow[LINE], solution
 
 
-def _searched(
-    some: Built, suction: Suction, free: Array, most: Array, around: Array
-) -> tuple[Array, Array, Solution]:
+def _searched(some: Built, free: Array, most: Array, around: Array) -> tuple[Array, Array, Solution]:
     """The flow that is answered with itself, by how much it is missed, and the answer.
 
     Parameters
@@ -194,7 +190,7 @@ def _searched(
     high = np.minimum(np.where(still, np.maximum(free, 0.0), free) + LEAKS * some.head_scale / SHUT, most)
 
     def miss(flow: Array) -> Array:
-        return np.asarray(flow - _placed(some, suction, flow).flow[LINE])
+        return np.asarray(flow - _placed(some, flow).flow[LINE])
 
     several = np.isfinite(around[0])
     high = np.where(several, np.minimum(around[1], most), high)
@@ -202,12 +198,12 @@ def _searched(
     low = np.where(several, around[0], np.minimum(high - last, high))
     near = NEAR * some.head_scale / SHUT
     at, left = rising_root(miss, low, high, within=near, ends=(miss(low), last))
-    return at, left, _placed(some, suction, at)
+    return at, left, _placed(some, at)
 
 
-def _placed(some: Built, suction: Suction, flow: Array) -> Solution:
+def _placed(some: Built, flow: Array) -> Solution:
     """What the network answers to pumps with the NPSH that goes with a flow."""
-    placed = equipped(some, in_place(some, flow, suction).laws)
+    placed = equipped(some, in_place(some, flow).laws)
     if some.droops.any():  # all of one way
         about = np.repeat(flow[:, None], len(some.layout.pumps), axis=1)
         placed = replace(placed, network=leant(placed, about))

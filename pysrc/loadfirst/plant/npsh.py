@@ -21,15 +21,9 @@ import numpy as np
 from loadfirst.physics.displacement import DisplacementMachines
 from loadfirst.physics.law import Array, Flags, Law
 from loadfirst.physics.machine import Machines
-from loadfirst.physics.pipe import Pipes
 from loadfirst.physics.starved import PLENTY, DryDisplacement, StarvedMachines
-from loadfirst.physics.suction import Suction, npsh_at_rest
-from loadfirst.plant.air import air_pressure
 from loadfirst.plant.build import Built
 from loadfirst.plant.machines import MachineLaw
-from loadfirst.units import BAR, TO_SI
-
-MM = TO_SI["mm"]
 
 
 class InPlace(NamedTuple):
@@ -45,35 +39,15 @@ class InPlace(NamedTuple):
     laws: Mapping[str, MachineLaw]
 
 
-def suction_of(built: Built) -> Suction:
-    """The suction lines of the plants, (B, 1)."""
-    pipes = built.network.laws["pipes"]
-    assert isinstance(pipes, Pipes)
-    pairs = list(zip((one.plant for one in built.plants), built.liquids, strict=True))
-    rest = [
-        npsh_at_rest(
-            plant.supply.gas_bar * BAR + air_pressure(plant),
-            liquid.vapour_pressure,
-            liquid.density,
-            plant.supply.surface_m - plant.pump.centre_m,
-        )
-        for plant, liquid in pairs
-    ]
-    bore = [[plant.suction.bore_mm * MM] for plant, _ in pairs]
-    return Suction(np.array(rest)[:, None], pipes.one(built.layout.column("suction-line")), np.array(bore))
-
-
-def in_place(built: Built, flow: Array, suction: Suction | None = None) -> InPlace:
+def in_place(built: Built, flow: Array) -> InPlace:
     """The machines with the NPSH that goes with a flow of the suction line.
 
     Parameters
     ----------
     built : of B plants, or of one for all flows.
     flow : (B,) [m³/s]
-    suction : of these plants, from `suction_of`; left out it is made.
     """
-    suction = suction_of(built) if suction is None else suction
-    first, dry = suction.available(flow[:, None])[0], suction.at_rest[:, 0] <= 0
+    first, dry = built.suction.available(flow[:, None])[0], built.suction.at_rest[:, 0] <= 0
     available = np.repeat(first, len(built.layout.pumps), axis=1)
     if built.layout.in_line > 1:
         available[:, 1] = PLENTY
@@ -99,12 +73,12 @@ def with_npsh(built: Built, available: Array, dry: Flags) -> dict[str, MachineLa
     return laws
 
 
-def dry_heads(built: Built, suction: Suction) -> Array:
+def dry_heads(built: Built) -> Array:
     """What dry displacement pumps do not give: all that they would at no flow, (B, P). [m]"""
     lost = np.zeros((len(built), len(built.layout.pumps)))
     for name, law in built.machines.items():
         if isinstance(law, DisplacementMachines):
-            lost[:, pumps_of(built, name)] = DryDisplacement.of(law, suction.at_rest <= 0).lost
+            lost[:, pumps_of(built, name)] = DryDisplacement.of(law, built.suction.at_rest <= 0).lost
     return lost
 
 

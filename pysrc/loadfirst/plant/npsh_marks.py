@@ -13,14 +13,14 @@ import numpy as np
 from msgspec import Struct
 
 from loadfirst.physics.backward import Backward
-from loadfirst.physics.cavitation import INCEPTION, rising
+from loadfirst.physics.cavitation import INCEPTION
 from loadfirst.physics.law import Array
 from loadfirst.physics.pipe import velocity_head
 from loadfirst.physics.standing import StandingPumps
+from loadfirst.physics.starved import StarvedMachines
 from loadfirst.plant.boiling import boiling_flow
 from loadfirst.plant.build import Built
-from loadfirst.plant.npsh import in_place, suction_of
-from loadfirst.plant.station_curve import pump_curve
+from loadfirst.plant.npsh import in_place
 
 RATIOS = (1.0, *INCEPTION)
 POINTS = 33
@@ -76,9 +76,16 @@ class Axis(NamedTuple):
         """NPSH at flows through the pump. (F,) [m³/s] -> [m]"""
         return in_place(self.built, self.line(flow)).available[:, self.number]
 
-    def required(self, flow: Array) -> Array:
-        """The same that it requires. (F,) [m³/s] -> [m]"""
-        return np.asarray(pump_curve(self.built, flow[None], self.number).npsh_required[0])
+    def npsh(self, flow: Array) -> tuple[Array, Array]:
+        """The same, and what the pump requires, which never falls with the flow. (F,) [m³/s] -> [m]"""
+        place = in_place(self.built, self.line(flow))
+        name, column = self.built.layout.machines[self.number]
+        law = place.laws[name]
+        through = np.repeat(flow[:, None], law.count, axis=1)
+        required = (
+            law.required if isinstance(law, StarvedMachines) else lambda q: law.running(q).npsh_required
+        )
+        return place.available[:, self.number], required(through)[:, column]
 
 
 def marks(axis: Axis, most: float, boils: float) -> Marks:
@@ -95,22 +102,22 @@ def marks(axis: Axis, most: float, boils: float) -> Marks:
 
 def boiling(built: Built, most: float) -> float:
     """Flow of the suction line at which it boils at a flange of one plant; infinite above `most`. [m³/s]"""
-    suction, end = suction_of(built), np.array([most])
-    if (in_place(built, end, suction).available > velocity_head(end, suction.bore)).all():
+    end = np.array([most])
+    if (in_place(built, end).available > velocity_head(end, built.suction.bore)).all():
         return np.inf
-    return float(boiling_flow(built, suction)[0])
+    return float(boiling_flow(built)[0])
 
 
 def _crossings(axis: Axis, most: float) -> list[float | None]:
     """For each of the ratios the flow at which it is met: two rounds of points, joined by straight lines."""
     flow = np.linspace(0.0, most, POINTS)
-    required = rising(axis.required(flow))
-    missing = np.outer(RATIOS, required) - axis.available(flow)
+    available, required = axis.npsh(flow)
+    missing = np.outer(RATIOS, required) - available
     after = np.where((missing >= 0).any(axis=1), np.argmax(missing >= 0, axis=1), -1)
     before = np.maximum(after - 1, 0)
     finer = flow[before, None] + (flow[after] - flow[before])[:, None] * np.linspace(0.0, 1.0, POINTS)
-    asked = np.maximum(axis.required(finer.ravel()).reshape(finer.shape), required[before, None])
-    left = np.array(RATIOS)[:, None] * rising(asked) - axis.available(finer.ravel()).reshape(finer.shape)
+    available, required = (each.reshape(finer.shape) for each in axis.npsh(finer.ravel()))
+    left = np.array(RATIOS)[:, None] * required - available
     found: list[float | None] = []
     for row, at, reached in zip(left, finer, after.tolist(), strict=True):
         found.append(None if reached < 0 else float(np.interp(0.0, row, at)))

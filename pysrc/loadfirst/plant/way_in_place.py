@@ -19,12 +19,11 @@ import numpy as np
 from loadfirst.physics.law import Array, Flags
 from loadfirst.physics.pipe import velocity_head
 from loadfirst.physics.root import close_in
-from loadfirst.physics.suction import Suction
 from loadfirst.physics.ways import Way, meetings
 from loadfirst.plant.boiling import boiling_flow
 from loadfirst.plant.build import Built
 from loadfirst.plant.load_table import VERY, closer, load_at, reached
-from loadfirst.plant.npsh import equipped, in_place, own_head, suction_of
+from loadfirst.plant.npsh import equipped, in_place, own_head
 from loadfirst.plant.polish import STRAY
 from loadfirst.plant.station_curve import station_curve
 from loadfirst.plant.station_tables import axis, leaks, own_scale, way_head
@@ -52,9 +51,8 @@ class Crossings(NamedTuple):
 
 def is_short(one: Built, flow: Array) -> bool:
     """Whether a pump loses head, or the liquid boils in front of one, at any of these flows, (F,). [m³/s]"""
-    suction = suction_of(one)
-    place = in_place(one, flow, suction)
-    boils = (flow > 0)[:, None] & (place.available < velocity_head(flow[:, None], suction.bore))
+    place = in_place(one, flow)
+    boils = (flow > 0)[:, None] & (place.available < velocity_head(flow[:, None], one.suction.bore))
     return bool(boils.any()) or any(
         (own_head(one, place.laws, number, flow) < own_head(one, one.machines, number, flow)).any()
         for number in range(len(one.layout.pumps))
@@ -69,11 +67,10 @@ def crossings(one: Built, load: Way) -> Crossings:
     load : all of the load's table: short of NPSH, a plant may be anywhere below its flow with plenty.
     """
     scale, usual = own_scale(one), float(one.flow_scale[0])
-    suction = suction_of(one)
-    most = float(boiling_flow(one, suction)[0])
+    most = float(boiling_flow(one)[0])
 
     def head(flow: Array) -> Array:
-        return _left(one, suction, flow)
+        return _left(one, flow)
 
     at = axis(one, 0)
     at = np.unique(np.append(at[at < most], most))
@@ -101,9 +98,9 @@ def crossings(one: Built, load: Way) -> Crossings:
     return Crossings(flow, heads, lasts, low, high)
 
 
-def _left(one: Built, suction: Suction, flow: Array) -> Array:
+def _left(one: Built, flow: Array) -> Array:
     """Head of the way at flows (F,), with the NPSH that goes with each. [m]"""
-    return way_head(equipped(one, in_place(one, flow, suction).laws), 0, flow)
+    return way_head(equipped(one, in_place(one, flow).laws), 0, flow)
 
 
 def _falling(way: Way, load: Way, count: int) -> Flags:
