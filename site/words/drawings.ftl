@@ -99,6 +99,7 @@ draw-npsh-needs = needs { $required }
 draw-npsh-margin = { $head } to spare
 draw-npsh-short = { $head } short
 draw-npsh-from = too little from { $flow }
+draw-npsh-bubbles = bubbles from { $flow }
 draw-npsh-says = NPSH over flow. At { $flow } there are { $available }, and { $required } are required.
 draw-npsh-bubbles_surely = From { $flow } there is less than twice what is required: bubbles.
 draw-npsh-begins = From { $flow } there is too little: head is lost.

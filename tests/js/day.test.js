@@ -12,6 +12,7 @@ import {dayParts, dayRows, dayStory} from "../../site/js/views/day-words.js";
 import {create as createTable} from "../../site/js/views/days.js";
 import {create, dayWords} from "../../site/js/views/day.js";
 import {createGauge} from "../../site/js/views/gauge.js";
+import {createTachometer} from "../../site/js/views/meter.js";
 import {instrument} from "../../site/js/views/instruments.js";
 import {createWords} from "../../site/js/words.js";
 import {sampleAnswer, samplePlant} from "./drawing-sample.js";
@@ -98,6 +99,18 @@ test("a dial has a hollow pointer at yesterday's reading, and says it", () => {
   createGauge(host, {document}).update(instrument("gauge-discharge", modelWith(null, yesterday.answer), words));
   const last = (name) => everyNode(host).findLast((node) => node.getAttribute?.("class") === name).getAttribute("display") !== "none";
   assert.deepEqual([last("dial-day"), last("dial-ghost")], [false, true]);
+});
+
+test("a tachometer points at both days' speeds, and at none where no day is remembered", () => {
+  const document = fakeDocument();
+  const meter = createTachometer(document, {x: 0, y: 0, width: 118, key: "tachometer-1"});
+  const data = {label: "Speed", unit: "1/min", range: [0, 480], value: 240, ghost: 360, text: "2,292", off: null, says: "2,292"};
+  const at = (name) => everyNode(meter.node).find((node) => node.getAttribute?.("class") === name).getAttribute("transform");
+  const shown = () => everyNode(meter.node).some((node) => node.nodeName === "g" && node.getAttribute("display") === "none");
+  meter.update({...data, day: true});
+  assert.deepEqual([at("meter-pointer"), at("meter-ghost"), shown()], ["translate(59,0)", "translate(85.5,0)", false]);
+  meter.update({...data, day: false});
+  assert.equal(shown(), true);
 });
 
 test("one button remembers the rig as it stands and forgets it again", () => {

@@ -32,11 +32,12 @@ test("both charts stand on the flow axis of the head chart", () => {
   for (const chart of Object.values(FLOW_CHARTS)) assert.deepEqual(flowDomain([answer(), null], chart).flow, chartDomain([answer()]).flow);
 });
 
-test("too little NPSH begins where the engine says, and nowhere where it says nothing", () => {
-  assert.equal(FLOW_CHARTS.npsh.from(answer()), Math.sqrt(6 / 5e4));
-  const enough = answer();
-  assert.equal(FLOW_CHARTS.npsh.from({...enough, curves: {...enough.curves, npsh: {begins: null}}}), null);
-  assert.equal(FLOW_CHARTS.npsh.from({...enough, curves: {...enough.curves, npsh: undefined}}), null);
+test("too little NPSH and bubbles begin where the engine says, and nowhere where it says nothing", () => {
+  assert.deepEqual(FLOW_CHARTS.npsh.from(answer()), [Math.sqrt(6 / 5e4), 0.007]);
+  const marked = (npsh) => FLOW_CHARTS.npsh.from({...answer(), curves: {...answer().curves, npsh}});
+  assert.deepEqual(marked({begins: null}), [null, null]);
+  assert.deepEqual(marked(undefined), [null, null]);
+  assert.deepEqual(flowChartWords("npsh", {answer: answer(), units}, words).from.map(plain), ["too little from 39.4 m³/h", "bubbles from 25.2 m³/h"]);
 });
 
 test("what is said of the chart names where bubbles come, head goes and nothing more passes", () => {

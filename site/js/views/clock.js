@@ -41,6 +41,7 @@ export function create(host, {document, words, send}) {
       setText(time, timeText(clock.time, {tenths: clock.rate === 1, days: (count) => words("clock-days", {count})}));
       const told = newsOf(clock, words);
       setText(news, told);
+      news.title = told; // a long one is cut short
       hide(news, told === "");
       hide(lags, !clock.lags || told !== "");
     },

@@ -8,7 +8,8 @@ const most = (values) => values.reduce((top, value) => (known(value) && value > 
 
 /**
  * One chart. `curves` names columns of the answer, `of` the side each belongs to; `points` gives the values that
- * stand at the duty flow of a pump; `level` a line across; `from` a flow that is marked.
+ * stand at the duty flow of a pump; `level` a line across; `from` the flows that are marked: for NPSH those from which on
+ * the first pump loses 3 % of its head, and from which on there is less than twice what it needs, null where none is.
  */
 export const FLOW_CHARTS = Object.freeze({
   npsh: {
@@ -16,7 +17,7 @@ export const FLOW_CHARTS = Object.freeze({
     curves: [{column: "npsh_available", of: "load"}, {column: "npsh_required", of: "machine"}],
     points: ({npsh_available: offered, npsh_required: needed}) => [offered, needed],
     level: () => null,
-    from: (answer) => shortFrom(answer),
+    from: ({curves: {npsh}}) => [npsh?.begins ?? null, npsh?.bubbles_surely ?? null],
     top: npshTop,
   },
   power: {
@@ -24,7 +25,7 @@ export const FLOW_CHARTS = Object.freeze({
     curves: [{column: "power", of: "machine"}],
     points: ({shaft_power: power}) => [power],
     level: ({state}) => state.machines[0]?.rated_power ?? null,
-    from: () => null,
+    from: () => [],
     top: (answer) => most([...(answer.curves.power ?? []), answer.state.machines[0]?.rated_power, ...pointsOf(answer, FLOW_CHARTS.power).map(({values}) => values[0])]),
   },
 });
@@ -36,9 +37,6 @@ function npshTop(answer) {
   const matters = most([...offered, ...points]);
   return Math.min(Math.max(most(needed), matters), matters > 0 ? 2 * matters : Infinity);
 }
-
-/** The flow from which on the first pump needs more NPSH than it is offered: there 3 % of its head are lost. Null where none is. */
-const shortFrom = ({curves}) => curves.npsh?.begins ?? null;
 
 /**
  * What stands at the flow of each pump; pumps that do the same are one.

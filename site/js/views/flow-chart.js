@@ -11,6 +11,7 @@ import {flowChartWords} from "./flow-chart-words.js";
 
 const LETTER = 9.3; // [px] width of a letter beside the duty point
 const NARROW = 325; // [px] a sheet that does not hold the legend's whole words
+const FROM = 2; // flows, at most, that are marked
 const MARKS = 2; // pumps, at most, that do different things
 
 /**
@@ -36,19 +37,19 @@ function build(svg, size, document, words, name) {
   const parts = {
     chart, name, frame, ghosts, curves,
     dots: make("path", {class: "machine-dots"}),
-    level: make("path", {class: "level-line"}), from: make("path", {class: "from-line"}),
+    level: make("path", {class: "level-line"}), from: group(FROM, () => make("path", {class: "from-line"})),
     margins: group(MARKS, () => make("path", {class: "margin-line"})),
     before: group(MARKS * chart.curves.length, () => make("circle", {class: "duty-before", r: 5.5})),
     duty: group(MARKS * chart.curves.length, () => make("circle", {class: "duty", r: 5.5})),
     words: [make("text", {class: "duty-text"}), make("text", {class: "duty-text"})],
-    fromText: make("text", {class: "from-text", y: frame.plot.top + 12}), levelText: make("text", {class: "from-text end", x: frame.plot.right}),
+    fromText: Array.from({length: FROM}, (_, i) => make("text", {class: "from-text", y: frame.plot.top + 12 + 16 * i})), levelText: make("text", {class: "from-text end", x: frame.plot.right}),
     legend: buildLegend(make, words, chart, name, size.width < NARROW ? "-short" : ""),
     readout: createReadout(svg, document, frame.plot, words, {
       quantity: chart.quantity, id: `draw-${name}-readout`, read: (answer, flow) => inColumns(chart, readCurves(answer, chart, flow)),
     }),
   };
-  frame.curves.append(parts.level, parts.from, ...ghosts, ...curves, parts.dots, ...parts.margins);
-  svg.append(...parts.before, ...parts.duty, parts.fromText, parts.levelText, ...parts.words, parts.legend.node, parts.readout.node);
+  frame.curves.append(parts.level, ...parts.from, ...ghosts, ...curves, parts.dots, ...parts.margins);
+  svg.append(...parts.before, ...parts.duty, ...parts.fromText, parts.levelText, ...parts.words, parts.legend.node, parts.readout.node);
   set(svg, "role", "group");
   return {update: (model) => update(svg, parts, model, words)};
 }
@@ -114,20 +115,23 @@ function updatePoints({chart, duty, before, margins}, axes, answer, previous) {
 
 function updateMarks({chart, frame: {plot}, level, from, levelText, fromText}, axes, answer, said) {
   const across = answer ? chart.level(answer) : null;
-  const upright = answer ? chart.from(answer) : null;
+  const upright = answer ? chart.from(answer) : [];
   for (const node of [level, levelText]) show(node, across !== null);
-  for (const node of [from, fromText]) show(node, upright !== null);
   if (across !== null) {
     set(level, "d", `M${plot.left},${px(axes.y(across))}H${plot.right}`);
     set(levelText, "y", px(axes.y(across) - 5));
     say(levelText, said.level);
   }
-  if (upright === null) return;
-  const x = axes.x(upright);
-  set(from, "d", `M${px(x)},${plot.top}V${plot.bottom}`);
-  const left = x > (plot.left + plot.right) / 2;
-  setAll(fromText, {x: px(x + (left ? -5 : 5)), class: `from-text${left ? " end" : ""}`});
-  say(fromText, said.from);
+  from.forEach((line, i) => {
+    const known = Number.isFinite(upright[i]);
+    for (const node of [line, fromText[i]]) show(node, known);
+    if (!known) return;
+    const x = axes.x(upright[i]);
+    set(line, "d", `M${px(x)},${plot.top}V${plot.bottom}`);
+    const left = x > (plot.left + plot.right) / 2;
+    setAll(fromText[i], {x: px(x + (left ? -5 : 5)), class: `from-text${left ? " end" : ""}`});
+    say(fromText[i], said.from[i]);
+  });
 }
 
 function updateWords({chart, words}, axes, answer, said) {

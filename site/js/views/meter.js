@@ -125,17 +125,28 @@ function roundScale(make, {major, minor}, x, y, r) {
     ...minor.map(tick(3)), ...major.map(tick(6)), ...major.map(numeral)];
 }
 
-/** A tachometer: digits in a counter window. */
+/** A tachometer: digits in a counter window; beside a remembered day also both speeds along its lower edge. */
 export function createTachometer(document, {x, y, width, key, scale: by = 1}) {
-  const reading = el(document, "tspan", {class: `meter-reading ${width < 90 ? "tight" : "small"}`});
-  const unit = el(document, "tspan", {class: "meter-unit", dx: width < 90 ? 2 : 3});
-  const node = el(document, "g", {class: "meter", role: "meter", "data-reading": key, "data-part": key, transform: placed(x, y, by)},
-    el(document, "rect", {class: "meter-case", width, height: 28, rx: 3}),
-    el(document, "rect", {class: "meter-window", x: 3, y: 3, width: width - 6, height: 22, rx: 2}),
-    el(document, "text", {class: "middle", x: width / 2, y: 19}, reading, unit));
+  const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
+  const reading = make("tspan", {class: `meter-reading ${width < 90 ? "tight" : "small"}`});
+  const unit = make("tspan", {class: "meter-unit", dx: width < 90 ? 2 : 3});
+  const [line, mark] = [20.5, "l-3.5,5h7z"]; // below the digits, within the case
+  const pointer = make("path", {class: "meter-pointer", d: `M0,${line}${mark}`});
+  const day = make("path", {class: "meter-ghost", d: `M0,${line}${mark}`});
+  const marks = make("g", {}, day, pointer);
+  const node = make("g", {class: "meter", role: "meter", "data-reading": key, "data-part": key, transform: placed(x, y, by)},
+    make("rect", {class: "meter-case", width, height: 28, rx: 3}),
+    make("rect", {class: "meter-window", x: 3, y: 3, width: width - 6, height: 22, rx: 2}),
+    make("text", {class: "middle", x: width / 2, y: 19}, reading, unit), marks);
   return {
     node,
     update(data) {
+      show(marks, data.day);
+      if (data.day) {
+        const places = {at: clampedScale(data.range, [6, width - 6])};
+        slide(pointer, data.value, places);
+        slide(day, data.ghost, places);
+      }
       tell(node, reading, unit, data);
     },
   };
