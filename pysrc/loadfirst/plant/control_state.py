@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import TYPE_CHECKING
 
-from loadfirst.plant.answer import Control, Machine, Node, Note
+from loadfirst.plant.answer import Control, Node, Note
 from loadfirst.plant.automatic import acts, frequency_of, in_place, output_of
 from loadfirst.plant.measured import BACK, GAUGES, set_point
 
 if TYPE_CHECKING:
     from loadfirst.plant.solved import OnePlant
+    from loadfirst.plant.told import Told
 
 QUANTITY = {"flow": "flow", "pressure": "pressure", "level": "height"}
 
@@ -46,8 +47,11 @@ def _reading(one: OnePlant, nodes: Mapping[str, Node]) -> float | None:
     return one.flow("suction-line")
 
 
-def control_notes(one: OnePlant, control: Control) -> Iterator[Note]:
+def control_notes(one: OnePlant, told: Told) -> Iterator[Note]:
     """Control that is lost, and control that can find no rest."""
+    control = told.control
+    if control is None:
+        return
     if control.status == "hunting":
         yield Note("control-hunts", control.of, _facts(one, control))
     elif control.status in ("lost-low", "lost-high"):
@@ -71,7 +75,7 @@ def _passing(one: OnePlant) -> float:
     return one.flow("suction-line") - sum(one.flow(name) for name in BACK if name in one.layout.aside)
 
 
-def limit_notes(one: OnePlant, machines: tuple[Machine, ...]) -> Iterator[Note]:
+def limit_notes(one: OnePlant, told: Told) -> Iterator[Note]:
     """A drive that has cut its frequency, or would have to go below its lowest."""
     found = one.built.plants[one.row].found
     if found is None or found.asked is None:
@@ -79,6 +83,6 @@ def limit_notes(one: OnePlant, machines: tuple[Machine, ...]) -> Iterator[Note]:
     facts = {
         "frequency": frequency_of(one.plant),
         "asked": found.asked,
-        "current": max(machine.current for machine in machines),
+        "current": max(machine.current for machine in told.machines),
     }
     yield Note("current-over-limit" if found.overloaded else "current-limited", "drive", facts)

@@ -20,7 +20,7 @@ from loadfirst.plant.air import air_pressure
 from loadfirst.plant.answer import Duty, LiquidState, Machine, State, Station, Why
 from loadfirst.plant.automatic import settled
 from loadfirst.plant.build import Built, ResolvedPlant, build
-from loadfirst.plant.control_state import control_notes, control_of, limit_notes
+from loadfirst.plant.control_state import control_of
 from loadfirst.plant.drive_state import with_drive
 from loadfirst.plant.drives import frequency
 from loadfirst.plant.layout import Shape, shape_of
@@ -30,6 +30,7 @@ from loadfirst.plant.possible import possible_states
 from loadfirst.plant.pump_kind import pump_kind
 from loadfirst.plant.solved import OnePlant, Solved, solve_plants
 from loadfirst.plant.stack import balance, own_head, stack
+from loadfirst.plant.told import Told
 
 __all__ = ["State", "state_of", "true_state", "true_states"]
 
@@ -69,14 +70,10 @@ def state_of(solved: Solved, row: int) -> State:
     reason = solved.solution.reason[row]
     machines, way = _machines(one), path(one)
     station, taps = _station(one, machines), nodes(one)
-    control = control_of(one, taps) if one.plant.control.fitted else UNSET
+    control = control_of(one, taps) if one.plant.control.fitted else None
     found = solved.built.plants[row].found
     possible = possible_states(one)
-    noted = (
-        *notes(one, machines, way),
-        *(() if control is UNSET else control_notes(one, control)),
-        *limit_notes(one, machines),
-    )
+    noted = notes(one, Told(machines, way, possible, control))
     return State(
         converged=bool(solved.solution.converged[row]),
         why=None if reason is None else WHY[reason],
@@ -94,7 +91,7 @@ def state_of(solved: Solved, row: int) -> State:
         notes=noted,
         hunting=any(note.kind in HUNTING for note in noted),
         aside={name: one.flow(name) for name in one.layout.aside},
-        control=control,
+        control=UNSET if control is None else control,
         moved=UNSET if found is None else found.moved,
         possible=possible if len(possible) > 1 else UNSET,
     )

@@ -20,12 +20,13 @@ from loadfirst.plant.answer import Machine, Note
 from loadfirst.plant.npsh import in_place, own_head
 from loadfirst.plant.npsh_marks import Axis, marks
 from loadfirst.plant.solved import OnePlant
+from loadfirst.plant.told import Told
 from loadfirst.units import TO_SI
 
 MM = TO_SI["mm"]
 
 
-def suction_notes(one: OnePlant, machines: tuple[Machine, ...]) -> Iterator[Note]:
+def suction_notes(one: OnePlant, told: Told) -> Iterator[Note]:
     """All notes on the way from the supply's surface to the pumps' eyes."""
     yield from _vortex(one)
     if one.suction_dry:
@@ -34,8 +35,8 @@ def suction_notes(one: OnePlant, machines: tuple[Machine, ...]) -> Iterator[Note
     most, flow = float(one.solved.most[one.row]), one.flow("suction-line")
     if isfinite(most) and 0 < most <= flow:
         yield Note("suction-boils", "suction", {"flow": flow})
-    for number, machine in enumerate(machines):
-        yield from _pump(one, machines, machine, number)
+    for number, machine in enumerate(told.machines):
+        yield from _pump(one, told.machines, machine, number)
     yield from _not_counted(one)
 
 
