@@ -24,6 +24,9 @@ export function createActions({store, rig, clock, beside, yesterday, days, engin
     },
     "keep-beside": ({beside}) => keep(() => store.keepBeside(beside)),
     remember: ({yesterday}) => keep(() => store.remember(yesterday)),
+    hide: ({hidden}) => keep(() => store.hide(hidden)),
+    happen: ({edits, told}) => keep(() => store.happen(edits, told)),
+    reveal,
     exchange: ({now, beside}) => keep(() => store.exchange({now, beside})),
     view: ({view}) => keep(() => store.show(view)),
     moves: ({moves}) => keep(() => store.show({moves})),
@@ -37,7 +40,7 @@ export function createActions({store, rig, clock, beside, yesterday, days, engin
     share: share,
     theme: turnTheme,
     turning: () => set({paused: !page.paused}),
-    clock: () => (clock.status === "off" ? clock.start() : clock.off()),
+    clock: () => store.state.view.hidden || (clock.status === "off" ? clock.start() : clock.off()),
     "clock-run": () => clock.start(),
     "clock-pause": () => clock.pause(),
     "clock-step": () => clock.step(),
@@ -80,6 +83,7 @@ export function createActions({store, rig, clock, beside, yesterday, days, engin
   function keep(deed) {
     deed();
     const {state} = store;
+    if (state.view.hidden) clock.off(); // its steps would tell the truth
     kept.set("state", state);
     kept.set("units", state.view.units ?? FIRST_PRESET);
     Object.assign(page, {saved: kept.lasting, linkTrouble: null});
@@ -102,9 +106,20 @@ export function createActions({store, rig, clock, beside, yesterday, days, engin
     try {
       const address = new URL(location.href);
       address.hash = await encode(state).catch(() => encode(rigAlone(state)));
-      views().share.show(address.href);
+      views().share.show(address.href, "", Boolean(state.view.hidden));
     } catch {
       views().share.show(null, state.view.place === "case" && typeof state.view.case === "object" ? "puzzle" : "plant");
+    }
+  }
+
+  /** What was hidden happens in the open; until then nobody here knows it. */
+  async function reveal() {
+    const {plant, edits, view: {hidden}} = store.state;
+    try {
+      const {edits: made, ...told} = await engine.ask("unveil", {plant, edits, hidden}, "unveil");
+      if (store.state.view.hidden === hidden) send({type: "happen", edits: made, told});
+    } catch (error) {
+      if (error.code) set({trouble: error});
     }
   }
 

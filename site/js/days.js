@@ -42,8 +42,8 @@ export function createDays({engine, store, onChange}) {
 
   function look() {
     if (store.live) return; // the hand has not let go
-    const {plant, edits, view: {yesterday}} = store.state;
-    const next = yesterday ? {yesterday, today: {plant, edits}} : null;
+    const {plant, edits, view: {yesterday, hidden}} = store.state;
+    const next = yesterday && !hidden ? {yesterday, today: {plant, edits}} : null;
     if (same(next, wanted)) return;
     wanted = next;
     error = null;

@@ -49,7 +49,7 @@ const days = createDays({engine, store, onChange: paintSoon});
 const still = matchMedia("(prefers-reduced-motion: reduce)");
 const away = () => document.hidden || store.state.view.place === "case";
 const clock = createClock({engine, store, onChange: clockMoved, onTrouble, onRest: keepClock, away, calm: () => still.matches});
-clock.restore(kept.get("clock"));
+if (!store.state.view.hidden) clock.restore(kept.get("clock"));
 const entries = createEntries(window);
 entries.begin(store.state.view.place);
 const send = createActions({store, rig, clock, beside, yesterday, days, engine, kept, page, entries, paint: paintSoon, views: () => views});
@@ -198,7 +198,7 @@ function paint() {
   const {state} = store;
   const catalogue = page.catalogue ?? first?.catalogue;
   const steady = pictureOf({state, got: rig.got, first, catalogue, refused: Boolean(rig.error ?? page.trouble)});
-  const picture = clock.got ? momentOf({state, got: clock.got, catalogue}) : steady;
+  const picture = clock.got && !state.view.hidden ? momentOf({state, got: clock.got, catalogue}) : steady;
   unitsNow(picture);
   const model = modelOf({
     state, picture, words, units,

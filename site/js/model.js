@@ -17,7 +17,14 @@ const NO_CATALOGUE = Object.freeze({plants: [], pumps: [{id: "small"}, {id: "med
  * @param {boolean} [p.refused] Python could not compute what stands now
  * @returns {{answer: object|null, plant: object|null, origin: "live"|"built"|"none"|"refused"}} no plant where none is known yet
  */
-export function pictureOf({state, got, first, catalogue = first?.catalogue, refused = false}) {
+export function pictureOf(of) {
+  const picture = anyPicture(of);
+  const fits = Boolean(picture.answer?.covered) === Boolean(of.state.view?.hidden);
+  return fits ? picture : {...picture, answer: null, origin: "none"};
+}
+
+/** Whatever there is; an answer of another kind than is due may be the newest for a moment. */
+function anyPicture({state, got, first, catalogue = first?.catalogue, refused = false}) {
   const limits = limitsOf(catalogue);
   if (got && samePlant(got.for, state)) {
     return {answer: got.answer, plant: withDrawable(got.answer.plant, ownEdits(state, got.for), limits), origin: "live"};
@@ -69,6 +76,8 @@ export function modelOf({state, live, picture, set = picture.plant, clock = NO_C
     yesterday,
     days,
     rig: {plant: state.plant, edits: state.edits},
+    hidden: state.view.hidden ?? null,
+    told: state.view.told ?? null,
     live,
     words,
     units,

@@ -26,14 +26,14 @@ export function createRig({engine, store, onChange, onTrouble, day = () => null,
   let moving = false;
 
   async function ask() {
-    const {plant, edits} = store.state;
+    const {plant, edits, view: {hidden}} = store.state;
     try {
-      const second = day();
-      const answer = await wait.until(engine.ask("answer", {plant, edits, curve_points: CURVE_POINTS, ...second}, CHANNEL));
+      const second = hidden ? {} : day();
+      const answer = await wait.until(hidden ? askShown() : engine.ask("answer", {plant, edits, curve_points: CURVE_POINTS, ...second}, CHANNEL));
       got = {answer, for: {plant, edits}, second: second !== null};
       error = null;
       onTrouble(null);
-      if (!store.live && same({plant, edits}, here())) settled = answer;
+      if (!hidden && !store.live && same({plant, edits, hidden}, here())) settled = answer;
       onChange();
     } catch (problem) {
       if (problem instanceof Superseded) return;
@@ -43,14 +43,20 @@ export function createRig({engine, store, onChange, onTrouble, day = () => null,
     }
   }
 
-  const here = () => ({plant: store.state.plant, edits: store.state.edits});
+  /** Nothing but what can be read: with something hidden the true state never comes to the page. */
+  async function askShown() {
+    const {plant, edits, view: {hidden, yesterday}} = store.state;
+    return {...(await engine.ask("shown", {plant, edits, hidden, ...(yesterday && {yesterday})}, CHANNEL)), covered: true};
+  }
+
+  const here = () => ({plant: store.state.plant, edits: store.state.edits, hidden: store.state.view.hidden});
   let rest = here(); // the last state that stood still
 
   /** A change made before any answer has come still shows where it began. */
   async function askBefore({plant, edits}) {
     try {
       const answer = await engine.ask("answer", {plant, edits, curve_points: CURVE_POINTS}, "before");
-      if (previous) return;
+      if (previous || store.state.view.hidden) return;
       previous = answer;
       onChange();
     } catch {
@@ -61,13 +67,13 @@ export function createRig({engine, store, onChange, onTrouble, day = () => null,
   store.subscribe((state, what) => {
     if (["view", "beside", "remember"].includes(what)) return;
     if ((what === "undo" || what === "redo") && !moving && same(rest, here())) return; // only what stands beside it came or went
-    if (what === "open" || what === "load") {
+    if (["open", "load", "hide", "happen"].includes(what) || state.view.hidden !== rest.hidden) {
       engine.drop(CHANNEL);
       engine.drop("before");
       previous = settled = null;
     } else if (what === "preview" ? !moving : !moving || what !== "commit") {
       previous = settled ?? previous;
-      if (!previous && !same(rest, here())) askBefore(rest);
+      if (!previous && !state.view.hidden && !same(rest, here())) askBefore(rest);
     }
     moving = what === "preview";
     if (!moving) rest = here();

@@ -18,6 +18,7 @@ const MARK = "s=";
 const TAIL = /(?:%[0-9a-f]{2}|[^\w%-])+$/i; // what a sentence put behind the link: a full stop, a space, a bracket
 const MOST_MOVES = 40; // as many as Python follows
 const ID = /^[a-z0-9](?:[a-z0-9-]{0,58}[a-z0-9])?$/;
+const VEIL = /^[\w-]{20,200}$/; // Python takes it off; here nobody does
 const KEY = /^[a-z][a-z0-9_]{0,39}$/;
 const PATH = /^[a-z][a-z0-9_]{0,39}(?:\.[a-z][a-z0-9_]{0,39}){1,3}$/;
 
@@ -110,6 +111,8 @@ const VIEW = {
   case: (value) => (typeof value === "string" ? ID.test(value) : isPuzzle(value)),
   beside: isTable,
   yesterday: isTable,
+  hidden: (value) => typeof value === "string" && VEIL.test(value),
+  told: isTold,
   moves: (value) => Array.isArray(value) && value.length <= MOST_MOVES,
 };
 
@@ -121,6 +124,7 @@ const REBUILT = {
   moves: (moves) => moves.map((move) => plainTree(table(move, "move"), "move", 1)),
   beside: rig,
   yesterday: rig,
+  told: ({cause, size, unit}) => ({cause, size, unit}),
 };
 
 /** Known parts of the view; an unknown one is left out, a known one with a wrong value refused. */
@@ -132,6 +136,13 @@ function checkView(view) {
     good[key] = REBUILT[key]?.(view[key]) ?? view[key];
   }
   return good;
+}
+
+/** A cause by its id, with the size and its unit where it has one. */
+function isTold(value) {
+  if (!isTable(value) || typeof value.cause !== "string" || !ID.test(value.cause)) return false;
+  const {size, unit} = value;
+  return (size === null && unit === null) || (Number.isFinite(size) && typeof unit === "string" && unit.length < 10);
 }
 
 /** A puzzle of somebody's own: the name and the text of its file, and nothing else. Python reads them. */

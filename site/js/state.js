@@ -11,7 +11,7 @@ export function firstState(plant, view = {}) {
  * @param {object} first state to begin with, as `firstState` or `share.decode` give it
  * @returns the store; `subscribe(f)` calls f(state, what) after each change,
  *   what ∈ "preview" | "commit" | "cancel" | "undo" | "redo" | "reset" | "open" | "view" | "load" |
- *   "beside" | "remember" | "exchange"
+ *   "beside" | "remember" | "exchange" | "hide" | "happen"
  */
 export function createStore(first) {
   let state = freeze(first);
@@ -87,7 +87,7 @@ export function createStore(first) {
     },
     /** Another plant, an id or a whole one; can be undone. A remembered day is that of the plant that is left. */
     open(plant, view = {}) {
-      step({plant, edits: {}, yesterday: null});
+      step({plant, edits: {}, yesterday: null, hidden: null, told: null});
       return settle("open", {...state.view, ...view});
     },
     /** Keep a rig beside the present one, or null for none; can be undone, and moves nothing else. */
@@ -99,8 +99,21 @@ export function createStore(first) {
     /** Remember a rig as yesterday's, or forget it with null; can be undone, and moves nothing else. */
     remember(yesterday) {
       if (pending) commit();
-      step({yesterday});
+      step({yesterday, told: null});
       return settle("remember");
+    },
+    /** Something happens out of sight: only its veil is known here. The rig as it stood is yesterday's, unless a day is remembered. */
+    hide(hidden) {
+      if (pending) commit();
+      step({hidden, told: null, yesterday: steps.present.yesterday ?? {plant: steps.present.plant, edits: steps.present.edits}});
+      return settle("hide");
+    },
+    /** A cause happens in the open, or what was hidden comes to light: {cause, size, unit} with the edits it makes. */
+    happen(edits, told) {
+      if (pending) commit();
+      const {plant, edits: before, yesterday} = steps.present;
+      step({edits: without({...before, ...edits}), hidden: null, told, yesterday: yesterday ?? {plant, edits: before}});
+      return settle("happen");
     },
     /** Both rigs of a comparison become others: {plant, edits} each; can be undone in one. */
     exchange({now, beside}) {
@@ -122,10 +135,13 @@ export function createStore(first) {
   };
 }
 
-/** Rigs {plant, edits} that the view may hold besides: one kept for a comparison, and yesterday's. */
-const REMEMBERED = ["beside", "yesterday"];
+/**
+ * What the view may hold besides: rigs {plant, edits}, one kept for a comparison and yesterday's; the veil of a
+ * hidden cause; and one that happened in the open.
+ */
+const REMEMBERED = ["beside", "yesterday", "hidden", "told"];
 
-/** What the history remembers: the rig, and those that the view holds besides. */
+/** What the history remembers: the rig, and what the view holds besides. */
 const rigOf = ({plant, edits, view}) => ({plant, edits, ...Object.fromEntries(REMEMBERED.map((name) => [name, view?.[name] ?? null]))});
 
 const without = (edits) => Object.fromEntries(Object.entries(edits).filter(([, value]) => value !== undefined));

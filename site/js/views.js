@@ -1,4 +1,5 @@
 // All views of the page, each in its host.
+import {daysCovered, drawnCovered, inHandCovered} from "./covered.js";
 import {create as createAlarm} from "./views/alarm.js";
 import {create as createApparatus} from "./views/apparatus.js";
 import {create as createBeside, createKeep} from "./views/beside.js";
@@ -10,6 +11,7 @@ import {create as createControls} from "./views/controls.js";
 import {create as createDay} from "./views/day.js";
 import {create as createDays} from "./views/days.js";
 import {setText} from "./views/dom.js";
+import {create as createHidden} from "./views/hidden.js";
 import {create as createNotes} from "./views/notes.js";
 import {create as createOpen} from "./views/open.js";
 import {createTaps} from "./views/part-taps.js";
@@ -40,10 +42,10 @@ export function createViews({document, words, units, send, ask}) {
   const host = (id) => document.getElementById(id);
   const kit = {document, words, units, send};
   const causes = createCauses(host("causes"), {...kit, ask});
-  const onRig = Object.entries({
+  const onRig = Object.fromEntries(Object.entries({
     apparatus: createApparatus, why: createWhy, day: createDay, notes: createNotes,
-    stack: createStack, "chart-figure": createCharts, path: createPath, beside: createBeside, keep: createKeep, days: createDays,
-  }).map(([id, create]) => create(host(id), {...kit, causes}));
+    stack: createStack, "chart-figure": createCharts, path: createPath, beside: createBeside, keep: createKeep, days: createDays, hidden: createHidden,
+  }).map(([id, create]) => [id, create(host(id), {...kit, causes})]));
   const controls = createControls(host("controls"), {...kit, causes});
   const places = createPlaces(host("places"), kit);
   const toolbar = createToolbar(host("tools"), kit);
@@ -86,7 +88,8 @@ export function createViews({document, words, units, send, ask}) {
     setText(host("origin"), origin === "live" ? "" : words(`origin-${origin}`));
     host("rig").classList.toggle("old", late);
     if (!now.plant) return; // the file made with the site is missing: the drawing waits for Python
-    for (const view of onRig) view.update(now);
+    if (now.hidden) return updateCovered(now);
+    for (const view of Object.values(onRig)) view.update(now);
     const inHand = {...now, plant: asSet(now)};
     for (const view of [controls, parts]) view.update(inHand);
     turning.update(!page.paused);
@@ -99,6 +102,15 @@ export function createViews({document, words, units, send, ask}) {
     for (const key of document.querySelectorAll(".before-key")) setText(key, words(now.yesterday ? "before-key-yesterday" : "before-key"));
     host("graphs").classList.toggle("no-curves", !now.curves);
     announce(now);
+  }
+
+  /** With something hidden only instruments, controls and both days' readings are there; the rest is out of sight. */
+  function updateCovered(now) {
+    onRig.apparatus.update(drawnCovered(now));
+    for (const name of ["day", "days", "hidden"]) onRig[name].update(daysCovered(now));
+    for (const view of [controls, parts]) view.update(inHandCovered(now));
+    host("rig").classList.toggle("has-before", Boolean(now.previous));
+    for (const key of document.querySelectorAll(".before-key")) setText(key, words("before-key-yesterday"));
   }
 
   /** Tell a screen reader the outcome once the hand has let go, not during the drag. */
@@ -128,6 +140,7 @@ export function createViews({document, words, units, send, ask}) {
       model = now;
       const inCase = about.state.view.place === "case" && Boolean(about.state.view.case);
       const {cases} = now.catalogue;
+      document.body.classList.toggle("covered", Boolean(now.hidden));
       host("rig").hidden = inCase;
       host("case").hidden = !inCase;
       arrive(host(inCase ? "case" : "rig"));
@@ -138,7 +151,7 @@ export function createViews({document, words, units, send, ask}) {
       places.update({inCase, cases});
       toolbar.update({...about, inCase, units: now.units});
       status.update({...about.page, late: about.late}, now.units);
-      alarm.update(inCase || about.page.boot.stage === "failed" ? null : now);
+      alarm.update(inCase || now.hidden || about.page.boot.stage === "failed" ? null : now);
       if (inCase) for (const id of ["beside", "days", "trend"]) host(id).hidden = true;
       if (inCase) updateCase(now, about);
       else updateRig(now, about);

@@ -19,7 +19,19 @@ causes-title = What changed overnight
 causes-about = One thing happens to the plant as it stands. Where no day is remembered yet, what it was before is kept as yesterday. Undo takes it back.
 causes-choose = Cause
 causes-apply = Let it happen
+causes-hidden = Out of sight: only the instruments tell
+causes-hidden-about = Out of sight, the drawing, the controls and the panels show everything as it was set; curves, stack, notes, sentences and the running clock are put away, and dials, levels and both days’ readings are left. A link carries it under a veil, which hides it from the eye and not from anyone who wants to know.
+causes-chance = Surprise me
 causes-failed = That cannot happen here. { $text }
+
+## Something hidden
+hidden-says = Something has changed out of sight.
+hidden-about = Everything is drawn as it was set; only dials, levels and readings tell the truth. Work the rig, see what moves and what does not, and say what it is before you ask.
+hidden-reveal = Show what it was
+hidden-told = It was this: { $happened }
+hidden-told-size = It was this: { $happened } { $name }: { $size }.
+hidden-close = Put this away
+hidden-days = What every instrument shows beside yesterday. Why is for you to say.
 
 ## The story
 days-nothing = Nothing was changed since yesterday.

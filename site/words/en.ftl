@@ -327,6 +327,7 @@ file-old-stays = What you had is still there.
 ## Sharing
 share-title = A link to exactly what stands here
 share-about = Whoever opens it sees the same plant, the same settings and the same units.
+share-hidden = What is hidden travels in the link under a veil: no eye sees it, but it is no secret from anyone who wants to know.
 share-link = The link
 share-copy = Copy
 share-copied = Copied.

@@ -45,7 +45,19 @@ def test_an_unknown_kind_is_named_with_those_that_are_known() -> None:
     """The page's fault, said plainly."""
     found = error(ask("sove", {}))
     assert (found["where"], found["rule"], found["got"]) == ("kind", "choice", "sove")
-    kinds = ["answer", "days", "step", "causes", "cause", "file", "catalogue", "case"]
+    kinds = [
+        "answer",
+        "days",
+        "step",
+        "causes",
+        "cause",
+        "hide",
+        "shown",
+        "unveil",
+        "file",
+        "catalogue",
+        "case",
+    ]
     assert found["facts"]["choices"] == kinds
 
 

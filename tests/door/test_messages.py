@@ -51,7 +51,19 @@ def test_every_kind_and_every_error_code_of_python_has_an_example() -> None:
     """Both sides have seen each."""
     examples = [json.loads(path.read_text(encoding="utf-8")) for path in EXAMPLES]
     asked = {example["ask"]["kind"] for example in examples}
-    assert {"answer", "days", "step", "causes", "cause", "file", "catalogue", "case"} <= asked
+    assert {
+        "answer",
+        "days",
+        "step",
+        "causes",
+        "cause",
+        "hide",
+        "shown",
+        "unveil",
+        "file",
+        "catalogue",
+        "case",
+    } <= asked
     codes = {example["reply"]["error"]["code"] for example in examples if not example["reply"]["ok"]}
     assert codes == {"input", "file", "stale"}
 

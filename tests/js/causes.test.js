@@ -33,7 +33,7 @@ async function opened(model) {
   const document = fakeDocument(), host = fakeHost(document), sent = [], asked = [];
   Object.assign(host, {showModal() {}, close: () => sent.push({type: "closed"})});
   const ask = async (kind, body) => (asked.push([kind, body]), example(kind));
-  const view = create(host, {document, words, send: (action) => sent.push(action), ask});
+  const view = create(host, {document, words, send: (action) => sent.push(action), ask, seed: () => 11});
   await view.open({rig, yesterday: null, units, ...model});
   const by = (id) => everyNode(host).find((node) => node.getAttribute?.("id") === id);
   return {host, sent, asked, by};
@@ -49,14 +49,24 @@ test("what can happen is listed by groups, in words", async () => {
   assert.ok(options.every((node) => node.textContent && !node.textContent.startsWith("cause-")));
 });
 
-test("a cause happens to the plant as it is, which is kept as yesterday unless a day is remembered already", async () => {
+test("a cause happens to the plant as it is, in the open", async () => {
   const first = await opened();
   first.by("cause").value = "valve-throttled";
   first.by("cause").listeners.change();
   await first.by("cause-apply").listeners.click();
   assert.deepEqual(first.asked.at(-1), ["cause", {...rig, cause: "valve-throttled", size: 0.5}]);
-  assert.deepEqual(first.sent, [{type: "remember", yesterday: rig}, {type: "commit", edits: example("cause").edits}, {type: "closed"}]);
-  const second = await opened({yesterday: {rig}});
-  await second.by("cause-apply").listeners.click();
-  assert.deepEqual(second.sent.map(({type}) => type), ["commit", "closed"]);
+  assert.deepEqual(first.sent, [
+    {type: "happen", edits: example("cause").edits, told: {cause: "valve-throttled", size: 0.5, unit: "-"}}, {type: "closed"}]);
+});
+
+test("out of sight, or drawn by chance, nothing but a veil is kept", async () => {
+  const named = await opened();
+  named.by("cause-hidden").checked = true;
+  await named.by("cause-apply").listeners.click();
+  const [kind, body] = named.asked.at(-1);
+  assert.deepEqual([kind, body.seed, typeof body.cause], ["hide", 11, "string"]);
+  assert.deepEqual(named.sent, [{type: "hide", hidden: example("hide").hidden}, {type: "closed"}]);
+  const chance = await opened();
+  await chance.by("cause-chance").listeners.click();
+  assert.deepEqual(chance.asked.at(-1), ["hide", {...rig, seed: 11}]);
 });

@@ -19,7 +19,10 @@ from loadfirst.door.messages import (
     CausesAsk,
     DaysAsk,
     FileAsk,
+    HideAsk,
+    ShownAsk,
     StepAsk,
+    UnveilAsk,
     decode_body,
 )
 
@@ -85,12 +88,33 @@ def _cause(body: Body) -> Body:
     return one_cause(decode_body(CauseAsk, body))
 
 
+def _hide(body: Body) -> Body:
+    from loadfirst.door.hidden import hide
+
+    return hide(decode_body(HideAsk, body))
+
+
+def _shown(body: Body) -> Body:
+    from loadfirst.door.hidden import shown
+
+    return shown(decode_body(ShownAsk, body))
+
+
+def _unveil(body: Body) -> Body:
+    from loadfirst.door.hidden import reveal
+
+    return reveal(decode_body(UnveilAsk, body))
+
+
 KINDS = {
     "answer": Kind(lambda body: answer(decode_body(AnswerAsk, body)), 64 * 1024),
     "days": Kind(_days, 128 * 1024),
     "step": Kind(_step, 64 * 1024),
     "causes": Kind(_causes, 64 * 1024),
     "cause": Kind(_cause, 64 * 1024),
+    "hide": Kind(_hide, 64 * 1024),
+    "shown": Kind(_shown, 128 * 1024),
+    "unveil": Kind(_unveil, 64 * 1024),
     "file": Kind(_file, 2 * TEXT_LARGEST),
     "catalogue": Kind(_catalogue, 1024),
     "case": Kind(_case, 2 * TEXT_LARGEST),

@@ -103,6 +103,31 @@ class CauseAsk(Rig, frozen=True, kw_only=True):
     size: Finite | None = None
 
 
+Seed = Annotated[int, Meta(ge=0, lt=2**32)]
+Veil = Annotated[str, Meta(max_length=200)]
+
+
+class HideAsk(Rig, frozen=True, kw_only=True):
+    """Put one cause under a veil: ``hide``; one drawn by chance where none is named."""
+
+    seed: Seed
+    cause: Annotated[str, Meta(max_length=60)] | None = None
+    size: Finite | None = None
+
+
+class ShownAsk(Rig, frozen=True, kw_only=True):
+    """What the instruments show of a plant with something hidden at work: ``shown``. Never the true state."""
+
+    hidden: Veil
+    yesterday: Rig | None = None
+
+
+class UnveilAsk(Rig, frozen=True, kw_only=True):
+    """What was hidden, and what it changes in the plant as it is: ``unveil``."""
+
+    hidden: Veil
+
+
 class FileAsk(Part, frozen=True, kw_only=True):
     """Read a plant or a puzzle that a person opened: ``file``."""
 

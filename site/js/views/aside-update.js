@@ -95,7 +95,10 @@ const short = (opening, units, words) => (opening === 0 ? words("draw-shut") : u
 
 /** Show all of them. */
 export function updateAside(aside, plan, model, words) {
-  for (const name in aside) set(aside[name].node, "aria-label", PARTS[name](aside[name], model, words, plan));
+  for (const name in aside) {
+    const says = PARTS[name](aside[name], model, words, plan);
+    set(aside[name].node, "aria-label", model.hidden ? words("draw-no-reading") : says); // nobody knows its flow then
+  }
 }
 
 /** What the two lines of the plain plant are called: with their flow, and how far the one to the delivery is full. */

@@ -1,13 +1,14 @@
-// The dialog in which one cause of the catalogue is made to happen to the plant as it stands.
+// The dialog in which one cause of the catalogue is made to happen to the plant as it stands: in the open, out of
+// sight, or drawn by chance, which is out of sight always.
 import {STEPS, sizeAt, sizeText, stepOf} from "./cause-size.js";
 import {causeWords} from "./cause-words.js";
 import {h, hide, setText} from "./dom.js";
 
 /**
  * @param {HTMLDialogElement} host
- * @param {object} kit {document, words, send, ask}; `ask(kind, body)` asks the engine
+ * @param {object} kit {document, words, send, ask}; `ask(kind, body)` asks the engine; `seed()` draws a whole number below 2³²
  */
-export function create(host, {document, words, send, ask}) {
+export function create(host, {document, words, send, ask, seed = drawSeed}) {
   const make = (...parts) => h(document, ...parts);
   let model = null, found = [], chosen = null, value = null;
   const list = make("select", {id: "cause", onchange: () => choose(list.value)});
@@ -19,10 +20,14 @@ export function create(host, {document, words, send, ask}) {
   const size = make("div", {class: "cause-size", hidden: true}, name, shown, slider);
   const bad = make("p", {class: "bad", role: "alert", hidden: true});
   const apply = make("button", {type: "button", class: "main", id: "cause-apply", onclick: happen}, words("causes-apply"));
+  const unseen = make("input", {type: "checkbox", id: "cause-hidden"});
+  const chance = make("button", {type: "button", id: "cause-chance", onclick: () => conceal({})}, words("causes-chance"));
   host.append(
     make("div", {class: "head"}, make("h2", {id: "causes-title"}, words("causes-title")), make("button", {type: "button", onclick: () => host.close()}, words("close"))),
     make("p", {}, words("causes-about")), make("p", {}, make("label", {for: "cause"}, words("causes-choose")), " ", list),
-    happened, size, follows, bad, make("p", {}, apply));
+    happened, size, follows,
+    make("p", {}, unseen, " ", make("label", {for: "cause-hidden"}, words("causes-hidden"))), make("p", {class: "fine"}, words("causes-hidden-about")),
+    bad, make("p", {}, apply, " ", chance));
 
   function choose(id) {
     chosen = found.find((one) => one.id === id);
@@ -51,11 +56,18 @@ export function create(host, {document, words, send, ask}) {
   }
 
   async function happen() {
-    const {rig, yesterday} = model;
+    const what = {cause: chosen.id, size: value};
+    if (unseen.checked) return conceal(what);
+    const told = {...what, unit: chosen.size?.unit ?? null};
+    await act("cause", {...model.rig, ...what}, ({edits}) => send({type: "happen", edits, told}));
+  }
+
+  /** What is named, or what chance draws, goes under a veil at once: this page keeps nothing else of it. */
+  const conceal = (what) => act("hide", {...model.rig, ...what, seed: seed()}, ({hidden}) => send({type: "hide", hidden}));
+
+  async function act(kind, body, then) {
     try {
-      const {edits} = await ask("cause", {...rig, cause: chosen.id, size: value});
-      if (!yesterday) send({type: "remember", yesterday: rig}); // so that there is something to compare with
-      send({type: "commit", edits});
+      then(await ask(kind, body));
       host.close();
     } catch (error) {
       complain(words("causes-failed", {text: error.text ?? ""}));
@@ -67,7 +79,7 @@ export function create(host, {document, words, send, ask}) {
     async open(next) {
       model = next;
       complain(null);
-      apply.disabled = true;
+      apply.disabled = chance.disabled = true;
       host.showModal();
       try {
         found = (await ask("causes", model.rig)).causes;
@@ -77,8 +89,10 @@ export function create(host, {document, words, send, ask}) {
       const groups = [...new Set(found.map(({group}) => group))];
       list.replaceChildren(...groups.map((group) => make("optgroup", {label: words(`case-group-${group}`)},
         found.filter((one) => one.group === group).map(({id}) => make("option", {value: id}, causeWords(words, id).title)))));
-      apply.disabled = false;
+      apply.disabled = chance.disabled = false;
       choose(found[0].id);
     },
   };
 }
+
+const drawSeed = () => crypto.getRandomValues(new Uint32Array(1))[0];

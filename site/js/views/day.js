@@ -29,6 +29,7 @@ export function create(host, {document, words, send, causes}) {
       button.title = words(next.yesterday ? "forget-day-long" : "remember-day-long");
       const said = dayWords(next, words);
       setText(state, said);
+      for (const each of [change, button]) hide(each, Boolean(next.hidden)); // one thing at a time, and the day it is judged by stays
       hide(see, !next.yesterday || !next.days?.answer);
       hide(state, said === "");
     },
@@ -37,8 +38,8 @@ export function create(host, {document, words, send, causes}) {
 
 /** What is to be said of the remembered day itself: that it cannot be had, or that nothing has changed since. */
 export function dayWords(model, words) {
-  const {yesterday, rig} = model;
-  if (!yesterday) return "";
+  const {yesterday, rig, hidden} = model;
+  if (!yesterday || hidden) return "";
   if (model.clock && model.clock.status !== "off") return words("days-as-set");
   if (yesterday.error) return yesterday.error.rule ? sentence(yesterday.error, model) : words("day-failed");
   return same(yesterday.rig, rig) ? words("day-same") : "";

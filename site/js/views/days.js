@@ -37,9 +37,9 @@ export function create(host, {document, words}) {
       if (!ready) return;
       hide(still, !model.clock || model.clock.status === "off");
       const key = JSON.stringify([model.units.id]);
-      if (drawn?.answer === model.days.answer && drawn.key === key && drawn.catalogue === model.catalogue) return;
-      drawn = {answer: model.days.answer, key, catalogue: model.catalogue};
-      setText(story, dayStory(model, words));
+      if (drawn?.readings === model.days.answer.readings && drawn.meeting === model.days.answer.meeting && drawn.key === key && drawn.catalogue === model.catalogue) return;
+      drawn = {readings: model.days.answer.readings, meeting: model.days.answer.meeting, key, catalogue: model.catalogue};
+      setText(story, model.hidden ? words("hidden-days") : dayStory(model, words));
       const parts = dayParts(model, words);
       hide(list, !parts);
       hide(order, !parts);

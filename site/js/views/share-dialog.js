@@ -5,10 +5,11 @@ export function create(host, {document, words, clipboard}) {
   const make = (...parts) => h(document, ...parts);
   const link = make("input", {class: "link", id: "link", readonly: true, "aria-label": words("share-link"), onfocus: () => link.select()});
   const said = make("p", {role: "status"});
+  const veiled = make("p", {class: "fine", hidden: true}, words("share-hidden"));
   const copy = make("button", {type: "button", id: "copy-link", onclick: copyLink}, words("share-copy"));
   host.append(
     make("div", {class: "head"}, make("h2", {id: "share-title"}, words("share-title")), make("button", {type: "button", onclick: () => host.close()}, words("close"))),
-    make("p", {}, words("share-about")), link, make("p", {}, copy), said,
+    make("p", {}, words("share-about")), link, make("p", {}, copy), veiled, said,
   );
 
   async function copyLink() {
@@ -22,8 +23,9 @@ export function create(host, {document, words, clipboard}) {
   }
 
   return {
-    /** @param {string|null} address null where `large`, a "plant" or a "puzzle", does not fit into one */
-    show(address, large = "plant") {
+    /** @param {string|null} address null where `large`, a "plant" or a "puzzle", does not fit into one; `hidden`: it carries a hidden cause */
+    show(address, large = "plant", hidden = false) {
+      veiled.hidden = !hidden;
       setText(said, "");
       link.hidden = copy.hidden = address === null;
       link.value = address ?? "";
