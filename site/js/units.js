@@ -28,6 +28,7 @@ const COMMON = {
   kinematic: unit("mm²/s", 1e-6, 1),
   percent: unit("%", 1, 1), // as a plant file writes it; shares of one are "efficiency" and "opening"
   ratio: unit("", 1, 1),
+  count: unit("", 1, 0),
   coefficient: unit("m³/h", 1 / 3600, 1), // Kv means these, whatever flows are shown in
   time: unit("s", 1, 1),
   area: unit("m²", 1, 1),

@@ -62,7 +62,7 @@ test("every number has the quantity that its unit says", () => {
   for (const key of KEYS.filter((each) => ["number", "pair"].includes(kindOf(limits[each])))) {
     const quantity = quantityOf(key);
     const {unit} = limits[key];
-    if (unit === "-") assert.ok(["ratio", "opening"].includes(quantity), key);
+    if (unit === "-") assert.ok((limits[key].whole ? ["count"] : ["ratio", "opening"]).includes(quantity), key);
     else assert.equal(units.symbol(quantity), unit, key);
     if (quantity !== "opening") assert.ok(Math.abs(units.value(quantity, fromFile(key, 7)) - 7) < 1e-9, key);
     for (const preset of Object.values(PRESETS)) assert.ok(preset[quantity], key);
@@ -171,4 +171,8 @@ test("of a few words the usual one stands first, and none is lost", () => {
   const {choices, default: usual} = limits["gauges.suction.fault.tapping"];
   assert.equal(usualFirst(choices, usual)[0], "own");
   assert.deepEqual([...usualFirst(choices, usual)].sort(), [...choices].sort());
+});
+
+test("numbers that count have no decimals", () => {
+  assert.equal(createUnits("m3h-bar-m", "en").plain(quantityOf("gauges.suction.serial"), 7), "7");
 });

@@ -31,8 +31,8 @@ export function statesSaid(possible, units, words) {
  */
 export function createStates(make, words, short) {
   const lasts = make("path", {class: "state-lasts"}), falls = make("path", {class: "state-falls"});
-  const text = make("text", {class: "legend-states", x: 40, y: 16});
-  const legend = make("g", {transform: "translate(16,18)"},
+  const text = make("text", {class: "legend-states", x: 37, y: 16});
+  const legend = make("g", {transform: "translate(9,18)"},
     make("path", {class: "state-lasts", d: statePaths([{flow: 12, head: 12, lasts: true}], PLAIN).lasts}),
     make("path", {class: "state-falls", d: statePaths([{flow: 28, head: 12, lasts: false}], PLAIN).falls}), text);
   say(text, short ? "" : words("draw-other-states"));

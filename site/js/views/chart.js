@@ -7,6 +7,7 @@ import {chartDomain, curvePath, dotsPath, dutyWords, sampled} from "./chart-geom
 import {createStates, statesSaid} from "./chart-states.js";
 import {createReadout} from "./chart-readout.js";
 
+const BESIDE = 136; // [px] where the machine's keys begin, clear of the load's and of the mark of other states
 const HEAVY = 12; // the hollow mark counts as much as so many points of a curve
 
 /**
@@ -42,10 +43,10 @@ function build(svg, size, document, words) {
 
 function buildLegend(make, words, short) {
   const load = make("text", {class: "legend-load", x: 40, y: 16}, short ? words("draw-asks") : words("draw-load-curve"));
-  const machine = make("g", {transform: `translate(${short ? 92 : 128},0)`},
+  const machine = make("g", {transform: `translate(${short ? 92 : BESIDE},0)`},
     make("path", {class: "machine-curve", d: "M0,12h28"}), make("path", {class: "machine-dots", d: "M7,12h.01M21,12h.01"}),
     make("text", {class: "legend-machine", x: 34, y: 16}, short ? words("draw-answers") : words("draw-machine-curve")));
-  const single = make("g", {transform: `translate(${short ? 92 : 128},18)`},
+  const single = make("g", {transform: `translate(${short ? 92 : BESIDE},18)`},
     make("path", {class: "single-curve", d: "M0,12h28"}), make("text", {class: "legend-single", x: 34, y: 16}, words("draw-single-curve")));
   return {node: make("g", {class: "legend"}, make("path", {class: "load-curve", d: "M6,12h28"}), load, machine, single), single};
 }

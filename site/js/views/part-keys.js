@@ -12,7 +12,7 @@ export const slugOf = (key) => key.replace(/^gauges\.\w+\.(fault\.|serial$)/, "g
 /** Whether a key says what is wrong with an instrument: such keys lie folded away. */
 export const isFault = (key) => /(^|[._])fault\./.test(key);
 
-const BY_NAME = [[/(^|_)length_m$/, "length"], [/(^|_)roughness_mm$/, "roughness"], [/(^|_)kv_\w*m3h$/, "coefficient"], [/^(opening|filled|leg_filled|at)$/, "opening"], [/^class$/, "percent"]];
+const BY_NAME = [[/(^|_)length_m$/, "length"], [/(^|_)roughness_mm$/, "roughness"], [/(^|_)kv_\w*m3h$/, "coefficient"], [/^(opening|filled|leg_filled|at)$/, "opening"], [/^class$/, "percent"], [/(^|_)(serial|seed)$/, "count"]];
 
 /** The quantity a key's number is of; a plain number where nothing else is known. */
 export function quantityOf(key) {
