@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from loadfirst.instruments.instrument import Instrument
+from loadfirst.instruments.instrument import Chance, Instrument
 from loadfirst.instruments.scales import ammeter_scale
 from loadfirst.instruments.uncertainty import reading_limit
 from loadfirst.plant.scales import STEPS, next_scale
@@ -69,3 +69,14 @@ def test_an_ammeter_reaches_half_as_far_again_as_the_rated_current() -> None:
     """14 A on the name plate: 21 A at least, so 25 A. At 10 A the end of a usual scale is met exactly."""
     assert ammeter_scale(14.0) == 25.0
     assert [ammeter_scale(rated) for rated in (9.99, 10.0, 10.01)] == [15.0, 15.0, 25.0]
+
+
+def test_a_bare_instrument_says_what_it_senses() -> None:
+    """Beyond both ends, its error still that of the scale's end, and no chance in it, which a seed draws."""
+    bare = Chance(seed=4, bare=True)
+    for truth in (-1e5, 2e5, 9e5):
+        reading, usual = DIAL.show(truth, chance=bare, noise=1e3), DIAL.show(truth, noise=1e3)
+        assert reading.value == truth
+        assert (reading.accuracy, reading.uncertainty) == (usual.accuracy, usual.uncertainty)
+        assert reading.off_scale is None
+    assert DIAL.show(2e5, chance=Chance(seed=4), noise=1e3).value != 2e5

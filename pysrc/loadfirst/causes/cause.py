@@ -109,6 +109,15 @@ class Cause:
         low, high = self.sizes(plant)
         return min(max(self.size.usual, low), high)
 
+    def at(self, plant: ResolvedPlant, share: float) -> float:
+        """The size at a share of the room that this plant leaves, 0 to 1, as `scale` has them; 1 without."""
+        if self.size is None:
+            return 1.0
+        low, high = self.sizes(plant)
+        if self.size.scale == "log":
+            return low * float((high / low) ** share)
+        return low + (high - low) * share
+
     def spread(self, plant: ResolvedPlant, count: int) -> tuple[float, ...]:
         """Sizes over the room that this plant leaves, as `scale` has them: evenly, or by equal factors.
 
@@ -119,11 +128,7 @@ class Cause:
         """
         if self.size is None:
             return (1.0,)
-        low, high = self.sizes(plant)
-        steps = (step / (count - 1) for step in range(count))
-        if self.size.scale == "log":
-            return tuple(low * (high / low) ** step for step in steps)
-        return tuple(low + (high - low) * step for step in steps)
+        return tuple(self.at(plant, step / (count - 1)) for step in range(count))
 
     def edits(self, plant: ResolvedPlant, size: float | None = None) -> Edits:
         """What it changes in a plant.

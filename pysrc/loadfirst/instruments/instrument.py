@@ -68,10 +68,13 @@ class Chance(NamedTuple):
     ----------
     seed : draws the own errors of all instruments; 0: none has any.
     look : number of the look: two days, or the steps of a clock.
+    bare : leaves out all chance, and the stops of the scale too: what an instrument senses, as nobody
+        can read it but as a reading is reckoned with.
     """
 
     seed: int = 0
     look: int = 0
+    bare: bool = False
 
 
 NONE = Chance()
@@ -136,10 +139,9 @@ class Instrument(NamedTuple):
         low, high = self.low * times, self.high * times
         if truth is None:
             return Reading(self.id, self.quantity, None, low, high, None, None)
-        error = own_error(chance.seed, self.id, self.serial, chance.look) * self.limit(self.on_scale(truth))
-        sensed = truth + error + tremble(noise, chance.seed, self.id, chance.look)
-        value = self.on_scale(sensed)
-        accuracy = self.limit(value)
+        sensed = truth if chance.bare else truth + self._chance(self.on_scale(truth), chance, noise)
+        value = sensed if chance.bare else self.on_scale(sensed)
+        accuracy = self.limit(self.on_scale(sensed))
         off: Literal["low", "high"] | None = None
         if abs(sensed - value) > accuracy:
             off = "low" if sensed < value else "high"
@@ -147,3 +149,8 @@ class Instrument(NamedTuple):
             self.id, self.quantity, value * times, low, high, accuracy * times, off,
             standard(accuracy, noise) * times, repeatability(accuracy, noise) * times,
         )  # fmt: skip
+
+    def _chance(self, truth: float, chance: Chance, noise: float) -> float:
+        """Its own error at a value on the scale, and its noise. [SI]"""
+        error = own_error(chance.seed, self.id, self.serial, chance.look) * self.limit(truth)
+        return error + tremble(noise, chance.seed, self.id, chance.look)

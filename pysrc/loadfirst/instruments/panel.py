@@ -29,6 +29,7 @@ def readings(
     look: int = 0,
     before: Mapping[str, Reading] | None = None,
     pointers: Mapping[str, float] | None = None,
+    bare: bool = False,
 ) -> Shown:
     """What every instrument of the plant shows.
 
@@ -44,6 +45,8 @@ def readings(
         What was read before; a gauge that is shut off keeps it.
     pointers : mapping of float, optional
         Where time has brought what follows late, by the instrument's id; see `clock.pointers`.
+    bare : bool
+        Each value is what its instrument senses: without chance, and beyond the ends of its scale too.
 
     Returns
     -------
@@ -54,7 +57,8 @@ def readings(
         instrument without anything to measure (its line is off, its pressure
         is undefined, or no steady state was found) has no value.
     """
-    chance, truth, pointers = Chance(plant.meters.seed, look), Truth.of(state), pointers or {}
+    chance = Chance(plant.meters.seed, look, bare)
+    truth, pointers = Truth.of(state), pointers or {}
     return (
         *_gauges(truth, plant, chance, before or {}, pointers),
         read_flow_meter(plant.meters, truth, chance, pointers.get(METER)),

@@ -115,6 +115,18 @@ def resolve(plant: Plant, beside: Path | None = None) -> ResolvedPlant:
         curve=resolve_pump(plant, beside),
         second=None if isinstance(second, UnsetType) else find_pump(second, beside, "pump.second.model"),
     )
+    return fitted(one)
+
+
+def fitted(one: ResolvedPlant) -> ResolvedPlant:
+    """The same pumps in their plant, once they are known to go with its keys, with what suits them.
+
+    Raises
+    ------
+    InputError
+        For what cannot be said of such pumps.
+    """
+    plant = one.plant
     for number, pump in enumerate(one.pumps):
         _refuse(pump, conditions(plant)[number], ("pump", "pump.second")[number])
     _refuse_backward(one)

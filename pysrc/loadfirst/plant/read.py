@@ -6,13 +6,15 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
+import msgspec
+
 from loadfirst.errors import InputError
 from loadfirst.plant import library, toml_text
 from loadfirst.plant.checks import check_plant
 from loadfirst.plant.decode import decode, in_file
-from loadfirst.plant.edits import apply_edits
+from loadfirst.plant.edits import NAMING, apply_edits
 from loadfirst.plant.plant import Plant
-from loadfirst.plant.pumps import ResolvedPlant, resolve
+from loadfirst.plant.pumps import ResolvedPlant, fitted, resolve, resolve_pump
 from loadfirst.plant.vessels import with_walls
 
 
@@ -37,6 +39,26 @@ def read_resolved(path: Path | str, edits: Mapping[str, Any] | None = None) -> R
     data = toml_text.read(path)
     resolved = _resolved(data, path.parent, path.name)
     return _resolved(apply_edits(data, edits), path.parent, "") if edits else resolved
+
+
+def changed(one: ResolvedPlant, edits: Mapping[str, Any]) -> ResolvedPlant:
+    """A resolved plant with some keys changed; its instruments stay, also with another pump.
+
+    Parameters
+    ----------
+    one : what it has set by itself is forgotten.
+    edits : dotted keys and values, as `plant.edits` takes them; a pump that they name is a packaged one.
+
+    Raises
+    ------
+    InputError
+        For an edit that cannot be used.
+    """
+    if not edits:
+        return one
+    plant = decode_plant(apply_edits(msgspec.to_builtins(one.plant), edits))
+    curve = resolve_pump(plant) if any(f"pump.{key}" in edits for key in NAMING) else one.curve
+    return fitted(one._replace(plant=plant, curve=curve, found=None))
 
 
 def plant_data(plant: str | dict[str, Any]) -> dict[str, Any]:
