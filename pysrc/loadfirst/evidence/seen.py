@@ -1,0 +1,152 @@
+"""What the instruments of many plants would show before their own errors, and how far those may go."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator, Sequence
+from typing import Any, NamedTuple
+
+import numpy as np
+from msgspec.structs import replace
+
+from loadfirst.instruments.faults.own_error import REPEATABLE
+from loadfirst.instruments.instrument import Quantity, Reading
+from loadfirst.instruments.panel import readings
+from loadfirst.physics.law import Array, Flags
+from loadfirst.plant.answer import State
+from loadfirst.plant.automatic import acts, settled
+from loadfirst.plant.plant import Plant
+from loadfirst.plant.pumps import ResolvedPlant
+from loadfirst.plant.state import true_states
+from loadfirst.units import PERCENT
+
+SWING = 1.0 * PERCENT
+"""Standard deviation with which a person reads a pointer that swings, of its scale. Own choice. [-]"""
+SWINGING = ("pressure", "flow", "current")
+"""What swings where the flow hunts; shafts, levels and outputs hardly do. Common practice."""
+LEAST = 1e-9
+"""Least standard deviation, of a scale: a sound instrument that errs by nothing. [-]"""
+
+
+class Scale(NamedTuple):
+    """An instrument as its reader knows it; ends in SI."""
+
+    id: str
+    quantity: Quantity
+    low: float
+    high: float
+
+
+class Seen(NamedTuple):
+    """What is sensed by I instruments of many plants.
+
+    Attributes
+    ----------
+    value : ndarray (..., I)
+        Beyond the ends of the scale too; nan where the plant gives nothing that is known. [SI]
+    lasting, passing : ndarray (..., I)
+        Standard deviations of the error that stays and of that which changes from look to look. [SI]
+    keeps : ndarray (..., I) of bool
+        Shut off: it shows what it showed before.
+    solved : ndarray (...) of bool
+        Whether a steady state was found.
+    """
+
+    value: Array
+    lasting: Array
+    passing: Array
+    keeps: Flags
+    solved: Flags
+
+    def rows(self, index: Any) -> Seen:
+        """Some of the plants, as arrays are indexed."""
+        return self.each(lambda part: part[index])
+
+    def each(self, how: Callable[[Any], Any]) -> Seen:
+        """The same done to every array."""
+        return Seen(*map(how, self))
+
+    def flat(self) -> Seen:
+        """Plants that stand in rows and columns (A, B, ...) in one row."""
+        return self.each(lambda part: part.reshape(-1, *part.shape[2:]))
+
+
+def joined(parts: Sequence[Seen], how: Callable[[Sequence[Any]], Any]) -> Seen:
+    """Several made one: concatenated or stacked."""
+    return Seen(*(how(same) for same in zip(*parts, strict=True)))
+
+
+class Eye:
+    """Looks at one plant, and at what became of it.
+
+    Parameters
+    ----------
+    plant : as it was, not settled.
+    """
+
+    def __init__(self, plant: ResolvedPlant) -> None:
+        self.plant = plant
+        first = settled([plant])[0]
+        self.state = true_states([first])[0]
+        shown = readings(self.state, first.plant, bare=True)
+        self.before = {reading.id: reading for reading in shown}
+        self.scales = tuple(Scale(one.id, one.quantity, one.low, one.high) for one in shown)
+
+    def look(self, plants: Sequence[ResolvedPlant], hunts: Sequence[bool]) -> Seen:
+        """What is sensed at each of the plants.
+
+        Parameters
+        ----------
+        plants : not settled, each the first one changed.
+        hunts : whether the readings of each swing for another reason than its state tells.
+        """
+        rest = settled(plants)
+        found = [
+            _row(readings(state, one.plant, bare=True, before=self.before), one.plant, state, swings)
+            for one, state, swings in zip(rest, self._states(rest), hunts, strict=True)
+        ]
+        columns = [np.array(column) for column in zip(*found, strict=True)]
+        return Seen(*columns)
+
+    def _states(self, plants: Sequence[ResolvedPlant]) -> Iterator[State]:
+        """A cause at an instrument leaves the state as it was, where no controller looks at it."""
+        same = [self._is_the_same(one.plant) for one in plants]
+        solved = iter(true_states([one for one, known in zip(plants, same, strict=True) if not known]))
+        return (self.state if known else next(solved) for known in same)
+
+    def _is_the_same(self, plant: Plant) -> bool:
+        own = self.plant.plant
+        return not acts(own) and replace(plant, gauges=own.gauges, meters=own.meters) == own
+
+
+def _row(shown: Sequence[Reading], plant: Plant, state: State, hunts: bool) -> tuple[object, ...]:
+    swings = hunts or state.hunting
+    values = [math.nan if one.value is None else one.value for one in shown]
+    lasting, passing = zip(*(_errors(one, swings) for one in shown), strict=True)
+    return values, lasting, passing, [_keeps(one.id, plant) for one in shown], state.converged
+
+
+def _errors(one: Reading, swings: bool) -> tuple[float, float]:
+    """Both parts of a sound instrument's error, of rectangular distributions; noise and swinging besides.
+
+    Sources: JCGM 100:2008 (GUM), 4.3.7 and 5.1.2 (from memory): a/√3, added in squares.
+    """
+    span = one.high - one.low
+    if one.accuracy is None or one.uncertainty is None:
+        return LEAST * span, LEAST * span
+    limit = one.accuracy / math.sqrt(3)
+    noise = math.sqrt(max(one.uncertainty**2 - limit**2, 0.0))
+    swing = SWING * span if swings and one.quantity in SWINGING else 0.0
+    return (1 - REPEATABLE) * limit, math.hypot(REPEATABLE * limit, noise, swing, LEAST * span)
+
+
+def _keeps(id: str, plant: Plant) -> bool:
+    dials = {
+        "gauge-suction": plant.gauges.suction,
+        "gauge-discharge": plant.gauges.discharge,
+        "gauge-after-valve": plant.gauges.after_valve,
+    }
+    if id not in dials:
+        return False
+    fault = dials[id].fault
+    return fault.root_valve == "shut" and fault.frozen_bar is None

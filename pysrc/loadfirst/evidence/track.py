@@ -1,0 +1,122 @@
+"""How readings go with the size of one cause: solved where it matters, smooth curves in between.
+
+Sizes are halved where a curve through those solved so far missed the next one
+by more than a share of what the instruments repeat to.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from loadfirst.evidence.hypothesis import Hypothesis
+from loadfirst.evidence.seen import Eye, Scale, Seen, joined
+from loadfirst.physics.interpolate import monotone_slopes
+from loadfirst.physics.law import Array, Flags
+
+FIRST = 5
+"""How many sizes are solved at first, from end to end."""
+MISS = 0.1
+"""How far a curve may miss a size solved later, over what repeats of a difference. [-]"""
+OTHERWISE = 0.1
+"""How far the standard deviation of what changes from look to look may be missed, of itself. [-]"""
+DEEPEST = 10
+"""How often an interval is halved at most, where something leaps."""
+BEYOND = 10.0
+"""How many standard deviations beyond an end of a scale still count."""
+
+
+class Track:
+    """The readings along the sizes of one hypothesis.
+
+    Attributes
+    ----------
+    hypothesis : a single cause.
+    share : ndarray (K,), rising
+        Sizes solved, as shares of the room that the plant leaves. [-]
+    seen : what is sensed there, (K, I).
+    """
+
+    def __init__(self, hypothesis: Hypothesis, scales: Sequence[Scale]) -> None:
+        self.hypothesis = hypothesis
+        self.low, self.high = (np.array([getattr(one, end) for one in scales]) for end in ("low", "high"))
+        self.share = np.empty(0)
+        blank, no = np.empty((0, len(scales))), np.empty((0, len(scales)), dtype=bool)
+        self.seen = Seen(blank, blank, blank, no, no[:, 0])
+        self.asked = np.linspace(0, 1, FIRST) if hypothesis.sizes else np.ones(1)
+        self.depth = 0
+
+    def take(self, found: Seen) -> None:
+        """Keep what was found at the sizes asked for, and ask for those between that are worth it."""
+        worth = self._missed(found) if len(self.share) else np.ones(len(self.asked), dtype=bool)
+        asked, order = self.asked, np.argsort(np.concatenate([self.share, self.asked]))
+        self.share = np.concatenate([self.share, asked])[order]
+        self.seen = joined([self.seen, found], np.concatenate).rows(order)
+        middles = (self.share[1:] + self.share[:-1]) / 2
+        ends = np.isin(self.share, asked[worth])
+        self.depth += 1
+        self.asked = middles[ends[1:] | ends[:-1]] if self.depth < DEEPEST else np.empty(0)
+
+    def _missed(self, found: Seen) -> Flags:
+        """Where the curve so far says something else than was found."""
+        guess = along(self.share, self.seen, self.asked)
+        far = np.abs(self.cut(guess) - self.cut(found)) > MISS * found.passing * np.sqrt(2)
+        far |= np.abs(guess.passing - found.passing) > OTHERWISE * found.passing
+        odd = (far & ~np.isnan(found.value)) | (np.isnan(found.value) != np.isnan(guess.value))
+        return np.asarray((odd & ~found.keeps).any(axis=-1) | (found.solved != guess.solved))
+
+    def cut(self, seen: Seen) -> Array:
+        """Values as far as they matter: a stop hides what is far beyond it."""
+        spare = BEYOND * (seen.lasting + seen.passing)
+        return np.clip(seen.value, self.low - spare, self.high + spare)
+
+
+def follow(eye: Eye, hypotheses: Sequence[Hypothesis]) -> list[Track]:
+    """Solve each hypothesis at as many sizes as it needs, those of all together."""
+    tracks = [Track(one, eye.scales) for one in hypotheses]
+    while asked := [track for track in tracks if len(track.asked)]:
+        plants = [one.hypothesis.at(eye.plant, [share]) for one in asked for share in one.asked.tolist()]
+        hunts = [one.hypothesis.hunts() for one in asked for _ in one.asked]
+        found, start = eye.look(plants, hunts), 0
+        for track in asked:
+            count = len(track.asked)
+            track.take(found.rows(slice(start, start + count)))
+            start += count
+    return tracks
+
+
+def along(share: Array, seen: Seen, at: Array) -> Seen:
+    """What is sensed at shares between those solved: values by monotone cubics, flags of the nearest."""
+    if len(share) == 1:
+        return seen.rows(np.zeros(len(at), dtype=np.intp))
+    nearest = np.abs(at[:, None] - share).argmin(axis=1)
+    filled = np.column_stack([_filled(share, column) for column in seen.value.T])
+    value = np.where(np.isnan(seen.value[nearest]), np.nan, cubic(share, filled, at))
+    lasting, passing = (
+        np.column_stack([np.interp(at, share, column) for column in part.T])
+        for part in (seen.lasting, seen.passing)
+    )
+    return Seen(value, lasting, passing, seen.keeps[nearest], seen.solved[nearest])
+
+
+def _filled(share: Array, column: Array) -> Array:
+    """Gaps bridged straight, so that curves reach the edge of what is known."""
+    known = ~np.isnan(column)
+    if known.all():
+        return column
+    return np.interp(share, share[known], column[known]) if known.any() else np.zeros_like(column)
+
+
+def cubic(share: Array, values: Array, at: Array) -> Array:
+    """Monotone cubics through columns of values (K, I), at shares (A,): (A, I)."""
+    slopes = monotone_slopes(share, values.T).T
+    piece = np.clip(np.searchsorted(share, at, side="right") - 1, 0, len(share) - 2)
+    step = (share[piece + 1] - share[piece])[:, None]
+    t = (at - share[piece])[:, None] / step
+    left, right = values[piece], values[piece + 1]
+    rise, fall = slopes[piece] * step, slopes[piece + 1] * step
+    return np.asarray(
+        left
+        + t * (rise + t * (3 * (right - left) - 2 * rise - fall + t * (2 * (left - right) + rise + fall)))
+    )
