@@ -26,6 +26,7 @@ test("a dial that reaches below zero marks its zero", () => {
 
 test("longer numerals are fewer, so that they do not touch", () => {
   assert.ok(numeralCount([0, 6000], 48) < numeralCount([0, 6], 48));
+  assert.ok(numeralCount([0, 10], 54, 1.2) <= numeralCount([0, 10], 54), "larger numerals are no more of them");
 });
 
 test("every numeral of a dial stands at a round value within its ends", () => {

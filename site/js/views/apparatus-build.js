@@ -1,5 +1,6 @@
 // Makes the parts of the apparatus in their places. What they show comes later.
 
+import {clamp} from "../lib/scale.js";
 import {el, px} from "../lib/svg.js";
 import {buildAside, partGroup} from "./aside-build.js";
 import {createDrive} from "./drive.js";
@@ -135,9 +136,13 @@ function buildFlowTap(document, {line, narrow}) {
   return {node, mark};
 }
 
+const LARGEST = 1.2; // larger numerals would run into the reading
+
+/** On a sheet that is drawn smaller to hold more, numerals stay legible as the other letters do. */
 function buildInstruments(plan, {document, words, send}, read) {
   const {meters, narrow, by: scale} = plan;
-  const place = (x, down, width) => ({x, y: meters.y + scale * down, width: width / scale, scale});
+  const letters = clamp(plan.letters / scale, 1, LARGEST);
+  const place = (x, down, width) => ({x, y: meters.y + scale * down, width: width / scale, scale, letters});
   const flow = createFlowMeter(document, {...place(meters.x, 0, meters.flow), key: "flow-meter"});
   const drive = createDrive(document, place(meters.x, 76, meters.flow),
     {label: words("draw-drive"), send, read: () => read("drive.frequency_hz")});
@@ -146,7 +151,7 @@ function buildInstruments(plan, {document, words, send}, read) {
     speed: createTachometer(document, {...place(x, 94, meters.slim), key: `tachometer-${i + 1}`}),
   }));
   const wires = narrow ? [] : meters.motors.map((x, i) => wire(document, plan, x + meters.slim / 2, i));
-  return {flow, drive, motors, wires, dials: plan.dials.map((each) => buildDial(document, each, {narrow, scale, letters: plan.letters, tight: narrow || plan.tight, words, below: plan.sides.dials === "below"}))};
+  return {flow, drive, motors, wires, dials: plan.dials.map((each) => buildDial(document, each, {narrow, scale, letters: plan.letters, numerals: letters, tight: narrow || plan.tight, words, below: plan.sides.dials === "below"}))};
 }
 
 /** The motor's cable, from its ammeter to the pump. */
@@ -160,9 +165,9 @@ function wire(document, {meters, line, sides}, from, index) {
   return el(document, "path", {class: "wire", d: `M${px(from)},${px(start)}V${px(turn)}H${px(x)}${end}`});
 }
 
-function buildDial(document, place, {narrow, scale, letters, tight, words, below}) {
+function buildDial(document, place, {narrow, scale, letters, numerals, tight, words, below}) {
   const {name, x, y, r, tap, label, strays} = place;
-  const dial = createDial(document, {x, y, r: r / scale, scale, key: `gauge-${name}`});
+  const dial = createDial(document, {x, y, r: r / scale, scale, letters: numerals, key: `gauge-${name}`});
   const edge = below ? y - r : y + r;
   const turn = narrow ? edge - (strays ? 6 : 12) * scale : edge + (tap[1] - edge) * (strays ? 0.2 : 0.5); // one that strays keeps clear of the others' bends
   const bend = !narrow && x === tap[0] ? `V${px(edge)}` : `V${px(turn)}H${px(x)}V${px(edge)}`;

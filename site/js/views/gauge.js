@@ -26,21 +26,21 @@ const BEAT = 9; // [rad/s] of its swinging
 const NUMERAL = 12; // [px] height of the numerals on the dial
 
 /**
- * Where everything goes on a dial of radius `r` about (0, 0); `turn` says how far the needle turns for a value,
+ * Where everything goes on a dial of radius `r` about (0, 0), its numerals so many times larger than usual; `turn` says how far the needle turns for a value,
  * null where there is none. No DOM.
  */
-export function gaugeGeometry({range}, r) {
+export function gaugeGeometry({range}, r, letters = 1) {
   const scale = clampedScale(range, SWEEP);
   const turn = (value) => (Number.isFinite(value) ? scale(value) : null);
-  const step = tickStep(...range, numeralCount(range, r));
+  const step = tickStep(...range, numeralCount(range, r, letters));
   const places = decimals(step);
-  const major = roundTicks(...range, numeralCount(range, r));
+  const major = roundTicks(...range, numeralCount(range, r, letters));
   const minor = roundTicks(...range, 5 * Math.max(1, major.length - 1)).filter((at) => !isNear(at, major, step));
   return {
     turn,
     major: major.map((at) => ({at, text: at.toFixed(places).replace("-", "−"), turn: turn(at)})),
     minor: minor.map((at) => ({at, turn: turn(at)})),
-    unit: unitPlace(major.map((at) => ({turn: turn(at), text: at.toFixed(places)})), r),
+    unit: unitPlace(major.map((at) => ({turn: turn(at), text: at.toFixed(places)})), r, letters),
     zero: range[0] < 0 && range[1] > 0 ? turn(0) : null,
   };
 }
@@ -48,27 +48,27 @@ export function gaugeGeometry({range}, r) {
 const isNear = (at, ticks, step) => ticks.some((tick) => Math.abs(tick - at) < 0.05 * step);
 
 /** Where the unit stands: below the hub, where no needle comes, in the middle between the numerals at both ends. */
-function unitPlace(numerals, r) {
+function unitPlace(numerals, r, letters) {
   const room = [-0.55 * r, 0.55 * r];
   for (const {turn, text} of numerals.filter((one) => Math.abs(one.turn) > 100)) {
     const side = Math.sign(turn);
-    const inner = Math.abs(numeralPlace(turn, text, r)[0]) - 0.31 * NUMERAL * text.length;
+    const inner = Math.abs(numeralPlace(turn, text, r, letters)[0]) - 0.31 * NUMERAL * letters * text.length;
     room[side < 0 ? 0 : 1] = side * Math.min(0.55 * r, inner);
   }
   return [(room[0] + room[1]) / 2, 0.41 * r];
 }
 
 /** Long numerals stand farther in. */
-const numeralPlace = (turn, text, r) => polar(0, 0, r - 18 - Math.max(0, 2.2 * (text.length - 2)), turn);
+const numeralPlace = (turn, text, r, letters) => polar(0, 0, r - 12 - letters * (6 + Math.max(0, 2.2 * (text.length - 2))), turn);
 
 /** How many numerals fit round the dial without touching. */
-export function numeralCount(range, r) {
+export function numeralCount(range, r, letters = 1) {
   const arc = (Math.PI * (SWEEP[1] - SWEEP[0]) * (r - 20)) / 180;
   const room = (count) => {
     const ticks = roundTicks(...range, count);
     const digits = decimals(tickStep(...range, count));
     const longest = Math.max(...ticks.map((at) => at.toFixed(digits).length));
-    return ticks.length * (0.62 * NUMERAL * longest + 8);
+    return ticks.length * (0.62 * NUMERAL * letters * longest + 8);
   };
   return [6, 5, 4, 3].find((count) => room(count) <= arc) ?? 2;
 }
@@ -77,7 +77,7 @@ export function numeralCount(range, r) {
  * A dial to be placed in any drawing.
  * @returns {{node: SVGGElement, update: (data: GaugeData) => void, advance: (seconds: number) => boolean}}
  */
-export function createDial(document, {x, y, r, key, scale: by = 1}) {
+export function createDial(document, {x, y, r, key, scale: by = 1, letters = 1}) {
   const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
   const scale = make("g", {class: "dial-scale"});
   const ghost = make("path", {class: "dial-ghost", d: `M0,${px(-r + 3)}L-3.5,${px(-r - 4)}L3.5,${px(-r - 4)}Z`});
@@ -90,13 +90,14 @@ export function createDial(document, {x, y, r, key, scale: by = 1}) {
   const node = make("g", {class: "dial", transform: placed(x, y, by), role: "meter", "data-reading": key, "data-part": key},
     make("circle", {class: "dial-bezel", r}), make("circle", {class: "dial-face", r: px(r - 3)}),
     scale, band, unit, ghost, day, off, needle, make("circle", {class: "dial-hub", r: 3.5}), reading);
+  node.style.setProperty("--numeral", String(letters));
   let drawn = "", places = null, turn = null, swings = false, time = 0;
   return {
     node,
     update(data) {
       if (drawn !== `${data.range}`) {
-        places = gaugeGeometry(data, r);
-        scale.replaceChildren(...ticks(make, places, r));
+        places = gaugeGeometry(data, r, letters);
+        scale.replaceChildren(...ticks(make, places, r, letters));
         setAll(unit, {x: px(places.unit[0]), y: px(places.unit[1])});
         drawn = `${data.range}`;
       }
@@ -139,14 +140,14 @@ function point(node, turn) {
   if (turn !== null) set(node, "transform", `rotate(${px(turn)})`);
 }
 
-function ticks(make, {major, minor, zero}, r) {
+function ticks(make, {major, minor, zero}, r, letters) {
   const mark = (turn, kind, length) => {
     const [a, b] = [polar(0, 0, r - 5, turn), polar(0, 0, r - 5 - length, turn)];
     return make("line", {class: kind, x1: px(a[0]), y1: px(a[1]), x2: px(b[0]), y2: px(b[1])});
   };
   const numeral = ({turn, text}) => {
-    const [x, y] = numeralPlace(turn, text, r);
-    return make("text", {class: "dial-numeral", x: px(x), y: px(y + 4)}, text);
+    const [x, y] = numeralPlace(turn, text, r, letters);
+    return make("text", {class: "dial-numeral", x: px(x), y: px(y + 4 * letters)}, text);
   };
   return [
     make("path", {class: "dial-arc", d: arcPath(0, 0, r - 5, ...SWEEP)}),

@@ -23,7 +23,7 @@ export function scaleMarks(range, places, room) {
 }
 
 /** A flow meter: straight scale with a running pointer, and large digits. */
-export function createFlowMeter(document, {x, y, width, key, scale: by = 1}) {
+export function createFlowMeter(document, {x, y, width, key, scale: by = 1, letters = 1}) {
   const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
   const [from, to, line] = [14, width - 14, 44];
   const scale = make("g");
@@ -35,12 +35,13 @@ export function createFlowMeter(document, {x, y, width, key, scale: by = 1}) {
   const digits = make("text", {x: width - 10, y: 25, class: "end"}, reading, unit);
   const node = make("g", {class: "meter", role: "meter", "data-reading": key, "data-part": key, transform: placed(x, y, by)},
     make("rect", {class: "meter-case", width, height: 70, rx: 3}), scale, ghost, pointer, label, digits);
+  node.style.setProperty("--numeral", String(letters));
   let drawn = "", marks = null;
   return {
     node,
     update(data) {
       if (drawn !== `${data.range}`) {
-        marks = scaleMarks(data.range, [from, to], width - 28);
+        marks = scaleMarks(data.range, [from, to], (width - 28) / letters);
         scale.replaceChildren(...straightScale(make, marks, from, to, line));
         drawn = `${data.range}`;
       }
@@ -75,7 +76,7 @@ function slide(node, value, {at}) {
 }
 
 /** An ammeter: quarter-circle scale over a small case, digits below. */
-export function createAmmeter(document, {x, y, width, key, scale: by = 1}) {
+export function createAmmeter(document, {x, y, width, key, scale: by = 1, letters = 1}) {
   const make = (name, attributes, ...children) => el(document, name, attributes, ...children);
   const r = Math.min(58, 0.62 * width); // the pivot lies under the skirt
   const [cx, cy] = [width / 2, r + 15];
@@ -90,12 +91,13 @@ export function createAmmeter(document, {x, y, width, key, scale: by = 1}) {
     make("rect", {class: "meter-case", width, height: 84, rx: 3}), scale, hands,
     make("rect", {class: "meter-skirt", x: 1, y: 58, width: width - 2, height: 25, rx: 2}),
     make("text", {class: "middle", x: cx, y: 76}, reading, unit));
+  node.style.setProperty("--numeral", String(letters));
   let drawn = "", marks = null;
   return {
     node,
     update(data) {
       if (drawn !== `${data.range}`) {
-        marks = scaleMarks(data.range, SWEEP, 1.5 * r);
+        marks = scaleMarks(data.range, SWEEP, (1.5 * r) / letters);
         scale.replaceChildren(...roundScale(make, marks, cx, cy, r));
         drawn = `${data.range}`;
       }
