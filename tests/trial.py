@@ -268,13 +268,32 @@ def _alike(kind: str, data: Data) -> bool:
 PART = 2000  # plants of one seed: enough that many share a shape
 
 
+def through_time(seed: int, count: int, processes: int | None) -> int:
+    """Let an hour go by in each plant of a trial."""
+    from tests.time_trial import troubles
+
+    failed, first = 0, seed * 1_000_000
+    with ProcessPoolExecutor(processes) as pool:
+        for done, texts in enumerate(pool.map(troubles, range(first, first + count)), start=1):
+            failed += len(texts)
+            for text in texts:
+                print(f"\n{text}", flush=True)
+            if done % 100 == 0:
+                print(f"{done} plants, {failed} failed", file=sys.stderr, flush=True)
+    print(f"{count} plants tried, {failed} failed.")
+    return 1 if failed else 0
+
+
 def main(arguments: Sequence[str]) -> int:
     """Run a trial and print what fails. Returns 1 where anything did."""
     parser = argparse.ArgumentParser(prog="loadfirst_dev trial")
     parser.add_argument("--plants", type=int, default=10_000)
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--processes", type=int, default=None)
+    parser.add_argument("--clock", action="store_true")
     options = parser.parse_args(arguments)
+    if options.clock:
+        return through_time(options.seed, options.plants, options.processes)
     parts = -(-options.plants // PART)
     seeds = [options.seed * 1_000_000 + part for part in range(parts)]
     counts = [min(PART, options.plants - PART * part) for part in range(parts)]

@@ -26,6 +26,11 @@ def main(arguments: list[str]) -> int:
     parser.add_argument(
         "--processes", type=int, default=os.cpu_count(), metavar="N", help="at once (all cores)"
     )
+    parser.add_argument(
+        "--clock",
+        action="store_true",
+        help="an hour of plant time in each, with causes on the way",
+    )
     options = parser.parse_args(arguments)
     python = environment.whole(read_pins())
     paths = (places.REPO / "pysrc", places.REPO, places.REPO / "tests")
@@ -33,4 +38,5 @@ def main(arguments: list[str]) -> int:
     command = [str(python), "-m", "tests.trial"]
     for name in ("plants", "seed", "processes"):
         command += [f"--{name}", str(getattr(options, name))]
+    command += ["--clock"] if options.clock else []
     return subprocess.run(command, cwd=places.REPO, env=env, check=False).returncode
