@@ -20,6 +20,7 @@ NO_UNIT = {
     "strainer_k",
     "k",
     "rangeability",
+    "gain",
     "opening",
     "class",
     *LOAD,

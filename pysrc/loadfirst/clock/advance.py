@@ -20,6 +20,7 @@ from typing import NamedTuple
 from msgspec.structs import replace
 
 from loadfirst.clock.account import Account, add
+from loadfirst.clock.controller import HAIR, Loop, Steered, steered
 from loadfirst.clock.lines import DELIVERY
 from loadfirst.clock.moment import Moment, Shaft, Stock
 from loadfirst.clock.present import field_speed
@@ -30,7 +31,6 @@ from loadfirst.clock.vessel import draw, inflow, is_empty, is_full, room
 from loadfirst.plant.pumps import ResolvedPlant
 
 GAMMA = 1 - 1 / sqrt(2)
-HAIR = 1e-6  # [-] of the stroke
 STILL, SHARE = 1e-4, 0.05
 """Change of every flow up to which a step is one stage: of the usual flow, and of the tolerance. [-]"""
 SLOW = 1e-3
@@ -53,11 +53,18 @@ class Step(NamedTuple):
 
 
 def advance(
-    resolved: ResolvedPlant, moment: Moment, span: float, loads: tuple[float, ...], tolerance: float
+    resolved: ResolvedPlant,
+    moment: Moment,
+    span: float,
+    loads: tuple[float, ...],
+    tolerance: float,
+    loop: Loop | None = None,
 ) -> Step:
-    """Try a step of `span` seconds, above 0; `loads` as in `Start`."""
-    quiet = _at_once(resolved, moment, span, loads, tolerance) if _is_slow(resolved, moment, span) else None
-    return _in_two(resolved, moment, span, loads, tolerance) if quiet is None else quiet
+    """Try a step of `span` seconds, above 0; `loads` as in `Start`, `loop` of a controller that acts."""
+    quiet = None
+    if _is_slow(resolved, moment, span):
+        quiet = _at_once(resolved, moment, span, loads, tolerance, loop)
+    return _in_two(resolved, moment, span, loads, tolerance, loop) if quiet is None else quiet
 
 
 def _is_slow(resolved: ResolvedPlant, moment: Moment, span: float) -> bool:
@@ -72,30 +79,40 @@ def _is_slow(resolved: ResolvedPlant, moment: Moment, span: float) -> bool:
 
 
 def _at_once(
-    resolved: ResolvedPlant, moment: Moment, span: float, loads: tuple[float, ...], tolerance: float
+    resolved: ResolvedPlant,
+    moment: Moment,
+    span: float,
+    loads: tuple[float, ...],
+    tolerance: float,
+    loop: Loop | None,
 ) -> Step | None:
     """The step in one stage; None where flows have changed."""
     held = moment.supply.volume[0], moment.delivery.volume[0]
     start = Start(held, moment.flows, tuple(shaft.speed for shaft in moment.shafts), loads)
-    only = stage(resolved, moment, start, span, span, moment.stem)
+    found = _stage(resolved, moment, loop, start, span, span, _integral(moment))
+    only = found.stage
     if not only.flows.keys() <= moment.flows.keys():
         return None
     usual = float(only.solved.built.flow_scale[0])
     off = max(abs(flow - moment.flows[name]) for name, flow in only.flows.items()) / usual
     if not off <= min(STILL, SHARE * tolerance):
         return None
-    return Step(_ended(resolved, moment, span, only, only, moment.stem), only, off / tolerance)
+    return Step(_ended(resolved, moment, span, only, found), only, off / tolerance)
 
 
 def _in_two(
-    resolved: ResolvedPlant, moment: Moment, span: float, loads: tuple[float, ...], tolerance: float
+    resolved: ResolvedPlant,
+    moment: Moment,
+    span: float,
+    loads: tuple[float, ...],
+    tolerance: float,
+    loop: Loop | None,
 ) -> Step:
     held = moment.supply.volume[0], moment.delivery.volume[0]
     speeds = tuple(shaft.speed for shaft in moment.shafts)
-    first_stem = stem_after(resolved, moment, GAMMA * span)
     start = Start(held, dict(moment.flows), speeds, loads)
-    first = stage(resolved, moment, start, GAMMA * span, GAMMA * span, first_stem)
-    on = (1 - GAMMA) * span
+    early = _stage(resolved, moment, loop, start, GAMMA * span, GAMMA * span, _integral(moment))
+    first, on = early.stage, (1 - GAMMA) * span
     start = Start(
         volumes=(held[0] + on * first.volumes[0], held[1] + on * first.volumes[1]),
         flows={
@@ -105,18 +122,36 @@ def _in_two(
         speeds=tuple(max(speed + on * gain, 0.0) for speed, gain in zip(speeds, first.gains, strict=True)),
         loads=first.loads,
     )
-    last_stem = stem_after(resolved, moment, span)
-    last = stage(resolved, moment, start, GAMMA * span, span, last_stem)
-    ended = _ended(resolved, moment, span, first, last, last_stem)
-    return Step(ended, last, _error(resolved, span, first, last) / tolerance)
+    late = _stage(resolved, moment, loop, start, GAMMA * span, span, _integral(moment) + on * early.rate)
+    error = max(_error(resolved, span, first, late.stage), span * abs(late.rate - early.rate))
+    return Step(_ended(resolved, moment, span, first, late), late.stage, error / tolerance)
 
 
-def _ended(
-    resolved: ResolvedPlant, moment: Moment, span: float, first: Stage, last: Stage, stem: float
-) -> Moment:
+def _integral(moment: Moment) -> float:
+    return 0.0 if moment.controller is None else moment.controller.integral or 0.0
+
+
+def _stage(
+    resolved: ResolvedPlant,
+    moment: Moment,
+    loop: Loop | None,
+    start: Start,
+    span: float,
+    at: float,
+    integral: float,
+) -> Steered:
+    """One stage, with its controller where one acts."""
+    if loop is not None:
+        return steered(resolved, moment, loop, start, span, at, integral)
+    stem = stem_after(resolved, moment, at)
+    return Steered(stage(resolved, moment, start, span, at, stem), stem, moment.controller, 0.0)
+
+
+def _ended(resolved: ResolvedPlant, moment: Moment, span: float, first: Stage, end: Steered) -> Moment:
+    last = end.stage
     ended = _moved(resolved, moment, span, first, last)
     shafts = _warmed(resolved, moment, span, first, last)
-    return replace(ended, stem=stem, shafts=shafts, flows=last.flows)
+    return replace(ended, stem=end.stem, shafts=shafts, flows=last.flows, controller=end.controller)
 
 
 def stem_after(resolved: ResolvedPlant, moment: Moment, span: float) -> float:

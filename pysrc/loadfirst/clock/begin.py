@@ -5,12 +5,13 @@ from __future__ import annotations
 from msgspec.structs import replace
 
 from loadfirst.clock.account import add
-from loadfirst.clock.commanded import commanded
+from loadfirst.clock.controller import first_integral, taken_over
 from loadfirst.clock.moment import Moment, Shaft
 from loadfirst.clock.pointers import pointers
 from loadfirst.clock.relay import settled
 from loadfirst.clock.shafts import asked_frequency, switched, wanted
 from loadfirst.clock.vessel import after_hands, is_empty, stock
+from loadfirst.plant.automatic import settled as settled_plants
 from loadfirst.plant.build import build
 from loadfirst.plant.pumps import ResolvedPlant
 from loadfirst.plant.solved import solve_plants
@@ -21,7 +22,7 @@ def begin(resolved: ResolvedPlant) -> Moment:
 
     Its pumps have liquid unless the supply is empty.
     """
-    resolved = commanded(resolved)
+    given, resolved = resolved, _at_rest(resolved)
     one = solve_plants(build([resolved])).of(0)
     plant = resolved.plant
     shafts = []
@@ -31,7 +32,7 @@ def begin(resolved: ResolvedPlant) -> Moment:
         heat = settled(plant, current, float(one.per_machine(law.motor.rated_current)[column]))
         shafts.append(Shaft("running" if on else "standing", speed, asked_frequency(resolved), heat))
     supply, delivery = stock(plant.supply), stock(plant.delivery)
-    return Moment(
+    begun = Moment(
         time=(0.0, 0.0),
         supply=supply,
         delivery=delivery,
@@ -43,6 +44,15 @@ def begin(resolved: ResolvedPlant) -> Moment:
         primed=not is_empty(supply.volume),
         drained=is_empty(delivery.volume),
     )
+    return first_integral(plant, taken_over(given, begun), one.solved)
+
+
+def _at_rest(resolved: ResolvedPlant) -> ResolvedPlant:
+    """The plant with valve and drive where it has sent them by itself, its levels as its file has them."""
+    plant, sent = resolved.plant, settled_plants([resolved])[0].plant
+    valve = replace(plant.valve, opening=sent.valve.opening)
+    drive = replace(plant.drive, frequency_hz=sent.drive.frequency_hz)
+    return resolved._replace(plant=replace(plant, valve=valve, drive=drive))
 
 
 def resumed(resolved: ResolvedPlant, moment: Moment) -> Moment:
@@ -60,4 +70,4 @@ def resumed(resolved: ResolvedPlant, moment: Moment) -> Moment:
         by_hand=add(add(moment.by_hand, out), off),
         shafts=shafts,
     )
-    return switched(resolved, moment)
+    return taken_over(resolved, switched(resolved, moment))

@@ -50,6 +50,23 @@ class Shaft(Part, frozen=True):
     tripped: bool = False
 
 
+class Controller(Part, frozen=True):
+    """A controller that is or was in automatic.
+
+    Attributes
+    ----------
+    what : what it measures and moves; with another it begins anew.
+    output : where valve or drive stand, of the whole. [-]
+    integral : of its deviation; None by hand. [-]
+    key : what the key says that a hand would set: once it changes, a hand has.
+    """
+
+    what: Annotated[str, Meta(max_length=60)]
+    output: Finite
+    integral: Finite | None
+    key: Finite
+
+
 class Moment(Part, frozen=True, kw_only=True):
     """A plant at one moment.
 
@@ -68,6 +85,7 @@ class Moment(Part, frozen=True, kw_only=True):
     flows : in the lines whose liquid has inertia. [m³/s]
     marks : what was open or lifted, by name.
     pointers : where instruments that may follow late stand, by id; see `clock.pointers`.
+    controller : where there is one that acts, or did until a hand took over.
     primed : whether the pumps have liquid; they lost it where the supply has run empty.
     drained : the delivery has run empty and nothing flows back from it.
     """
@@ -86,6 +104,7 @@ class Moment(Part, frozen=True, kw_only=True):
     flows: Annotated[dict[str, Finite], Meta(max_length=12)]
     marks: Annotated[dict[str, bool], Meta(max_length=16)]
     pointers: Annotated[dict[str, Finite], Meta(max_length=8)] = {}
+    controller: Controller | None = None
     primed: bool = True
     drained: bool = False
 

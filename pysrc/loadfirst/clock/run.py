@@ -11,13 +11,15 @@ from msgspec.structs import replace
 from loadfirst.clock.account import add
 from loadfirst.clock.advance import Step, advance, shut_tight
 from loadfirst.clock.begin import resumed
-from loadfirst.clock.commanded import commanded
+from loadfirst.clock.commanded import limited
+from loadfirst.clock.controller import Loop, first_integral, following, loop_of, told
 from loadfirst.clock.events import Kind, signals, starting
 from loadfirst.clock.happen import happened, kind_of
 from loadfirst.clock.moment import Moment
 from loadfirst.clock.pointers import any_late, pointers
 from loadfirst.clock.shafts import asked_frequency, switched
 from loadfirst.clock.stage import Start, stage
+from loadfirst.plant.automatic import acts
 from loadfirst.plant.drives import has_drive
 from loadfirst.plant.pumps import ResolvedPlant
 
@@ -81,9 +83,12 @@ def run(resolved: ResolvedPlant, moment: Moment, span: float, tolerance: float =
     Run. Its moment is `span` later, but for a run that would have needed more than `MOST` steps.
     """
     moment, left, guess = resumed(resolved, moment), span, inf
-    resolved = commanded(resolved, moment)
+    resolved, cut = limited(resolved, moment)
+    loop = loop_of(resolved.plant, cut) if acts(resolved.plant) else None
+    resolved = following(resolved, moment)
     end = add(moment.time, span)
-    loads, step, events, count = _first_loads(resolved, moment), None, [], 0
+    loads, moment = _first(resolved, moment, loop)
+    step, events, count = None, [], 0
     late = any_late(resolved.plant)
     while step is None or (left > 0 and count < MOST):
         moment = switched(resolved, moment)
@@ -91,13 +96,13 @@ def run(resolved: ResolvedPlant, moment: Moment, span: float, tolerance: float =
         length = min(longest, guess)
         if longest - length < 0.1 * length:  # no crumb is left over
             length = longest
-        tried = advance(resolved, moment, length, loads, tolerance)
+        tried = advance(resolved, moment, length, loads, tolerance, loop)
         count += 1
         converged = bool(tried.stage.solved.solution.converged[0])
         if (tried.error > 1 or not converged) and length > LEAST:
             guess = length * max(SHRINKING, SAFETY / sqrt(tried.error) if converged else SHRINKING)
             continue
-        taken, names = _until(resolved, moment, tried, length, loads, tolerance)
+        taken, names = _until(resolved, moment, tried, length, loads, tolerance, loop)
         grown = min(GROWTH, SAFETY / sqrt(taken.error)) if taken.error > 0 else GROWTH
         guess = max(length * grown, LEAST)
         used = taken.moment.time[0] - moment.time[0] if names else length
@@ -109,7 +114,8 @@ def run(resolved: ResolvedPlant, moment: Moment, span: float, tolerance: float =
         if not left:  # not the sum of many steps
             moment = replace(moment, time=end)
         events += [Event(*kind_of(name, moment), moment.seconds) for name in names]
-        loads = taken.stage.loads
+        loads, resolved = taken.stage.loads, following(resolved, moment)
+    resolved = told(resolved, moment, step.stage.solved, loop)
     return Run(resolved, moment, step, tuple(events), count)
 
 
@@ -123,14 +129,16 @@ def _undisturbed(resolved: ResolvedPlant, moment: Moment) -> float:
     return min((time for time in times if time > NEAR), default=inf)
 
 
-def _first_loads(resolved: ResolvedPlant, moment: Moment) -> tuple[float, ...]:
-    """Torques over speed squared, where shafts turn by their inertia."""
+def _first(resolved: ResolvedPlant, moment: Moment, loop: Loop | None) -> tuple[tuple[float, ...], Moment]:
+    """Torques over speed squared, where shafts turn by their inertia; a controller that takes over now."""
     none = (0.0,) * len(moment.shafts)
-    if all(shaft.regime != "turning" for shaft in moment.shafts):
-        return none
+    fresh = loop is not None and moment.controller is not None and moment.controller.integral is None
+    if not fresh and all(shaft.regime != "turning" for shaft in moment.shafts):
+        return none, moment
     volumes = moment.supply.volume[0], moment.delivery.volume[0]
     start = Start(volumes, dict(moment.flows), tuple(shaft.speed for shaft in moment.shafts), none)
-    return stage(resolved, moment, start, LEAST, 0.0, moment.stem).loads
+    there = stage(resolved, moment, start, LEAST, 0.0, moment.stem)
+    return there.loads, first_integral(resolved.plant, moment, there.solved)
 
 
 def _until(
@@ -140,6 +148,7 @@ def _until(
     length: float,
     loads: tuple[float, ...],
     tolerance: float,
+    loop: Loop | None,
 ) -> tuple[Step, tuple[str, ...]]:
     """The step as far as the first thing that happens in it, and what that is."""
     before = starting(resolved, moment)
@@ -149,7 +158,7 @@ def _until(
         return tried, ()
     early = -late
     if length > LEAST and not moment.flows:  # all has just been set anew
-        soon = advance(resolved, moment, LEAST, loads, tolerance)
+        soon = advance(resolved, moment, LEAST, loads, tolerance, loop)
         value, some = signals(resolved, before, soon)
         if some:
             return soon, some
@@ -160,7 +169,7 @@ def _until(
             break
         middle = low + (high - low) * at_low / (at_low - at_high)
         middle = min(max(middle, low + NEAR / 2), high - NEAR / 2)
-        one = advance(resolved, moment, middle, loads, tolerance)
+        one = advance(resolved, moment, middle, loads, tolerance, loop)
         value, some = signals(resolved, before, one)
         if some:
             tried, high, at_high, names = one, middle, value, some

@@ -56,6 +56,8 @@ const START = {
   "delivery.outlet_m": ({plant}) => plant.delivery.top_m,
   "drive.current_limit_percent": () => 100,
   "control.full_hz": ({plant}) => plant.drive.supply_hz,
+  "control.gain": ({plant}) => (plant.control.of.endsWith("level") ? 3 : 0.5),
+  "control.integral_s": ({plant}) => (plant.control.of.endsWith("level") ? 600 : 10),
   "pump.second.motor_kw": ({plant}) => plant.drive.motor_kw,
   "meters.current_range_a": ({answer}) => answer?.shown.find(({id}) => id === "ammeter-1")?.high,
   "meters.flow_density_kgm3": ({answer}) => answer?.state.liquid.density,

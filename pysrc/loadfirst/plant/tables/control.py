@@ -38,6 +38,28 @@ class Control(Part, frozen=True):
     set_m: Annotated[
         float, quantity("m", -30, 1010, "Set point where it measures a level: height of that surface.")
     ] = 14.0
+    gain: (
+        Annotated[
+            float,
+            quantity(
+                "-", 0.01, 100,
+                "While time runs: per cent of its output per cent of the measuring range (flow meter, gauge, "
+                "vessel) that the reading is off. Left out: 0.5 for flow and pressure, 3 for a level.",
+            ),
+        ]
+        | None
+    ) = None  # fmt: skip
+    integral_s: (
+        Annotated[
+            float,
+            quantity(
+                "s", 0.5, 36000,
+                "While time runs: time in which its integral action repeats what the gain does at once. "
+                "Left out: 10 for flow and pressure, 600 for a level.",
+            ),
+        ]
+        | None
+    ) = None  # fmt: skip
     low_percent: Annotated[float, quantity("%", 0, 100, "Lower limit of its output.")] = 0.0
     high_percent: Annotated[float, quantity("%", 0, 100, "Upper limit of its output.")] = 100.0
     full_hz: (

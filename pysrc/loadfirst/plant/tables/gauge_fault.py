@@ -42,7 +42,13 @@ class GaugeFault(Part, frozen=True):
         float, quantity("%", -50, 50, "Error of its span: that part of the pressure is added.")
     ] = 0.0
     damping_s: Annotated[
-        float, quantity("s", 0, 600, "Time constant of its damping; it quietens the noise.")
+        float,
+        quantity(
+            "s",
+            0,
+            600,
+            "Time constant of its damping: it follows late while time runs, and its noise is quieter.",
+        ),
     ] = 0.0
     noise_bar: Annotated[
         float, quantity("bar", 0, 100, "Standard deviation of what makes its pointer tremble, undamped.")

@@ -27,7 +27,13 @@ class FlowFault(Part, frozen=True):
         choice("Square root of an orifice's differential pressure: taken once, not at all, or twice."),
     ] = "right"
     damping_s: Annotated[
-        float, quantity("s", 0, 600, "Time constant of its damping; it quietens the noise.")
+        float,
+        quantity(
+            "s",
+            0,
+            600,
+            "Time constant of its damping: it follows late while time runs, and its noise is quieter.",
+        ),
     ] = 0.0
     noise_percent: Annotated[
         float, quantity("%", 0, 20, "Standard deviation of its noise, undamped, in per cent of its range.")
