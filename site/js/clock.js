@@ -203,6 +203,10 @@ export function createClock({engine, store, onChange, onTrouble, onRest = () => 
     get status() {
       return status;
     },
+    /** Where time has got to; null where it is off, and before its first step. */
+    get moment() {
+      return status === "off" ? null : moment;
+    },
     /** What the page shows of it. */
     get shown() {
       return {status, rate, time: got?.answer.time ?? moment?.time[0] ?? 0, lags: status === "running" && pace < LAG, record: trend.record};

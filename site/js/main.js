@@ -45,10 +45,10 @@ const beside = createBeside({engine, store, rig, onChange: paintSoon});
 const yesterday = createBeside({engine, store, rig, onChange: dayCame, name: "yesterday"});
 const lookAgain = whenOther(() => secondLook(yesterday.kept?.answer), rig.ask);
 store.subscribe(lookAgain);
-const days = createDays({engine, store, onChange: paintSoon});
 const still = matchMedia("(prefers-reduced-motion: reduce)");
 const away = () => document.hidden || store.state.view.place === "case";
 const clock = createClock({engine, store, onChange: clockMoved, onTrouble, onRest: keepClock, away, calm: () => still.matches});
+const days = createDays({engine, store, clock, onChange: paintSoon});
 if (!store.state.view.hidden) clock.restore(kept.get("clock"));
 const entries = createEntries(window);
 entries.begin(store.state.view.place);
@@ -135,6 +135,7 @@ function onBoot(boot) {
 /** The clock has gone on, or something about it is to be shown. */
 function clockMoved() {
   if (clock.status === "running" && performance.now() - keptAt > KEEPING) keepClock();
+  days.look();
   paintSoon();
 }
 

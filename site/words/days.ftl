@@ -2,7 +2,7 @@
 
 days-title = Yesterday and today
 days-see = See both days
-days-as-set = While time runs, both days are compared as they were set, before time has moved anything.
+days-at-moment = While time runs, yesterday as it was set is compared with what stands now, every other second.
 days-print = Print
 days-table = Every instrument on both days: how far it moved, whether that is more than it can err by itself, and why
 days-column-reading = Instrument
@@ -119,4 +119,6 @@ days-why-slip-up = The motor has less to carry, and slips less.
 days-why-slip-down = The motor has more to carry, and slips more.
 days-why-motor = It has another motor.
 days-why-set = Somebody has set the level.
+days-why-time-up = More came than left.
+days-why-time-down = More left than came.
 days-why-controller = The controller has set another output.

@@ -8,11 +8,14 @@ from __future__ import annotations
 
 from typing import Any
 
+import msgspec
 import pytest
 
+from loadfirst.clock.moment import Moment
 from loadfirst.days.compare import Compared, compare
 from loadfirst.door.answer import answer
-from loadfirst.door.messages import AnswerAsk, Shown
+from loadfirst.door.messages import AnswerAsk, Shown, StepAsk
+from loadfirst.door.step import step
 from loadfirst.errors import InputError
 from loadfirst.plant.edits import apply_edits
 from loadfirst.plant.read import plant_data
@@ -160,3 +163,33 @@ def test_todays_dials_are_the_ones_that_are_compared() -> None:
         today = of[one["id"]].today
         assert today is not None and one["value"] == pytest.approx(today.value)
     assert second[1]["value"] == pytest.approx(first[1]["value"], rel=0.01)  # shut off: it keeps yesterday's
+
+
+def at_moment(seconds: float, today: dict[str, Any]) -> tuple[Any, Compared]:
+    """The step that time has come to with today's edits, and yesterday compared with that moment."""
+    data = apply_edits(plant_data(PLANT), today)
+    moved_on = step(StepAsk(plant=data, span=seconds))
+    moment = msgspec.convert(moved_on["moment"], Moment)
+    of = compare(plant_data(PLANT), data, set(today), moment)
+    return moved_on, of
+
+
+def test_while_time_runs_today_is_what_dials_show_at_its_moment() -> None:
+    """Not the plant at rest: the levels have moved, and time has moved them."""
+    moved_on, of = at_moment(500.0, {"delivery.draw_m3h": 0.0, "supply.inflow_m3h": 0.0})
+    shown = {one["id"]: one["value"] for one in moved_on["shown"]}
+    for one in of.readings:
+        assert one.today is not None and one.today.value == pytest.approx(shown[one.id], rel=1e-3)
+    ways = moved(of)
+    assert (ways["level-supply"], ways["level-delivery"], ways["flow-meter"]) == ("down", "up", "down")
+    assert of.reasons["level-supply"] == of.reasons["level-delivery"] == "time"
+    assert of.meeting.mover == "load" and of.meeting.flow[1] < of.meeting.flow[0]
+    at_rest = compared({})
+    assert moved(at_rest)["level-supply"] == "same"
+
+
+def test_a_level_set_by_hand_is_told_as_set_also_while_time_runs() -> None:
+    """The other one is time's."""
+    _, of = at_moment(60.0, {"supply.surface_m": 3.0})
+    assert (of.reasons["level-supply"], of.reasons["level-delivery"]) == ("set", "time")
+    assert [one.key for one in of.changed] == ["supply.surface_m"]

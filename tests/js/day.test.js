@@ -130,7 +130,7 @@ test("it says where nothing has changed since, and where the day cannot be had",
   const day = (edits, error = null) => dayWords({...modelWith({rig: rig(edits), answer: null, error})}, words);
   assert.equal(dayWords(modelWith(null), words), "");
   const timed = {...modelWith({rig: rig({"valve.opening": 0.3}), answer: null, error: null}), clock: {status: "paused"}};
-  assert.equal(dayWords(timed, words), words("days-as-set"));
+  assert.equal(dayWords(timed, words), words("days-at-moment"));
   assert.match(day({}), /Now change/);
   assert.equal(day({"valve.opening": 0.3}), "");
   assert.match(day({}, {code: "bug"}), /cannot be computed/);

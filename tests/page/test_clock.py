@@ -271,7 +271,7 @@ def test_on_a_small_phone_the_clock_leaves_room_for_what_is_told(
     rate(rig, 100)
     rig.page.locator("#clock-step").tap()
     expect(rig.page.locator(".clock-news")).to_contain_text(say("event-supply-empty"), timeout=30_000)
-    expect(rig.page.locator("#day")).to_contain_text(say("days-as-set"))
+    expect(rig.page.locator("#day")).to_contain_text(say("days-at-moment"))
     seen = rig.page.evaluate(OVER_EACH_OTHER)
     (_, bar), (key, below), (news, _) = seen["ends"]
     assert bar <= key and below <= news, seen
@@ -323,3 +323,18 @@ def test_less_motion_leaves_the_values(visitor: Callable[..., Rig], site: str) -
     rig.page.locator("#switch-clock").click()
     later(rig, 1)
     assert rig.page.evaluate("() => document.getAnimations().length") == 0
+
+
+def test_a_remembered_day_is_compared_with_what_stands_now(fresh: Rig) -> None:
+    """The levels of the moment, moved by time; at rest they would be those of yesterday."""
+    day = {"plant": "rinse-transfer", "edits": {}}
+    fresh.open(state(place="rig", curves=True, yesterday=day)).live()
+    row = fresh.page.locator(f'#days [data-reading="{LEVEL}"]')
+    expect(row).not_to_have_class("moved")
+    begin(fresh)
+    rate(fresh, 100)
+    fresh.page.locator("#clock-step").click()
+    expect(row).to_have_class("moved", timeout=30_000)
+    expect(row.locator(".days-why")).to_have_text(say("days-why-time-down"))
+    fresh.page.locator("#switch-clock").click()
+    expect(row).not_to_have_class("moved")

@@ -10,8 +10,10 @@ from msgspec import Struct
 from loadfirst.cases.days import Days, flat, two_days
 from loadfirst.cases.groups import group_in
 from loadfirst.causes.group import Group
+from loadfirst.clock.moment import Moment
 from loadfirst.days.alone import Parts, alone
 from loadfirst.days.meeting import Meeting, meeting
+from loadfirst.days.moment import LEVELS, at_moment
 from loadfirst.days.reason import Reason, reasons
 from loadfirst.days.shift import Shift, shift
 from loadfirst.instruments.piece import same_piece
@@ -62,7 +64,12 @@ class Compared(Struct, frozen=True):
     reasons: dict[str, Reason]
 
 
-def compare(yesterday: dict[str, Any], today: dict[str, Any], edited: Collection[str] = ()) -> Compared:
+def compare(
+    yesterday: dict[str, Any],
+    today: dict[str, Any],
+    edited: Collection[str] = (),
+    moment: Moment | None = None,
+) -> Compared:
     """Compare two days.
 
     Parameters
@@ -70,6 +77,7 @@ def compare(yesterday: dict[str, Any], today: dict[str, Any], edited: Collection
     yesterday, today : plants as plain data, all edits applied.
     edited : keys that were changed by hand on either day, where both are the same plant; what
         else differs then only follows from these. Empty: all that differs counts.
+    moment : of the clock, where time runs: today is then what stands at that moment.
 
     Raises
     ------
@@ -77,12 +85,17 @@ def compare(yesterday: dict[str, Any], today: dict[str, Any], edited: Collection
         For a plant that cannot be used, or that comes to no steady state.
     """
     days = two_days(yesterday, today)
+    if moment is not None:
+        days = at_moment(days, moment)
     changed = _changed(days, edited)
     met = meeting(days)
     shifts = _shifts(days)
+    why = reasons(days, met, shifts)
+    if moment is not None:
+        why |= {id: "time" for id, key in LEVELS.items() if id in why and key not in edited}
     return Compared(
         changed, met, alone(days, [one.key for one in changed if one.side != "instrument"]),
-        tuple(shifts), reasons(days, met, shifts),
+        tuple(shifts), why,
     )  # fmt: skip
 
 

@@ -20,13 +20,14 @@ from loadfirst.plant.station_curve import pump_curve
 
 Reason = Literal[
     "instrument", "supply", "flow-before", "line-before", "delivery", "flow-behind", "line-behind", "suction",
-    "curve", "machine", "asked", "liquid", "place", "load", "both", "drive", "slip", "set", "controller",
+    "curve", "machine", "asked", "liquid", "place", "load", "both", "drive", "slip", "set", "time",
+    "controller",
 ]  # fmt: skip
 """What moved it: the instrument itself; the level or pressure at an end of the line; the flow, or the
 line itself, before or behind the pump; the suction's pressure; the same pump's curve at another flow;
 another machine; what is asked of a pump that gives its flow at any head; the liquid; the height of the
-place; load, machine or both, of a flow; the drive, or the motor's slip, of a speed; somebody, of a
-level; a controller, of its output."""
+place; load, machine or both, of a flow; the drive, or the motor's slip, of a speed; somebody, or time, of
+a level; a controller, of its output."""
 
 SAME_SPEED = 1e-4
 """Change of the synchronous speed below which it is the same. [-]"""

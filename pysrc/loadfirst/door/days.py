@@ -29,7 +29,7 @@ def days(ask: DaysAsk) -> dict[str, Any]:
     yesterday, today = ask.yesterday, ask.today
     edited = {*yesterday.edits, *today.edits} if yesterday.plant == today.plant else ()
     both = _data(yesterday, "yesterday"), _data(today, "today")
-    compared: dict[str, Any] = msgspec.to_builtins(compare(*both, edited))
+    compared: dict[str, Any] = msgspec.to_builtins(compare(*both, edited, ask.moment))
     return compared
 
 

@@ -73,10 +73,11 @@ class Rig(Part, frozen=True, kw_only=True):
 
 
 class DaysAsk(Part, frozen=True, kw_only=True):
-    """Compare a remembered day with today: ``days``."""
+    """Compare a remembered day with today: ``days``; today at a moment of the clock where time runs."""
 
     yesterday: Rig
     today: Rig
+    moment: Moment | None = None
 
 
 class StepAsk(Part, frozen=True, kw_only=True):

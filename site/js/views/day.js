@@ -40,7 +40,7 @@ export function create(host, {document, words, send, causes}) {
 export function dayWords(model, words) {
   const {yesterday, rig, hidden} = model;
   if (!yesterday || hidden) return "";
-  if (model.clock && model.clock.status !== "off") return words("days-as-set");
+  if (model.clock && model.clock.status !== "off") return words("days-at-moment");
   if (yesterday.error) return yesterday.error.rule ? sentence(yesterday.error, model) : words("day-failed");
   return same(yesterday.rig, rig) ? words("day-same") : "";
 }

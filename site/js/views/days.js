@@ -14,7 +14,7 @@ export function create(host, {document, words}) {
   const print = make("button", {type: "button", class: "plain", id: "days-print", onclick: () => document.defaultView.print()}, words("days-print"));
   const story = make("p", {class: "days-story"});
   const order = make("p", {class: "fine"});
-  const still = make("p", {class: "fine", hidden: true}, words("days-as-set"));
+  const still = make("p", {class: "fine", hidden: true}, words("days-at-moment"));
   const list = make("ul", {class: "days-parts"});
   const body = make("tbody", {});
   const table = make("table", {class: "days-table"},
