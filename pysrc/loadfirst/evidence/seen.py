@@ -100,19 +100,19 @@ class Eye:
         plants : not settled, each the first one changed.
         hunts : whether the readings of each swing for another reason than its state tells.
         """
-        rest = settled(plants)
+        known = dict(zip(different := list(dict.fromkeys(plants)), self._solved(different), strict=True))
         found = [
-            _row(readings(state, one.plant, bare=True, before=self.before), one.plant, state, swings)
-            for one, state, swings in zip(rest, self._states(rest), hunts, strict=True)
+            _row(readings(state, plant, bare=True, before=self.before), plant, state, swings)
+            for (plant, state), swings in zip((known[one] for one in plants), hunts, strict=True)
         ]
-        columns = [np.array(column) for column in zip(*found, strict=True)]
-        return Seen(*columns)
+        return Seen(*(np.array(column) for column in zip(*found, strict=True)))
 
-    def _states(self, plants: Sequence[ResolvedPlant]) -> Iterator[State]:
-        """A cause at an instrument leaves the state as it was, where no controller looks at it."""
-        same = [self._is_the_same(one.plant) for one in plants]
-        solved = iter(true_states([one for one, known in zip(plants, same, strict=True) if not known]))
-        return (self.state if known else next(solved) for known in same)
+    def _solved(self, plants: Sequence[ResolvedPlant]) -> Iterator[tuple[Plant, State]]:
+        """Each with its state: that of before where instruments alone differ, out of a controller's sight."""
+        rest = settled(plants)
+        same = [self._is_the_same(one.plant) for one in rest]
+        others = iter(true_states([one for one, old in zip(rest, same, strict=True) if not old]))
+        return ((one.plant, self.state if old else next(others)) for one, old in zip(rest, same, strict=True))
 
     def _is_the_same(self, plant: Plant) -> bool:
         own = self.plant.plant

@@ -21,7 +21,7 @@ MISS = 0.1
 """How far a curve may miss a size solved later, over what repeats of a difference. [-]"""
 OTHERWISE = 0.1
 """How far the standard deviation of what changes from look to look may be missed, of itself. [-]"""
-DEEPEST = 10
+DEEPEST = 8
 """How often an interval is halved at most, where something leaps."""
 BEYOND = 10.0
 """How many standard deviations beyond an end of a scale still count."""

@@ -69,7 +69,7 @@ def worth(posterior: Posterior, checks: Iterable[str] | None = None, row: int = 
     asked = _on_offer(posterior, row) if checks is None else list(checks)
     for id in asked:
         if id not in predictions.instruments and id not in OBSERVATIONS:
-            raise InputError("check", id, "the id of an instrument or of an observation", rule="unknown")
+            raise InputError("check", id, "the id of an instrument or of an observation", rule="lookup")
     chance = posterior.probability[row]
     groups = [one.group for one in predictions.hypotheses]
     member = np.array([groups.index(group) for group in groups])
@@ -106,7 +106,7 @@ def information(chance: Array, told: Array) -> float:
     """
     mixed = chance @ told
     with np.errstate(divide="ignore", invalid="ignore"):
-        ratio = np.where((told > 0) & (mixed > 0), np.log2(told / mixed), 0.0)
+        ratio = np.where((told > 0) & (mixed > 0), np.log2(told) - np.log2(mixed), 0.0)
     return float(max(chance @ (told * ratio).sum(axis=1), 0.0))
 
 
