@@ -31,7 +31,7 @@ from tests.checker_laws import (
     velocity_head,
 )
 from tests.checker_load import air, choking, fixed_heads, line_pieces, open_outlet
-from tests.checker_npsh import Has, Pump, in_place, required_npsh
+from tests.checker_npsh import NONE, Has, Pump, in_place, required_npsh
 
 from loadfirst.plant.plant import Curve, Displacement
 from loadfirst.plant.pumps import ResolvedPlant
@@ -107,6 +107,8 @@ def place_pumps(
     for number, pump in enumerate(machines, start=1):
         piece = pieces[f"pump-{number}"]
         available = head[piece.inlet] + above_vapour
+        if number == 2 and plant.pump.arrangement == "in-line" and abs(at) < NONE:
+            available = min(available, head[pieces["check-1"].inlet] + above_vapour)  # not what is locked in
         spare = available - velocity_head(at, plant.suction.bore_mm)
         has = Has(available, spare, head["supply"] + above_vapour, at)
         gap = head[piece.inlet] - head[piece.outlet]

@@ -111,11 +111,10 @@ def summit_law(full: Law, above: float, bore_mm: float, held: bool) -> Law:
         if flow >= 0:
             return max(full(flow), above + velocity_head(flow, bore_mm))
         if above <= 0:
-            return (
-                full(flow)
-                if flow >= limit
-                else full(limit) + min(STEEP, 1e6 * above / limit) * (flow - limit)
-            )
+            if flow >= limit:
+                return full(flow)
+            steep = min(STEEP, 1e6 * above / limit) if limit else STEEP
+            return full(limit) + steep * (flow - limit)
         return above + (STEEP * flow if held else full(flow))
 
     return loss

@@ -296,3 +296,11 @@ def test_a_suction_at_vapour_pressure_is_not_below_it() -> None:
 def test_readings_hunt_where_head_is_lost_or_air_is_drawn(tables: dict[str, Any], hunts: bool) -> None:
     """Common practice; a margin that is merely small shows on no gauge."""
     assert true_state(rig(**tables)).hunting is hunts
+
+
+def test_no_pump_lives_on_what_is_locked_in_between_two_check_valves() -> None:
+    """Far too little NPSH in line: the first gives no head, nor does the second, whatever holds behind it."""
+    plant = rig(supply={"surface_m": -9.0, "bottom_m": -12.0}, pump={"arrangement": "in-line"})
+    state = true_state(plant)
+    assert state.station.flow == 0 and state.converged
+    assert all(0 <= machine.head < 1e-3 for machine in state.machines)

@@ -68,7 +68,7 @@ class CheckValves:
         Forward the square law; backward one steep line (`SHUT`) where it holds,
         another square law where its seat passes.
         """
-        back = self.shut(flow)
+        back = self._holds & (flow < 0)
         square = self._square if self._passes is None else np.where(flow < 0, self._passes, self._square)
         bent = square * np.abs(flow)
         return np.where(back, SHUT, bent) * flow, np.where(back, SHUT, 2 * bent)

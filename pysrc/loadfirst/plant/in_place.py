@@ -56,7 +56,6 @@ from loadfirst.plant.polish import leant
 NEAR = 1e-13  # [-] between the guess and its answer, of what leaks through one shut element
 AGREED = 1e-8  # [-] likewise, where it counts as found
 LEAKS = 10.0  # [-] of the head scale on one shut element: what may leak through all that is shut
-STILL = 1e-5  # [-] of the usual flow: less leaks through what is shut, by whatever head
 LINE = "suction-line"
 
 
@@ -186,8 +185,7 @@ def _searched(some: Built, free: Array, most: Array, around: Array) -> tuple[Arr
     most : at which the liquid boils, (B,); the flow found where even that is answered with more. [m³/s]
     around : flows to look between where they are known, else NaN, (2, B). [m³/s]
     """
-    still = np.abs(free) < STILL * some.flow_scale
-    high = np.minimum(np.where(still, np.maximum(free, 0.0), free) + LEAKS * some.head_scale / SHUT, most)
+    high = np.minimum(np.maximum(free, 0.0) + LEAKS * some.head_scale / SHUT, most)
 
     def miss(flow: Array) -> Array:
         return np.asarray(flow - _placed(some, flow).flow[LINE])

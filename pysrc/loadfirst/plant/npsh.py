@@ -4,7 +4,8 @@ Everything that is drawn comes through the one suction line; what goes back to
 the supply goes back to the vessel. So at a flow of that line the NPSH is known
 at every pump, before anything is solved: side by side all have the line's, in
 line the second has that and the head of the first in its place, less what the
-check valve between takes.
+check valve between takes. One that holds takes nothing off and adds nothing: what
+is locked in behind it is pressure that nobody knows, and no pump lives on it.
 
 None of these ever rises with that flow: the line's loss grows, the first pump's
 head in its place falls (`physics.cavitation`), the check valve's drop grows.
@@ -84,8 +85,9 @@ def dry_heads(built: Built) -> Array:
 
 def behind_first(built: Built, laws: Mapping[str, MachineLaw], flow: Array) -> Array:
     """What the first of two pumps in line and its check valve add at a flow, (B,). [m³/s] -> [m]"""
-    check = built.layout.column(built.layout.checks[0])
-    return own_head(built, laws, 0, flow) - _drop(built.network.laws["checks"], check, flow)
+    law, check = built.network.laws["checks"], built.layout.column(built.layout.checks[0])
+    holds = law.shut(np.repeat(flow[:, None], law.count, axis=1))[:, check]
+    return own_head(built, laws, 0, flow) - np.where(holds, 0.0, _drop(law, check, flow))
 
 
 def own_head(built: Built, laws: Mapping[str, MachineLaw], number: int, flow: Array) -> Array:

@@ -18,7 +18,7 @@ import numpy as np
 
 from loadfirst.physics.law import Array, Flags
 from loadfirst.physics.pipe import velocity_head
-from loadfirst.physics.root import close_in
+from loadfirst.physics.root import rising_root
 from loadfirst.physics.ways import Way, meetings
 from loadfirst.plant.boiling import boiling_flow
 from loadfirst.plant.build import Built
@@ -116,9 +116,9 @@ def _polished(
     scale: tuple[float, float],
     held: Flags,
 ) -> Array:
-    """The same states by the laws themselves; those on the cliff, and those without flow, are so already."""
+    """The same states by the laws themselves: those on the cliff are so already; what leaks is no flow."""
     usual, passes = scale
-    flow = found.copy()
+    flow = np.where(held | (np.abs(found) > passes), found, 0.0)
     loose = np.flatnonzero(~held & (np.abs(found) > passes))
     if not len(loose):
         return flow
@@ -127,6 +127,7 @@ def _polished(
     high = np.minimum(np.minimum(room[1][loose], at + STRAY * usual), np.where(side < 0, side, np.inf))
     first, last = np.split(over(np.concatenate([low, high])), 2)
     between = np.sign(first) * np.sign(last) <= 0
-    exact = close_in(over, (low, high), (first, last))
+    way = np.where(first > 0, -1.0, 1.0)
+    exact, _ = rising_root(lambda q: way * over(q), low, high, ends=(way * first, way * last))
     flow[loose] = np.where(between, exact, at)
     return flow
