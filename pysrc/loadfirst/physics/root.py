@@ -1,11 +1,10 @@
-"""Closing in on roots and least values of many functions of one variable at once.
+"""Closing in on the roots of many functions of one variable at once.
 
 Sources
 -------
 T. R. Chandrupatla, "A new hybrid quadratic/bisection algorithm for finding the
 zero of a nonlinear function without using derivatives", Adv. Eng. Software 28
-(1997); golden section: J. Kiefer, Proc. AMS 4 (1953). Both from memory.
-Compared with scipy's `brentq`.
+(1997), from memory. Compared with scipy's `brentq`.
 """
 
 from __future__ import annotations
@@ -22,29 +21,6 @@ if TYPE_CHECKING:  # costs a page that starts more than it says
 
 WITHIN = 1e-14  # [-] of the bounds' distance, beside the last digits of the numbers themselves
 STEPS = 90  # at most; some ten are usual, fifty are halvings only
-
-
-def close_in(
-    function: Callable[[Array], Array], bounds: tuple[Array, Array], values: tuple[Array, Array]
-) -> Array:
-    """A root between each pair of bounds.
-
-    Parameters
-    ----------
-    function : callable
-        Same shape in and out; continuous.
-    bounds : two ndarrays
-        Left and right.
-    values : two ndarrays
-        The function there, of opposite signs or nought; where they are not,
-        the answer is some number between the bounds.
-
-    Returns
-    -------
-    root : ndarray
-        Within 1e-14 of the distance of its bounds.
-    """
-    return _closed_in(function, bounds, values, np.zeros(()))[0]
 
 
 def rising_root(
