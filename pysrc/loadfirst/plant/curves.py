@@ -25,6 +25,7 @@ from loadfirst.plant.curve_points import OVER_LIMIT, backward_laws, edge, highes
 from loadfirst.plant.load_curve import load_curve
 from loadfirst.plant.npsh_marks import Axis, Marks, boiling, marks
 from loadfirst.plant.station_curve import (
+    Forced,
     forced,
     pump_curve,
     split,
@@ -96,7 +97,7 @@ def curves(one: Built, duty: Duty, points: int = POINTS, flows: Sequence[float] 
     axes = [
         Axis.of(one, number, tuple(flows) or _flows(one, duty)) for number in range(len(one.layout.pumps))
     ]
-    first = _Own.of(axes[0], flow, most, top)
+    first = _Own.of(axes[0], at, most, top)
     pump, own, inside = first.running, first.running.head, first.known
     if backward_laws(one):
         own, head = _to_duty(one, duty, flow, own, head)
@@ -111,7 +112,7 @@ def curves(one: Built, duty: Duty, points: int = POINTS, flows: Sequence[float] 
         npsh_available=_known(first.available, first.available >= 0),
         power=_known(pump.shaft_power, inside),
         npsh=marks(axes[0], float(flow[0, -1]), most),
-        second=UNSET if one.plants[0].alike or len(axes) == 1 else _second(axes[1], flow, most, top),
+        second=UNSET if one.plants[0].alike or len(axes) == 1 else _second(axes[1], at, most, top),
     )
 
 
@@ -146,15 +147,16 @@ class _Own(NamedTuple):
     known: Flags
 
     @classmethod
-    def of(cls, axis: Axis, flow: Array, most: float, top: float) -> _Own:
-        available = axis.available(flow[0])[None]
-        counts = axis.built.layout.side_by_side == 1 or not axis.built.droops.any()
+    def of(cls, axis: Axis, at: Forced, most: float, top: float) -> _Own:
+        flow, one_way = at.flow, axis.built.layout.side_by_side == 1
+        available = at.available[axis.number] if one_way else axis.available(flow[0])[None]
+        counts = one_way or not axis.built.droops.any()
         running = pump_curve(axis.built, flow, axis.number, available if counts else None)
         return cls(running, available, (running.head <= top) & (axis.line(flow) <= most))
 
 
-def _second(axis: Axis, flow: Array, most: float, top: float) -> tuple[float | None, ...]:
-    own = _Own.of(axis, flow, most, top)
+def _second(axis: Axis, at: Forced, most: float, top: float) -> tuple[float | None, ...]:
+    own = _Own.of(axis, at, most, top)
     return _known(own.running.head, own.known)
 
 
