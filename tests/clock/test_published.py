@@ -14,8 +14,8 @@ from loadfirst.clock.begin import begin
 from loadfirst.clock.run import run
 from loadfirst.clock.shafts import FRICTION, Motors
 from loadfirst.plant.build import build, liquid_of
-from loadfirst.plant.machines import services
 from loadfirst.plant.pumps import ResolvedPlant
+from loadfirst.plant.services import services
 from loadfirst.plant.solved import solve_plants
 from loadfirst.units import G
 

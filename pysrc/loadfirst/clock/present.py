@@ -10,9 +10,9 @@ from msgspec.structs import replace
 from loadfirst.clock.moment import Moment, Shaft
 from loadfirst.clock.vessel import surface
 from loadfirst.plant.drives import ratio
-from loadfirst.plant.machines import gear_ratio
 from loadfirst.plant.plant import Plant
 from loadfirst.plant.pumps import ResolvedPlant, Turning
+from loadfirst.plant.services import gear_ratio
 from loadfirst.units import TO_SI
 
 LEAST_SPEED = 0.02

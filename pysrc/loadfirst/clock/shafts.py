@@ -30,8 +30,8 @@ from loadfirst.physics.breakdown import breakdown_torque, lost_at_breakdown, sta
 from loadfirst.physics.inertia import motor_inertia, pump_inertia
 from loadfirst.physics.starting import DRIVE, pull_up_torque
 from loadfirst.plant import drives
-from loadfirst.plant.machines import Service, gear_ratio, motors
 from loadfirst.plant.pumps import ResolvedPlant
+from loadfirst.plant.services import Service, gear_ratio, motors
 
 FIRST = 0.1  # [-] of the supply's frequency, where a drive's ramp begins
 FRICTION = 0.01  # [-] of the rated torque

@@ -18,9 +18,10 @@ from loadfirst.plant.air import air_pressure
 from loadfirst.plant.elements.section import Given
 from loadfirst.plant.laws import LAWS
 from loadfirst.plant.layout import Layout, layout, shape_of
-from loadfirst.plant.machines import MachineLaw, Service, machines, services
+from loadfirst.plant.machines import MachineLaw, machines
 from loadfirst.plant.plant import Plant
 from loadfirst.plant.pumps import ResolvedPlant
+from loadfirst.plant.services import Service, services
 from loadfirst.units import BAR, TO_SI
 
 __all__ = ["Built", "ResolvedPlant", "build", "liquid_of"]

@@ -19,8 +19,9 @@ from loadfirst.physics.overload import PICK_UP, trip
 from loadfirst.plant import drives
 from loadfirst.plant.answer import Machine
 from loadfirst.plant.drive_answer import Belt, Reason, Relay, Start
-from loadfirst.plant.machines import MachineLaw, gear_ratio
+from loadfirst.plant.machines import MachineLaw
 from loadfirst.plant.pump_file import Curve
+from loadfirst.plant.services import gear_ratio
 from loadfirst.plant.solved import OnePlant
 from loadfirst.plant.stack import static_head
 from loadfirst.units import PERCENT, RPM

@@ -12,8 +12,8 @@ from typing import NamedTuple
 from loadfirst.physics.network import Element
 from loadfirst.plant.elements import WAY
 from loadfirst.plant.elements.section import Fixed, Section, Shape, Spec, Stand
-from loadfirst.plant.machines import law_of
 from loadfirst.plant.pumps import ResolvedPlant, conditions
+from loadfirst.plant.services import law_of
 
 __all__ = ["Layout", "Shape", "layout", "shape_of"]
 

@@ -23,7 +23,7 @@ class Shape(NamedTuple):
     Attributes
     ----------
     arrangement : of the pumps: "single", "side-by-side" or "in-line".
-    machines : law of each pump, see `machines.law_of`.
+    machines : law of each pump, see `services.law_of`.
     fitted : names of the sections that not every plant has.
     """
 
