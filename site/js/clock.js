@@ -33,6 +33,7 @@ export function createClock({engine, store, onChange, onTrouble, onRest = () => 
   let status = "off"; // off | running | paused
   let rate = RATES[0];
   let moment = null; // the last one that time has got to; null before the first
+  let began = null; // {moment, for}: the first look, from which whatever a hand has set since is on its way
   let got = null; // {answer, for: {plant, edits}}
   let steps = 0; // single ones still to be made
   let flying = false;
@@ -57,7 +58,8 @@ export function createClock({engine, store, onChange, onTrouble, onRest = () => 
     stale = false;
     late = [];
     try {
-      const answer = await engine.ask("step", {...of, ...(moment && {moment}), span, curve_points: curves ? CURVE_POINTS : 0}, CHANNEL);
+      const before = moment ?? (began && !same(began.for, of) ? began.moment : null);
+      const answer = await engine.ask("step", {...of, ...(before && {moment: before}), span, curve_points: curves ? CURVE_POINTS : 0}, CHANNEL);
       if (mine === turn) take(answer, of, peek);
     } catch (problem) {
       if (mine === turn && !(problem instanceof Superseded)) fail(problem, of);
@@ -73,6 +75,7 @@ export function createClock({engine, store, onChange, onTrouble, onRest = () => 
     got = {answer: {...answer, time, curves: answer.curves ?? got?.answer.curves ?? null}, for: of};
     refused = null;
     onTrouble(null);
+    began ??= {moment: answer.moment, for: of};
     if (!peek) moment = surfacesForgotten(answer.moment, late);
     if (!peek || trend.record.rows.length === 0) trend.add(time, answer.shown, peek ? [] : answer.events);
     if (!peek && status === "paused") onRest();
@@ -151,7 +154,7 @@ export function createClock({engine, store, onChange, onTrouble, onRest = () => 
     turn += 1;
     timers.clear(timer);
     if (flying) engine.drop(CHANNEL);
-    [moment, got, refused, steps, flying, stale, drawn] = [null, null, null, 0, false, false, -Infinity];
+    [moment, began, got, refused, steps, flying, stale, drawn] = [null, null, null, null, 0, false, false, -Infinity];
   }
 
   store.subscribe((state, what) => {

@@ -133,6 +133,27 @@ def test_a_valve_goes_where_it_was_sent_while_its_control_stands_there_already(f
     expect(stem).to_have_text(re.compile(r"^35\s%$"))
 
 
+AT_ONCE = """
+async () => {
+  document.querySelector("#switch-clock").click();
+  await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
+  document.querySelector("#clock-go").click();
+}
+"""
+
+
+def test_a_valve_takes_its_time_though_the_clock_was_stopped_before_it_had_moved(fresh: Rig) -> None:
+    """What is set after it was started is on its way, however soon that was."""
+    fresh.open().live()
+    fresh.page.evaluate(AT_ONCE)
+    expect(fresh.page.locator("#trend .trend-value").first).to_be_visible(timeout=20_000)
+    fresh.type_number("valve.opening", "35")
+    fresh.address_holds({"valve.opening": 0.35})
+    fresh.page.locator("#clock-step").click()
+    stem = fresh.page.locator("#apparatus .valve-text")
+    expect(stem).to_have_text(re.compile(r"^65\s%$"), timeout=20_000)
+
+
 def test_a_level_can_be_put_back_to_where_it_began(fresh: Rig) -> None:
     """Though the plant's own key has not changed."""
     fresh.open().live()

@@ -151,6 +151,7 @@ def test_a_printed_sheet_tells_settings_date_and_link(rig: Rig) -> None:
         expect(sheet).to_contain_text(told)
     expect(sheet).to_be_visible()
     expect(rig.slider("valve.opening")).to_be_hidden()
+    expect(rig.page.locator("figcaption button:visible")).to_have_count(0)
     rig.page.emulate_media(media="screen")
 
 
