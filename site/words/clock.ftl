@@ -47,3 +47,5 @@ event-check-opens = Check valve { $number } opens.
 event-check-shuts = Check valve { $number } shuts.
 event-relief-lifts = The relief valve lifts.
 event-relief-shuts = The relief valve shuts.
+event-flow-falls-back = Pump { $number } has fallen back over the peak of its curve: less flow, and less head.
+event-flow-recovers = Pump { $number } is beyond the peak of its curve again.

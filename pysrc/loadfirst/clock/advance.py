@@ -23,7 +23,7 @@ from loadfirst.clock.account import Account, add
 from loadfirst.clock.controller import HAIR, Loop, Steered, steered
 from loadfirst.clock.lines import DELIVERY
 from loadfirst.clock.moment import Moment, Shaft, Stock
-from loadfirst.clock.present import field_speed
+from loadfirst.clock.present import field_speed, through
 from loadfirst.clock.relay import warmed
 from loadfirst.clock.shafts import asked_frequency
 from loadfirst.clock.stage import Stage, Start, stage
@@ -151,7 +151,14 @@ def _ended(resolved: ResolvedPlant, moment: Moment, span: float, first: Stage, e
     last = end.stage
     ended = _moved(resolved, moment, span, first, last)
     shafts = _warmed(resolved, moment, span, first, last)
-    return replace(ended, stem=end.stem, shafts=shafts, flows=last.flows, controller=end.controller)
+    return replace(
+        ended,
+        stem=end.stem,
+        shafts=shafts,
+        flows=last.flows,
+        through=through(last.solved.of(0)),
+        controller=end.controller,
+    )
 
 
 def stem_after(resolved: ResolvedPlant, moment: Moment, span: float) -> float:

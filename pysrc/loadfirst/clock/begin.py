@@ -8,6 +8,7 @@ from loadfirst.clock.account import add
 from loadfirst.clock.controller import first_integral, taken_over
 from loadfirst.clock.moment import Moment, Shaft
 from loadfirst.clock.pointers import pointers
+from loadfirst.clock.present import through
 from loadfirst.clock.relay import settled
 from loadfirst.clock.shafts import asked_frequency, switched, wanted
 from loadfirst.clock.vessel import after_hands, is_empty, stock
@@ -40,6 +41,7 @@ def begin(resolved: ResolvedPlant) -> Moment:
         shafts=tuple(shafts),
         flows={spec.name: one.exact_flow(spec.name) for spec in one.layout.columns["pipes"]},
         marks={},
+        through=through(one),
         pointers=pointers(plant, one),
         primed=not is_empty(supply.volume),
         drained=is_empty(delivery.volume),

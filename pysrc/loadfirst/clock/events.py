@@ -2,8 +2,8 @@
 
 A vessel runs empty or full, liquid gets to the end of a line or back to the pumps, a shaft is up
 to speed or has stopped: these happen once, when their number falls to nought. A check valve, a
-relief valve and an outlet below a surface go to and fro: theirs is above nought while they are
-open, lifted, covered.
+relief valve, an outlet below a surface and a pump on a curve that droops go to and fro: theirs is
+above nought while they are open, lifted, covered, right of the curve's peak.
 """
 
 from __future__ import annotations
@@ -17,9 +17,11 @@ from loadfirst.clock.moment import Moment
 from loadfirst.clock.present import LEAST_SPEED, field_speed, filled
 from loadfirst.clock.shafts import SAME, SETTLED, wanted
 from loadfirst.clock.vessel import room
+from loadfirst.physics.machine import Machines
 from loadfirst.physics.relief import ReliefValves
 from loadfirst.plant.plant import Plant
 from loadfirst.plant.pumps import ResolvedPlant
+from loadfirst.plant.solved import OnePlant
 
 Kind = Literal[
     "supply-empty",
@@ -38,6 +40,8 @@ Kind = Literal[
     "check-shuts",
     "relief-lifts",
     "relief-shuts",
+    "flow-falls-back",
+    "flow-recovers",
 ]
 
 CROSSED = 1e-9
@@ -111,12 +115,25 @@ def both_ways(resolved: ResolvedPlant, step: Step) -> dict[str, float]:
         assert isinstance(law, ReliefValves)
         stuck = bool(np.isnan(law.corners()[0, column]))
         found["relief"] = -1.0 if stuck else one.drop("relief") / float(law.set_head[0, column]) - 1
+    found |= _right_of_peak(one)
     outlet = resolved.plant.delivery.outlet_m
     if outlet is not None:
         stock = step.moment.delivery
         found["outlet"] = (stock.bottom_m + stock.volume[0] / stock.area_m2 - outlet) / (
             resolved.plant.delivery.top_m - resolved.plant.delivery.bottom_m
         )
+    return found
+
+
+def _right_of_peak(one: OnePlant) -> dict[str, float]:
+    """Of pumps whose curve droops: above 0 where more flow means less head, as it should. [-]"""
+    found = {}
+    for number in range(len(one.layout.pumps)):
+        law, column = one.built.pump(number)
+        if isinstance(law, Machines) and one.per_machine(law.droops)[column]:
+            flow = np.full((1, law.count), max(one.exact_flow(one.layout.pumps[number]), 0.0))
+            rise = float(law.rise(flow)[0, column])
+            found[f"peak-{number + 1}"] = -rise * one.flow_scale / float(one.built.head_scale[one.row])
     return found
 
 

@@ -21,6 +21,7 @@ WORDS: dict[str, tuple[Kind, Kind]] = {
     "check": ("check-opens", "check-shuts"),
     "relief": ("relief-lifts", "relief-shuts"),
     "outlet": ("outlet-covered", "outlet-free"),
+    "peak": ("flow-recovers", "flow-falls-back"),
 }
 
 
@@ -63,7 +64,7 @@ def kind_of(name: str, moment: Moment) -> tuple[Kind, str]:
     word, _, number = name.rpartition("-")
     if name in moment.marks:
         opened, shut = WORDS[word or name]
-        return (opened if moment.marks[name] else shut), name
+        return (opened if moment.marks[name] else shut), name.replace("peak", "pump")
     if word == "running":
         return "running", f"pump-{number}"
     if word == "stopped":

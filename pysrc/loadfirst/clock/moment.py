@@ -85,6 +85,8 @@ class Moment(Part, frozen=True, kw_only=True):
     flows : in the lines whose liquid has inertia. [m³/s]
     marks : what was open or lifted, by name.
     pointers : where instruments that may follow late stand, by id; see `clock.pointers`.
+    through : flows through the pumps, where the curve of one droops: of several states it is the one that
+        goes on from there. [m³/s]
     controller : where there is one that acts, or did until a hand took over.
     primed : whether the pumps have liquid; they lost it where the supply has run empty.
     drained : the delivery has run empty and nothing flows back from it.
@@ -104,6 +106,7 @@ class Moment(Part, frozen=True, kw_only=True):
     flows: Annotated[dict[str, Finite], Meta(max_length=12)]
     marks: Annotated[dict[str, bool], Meta(max_length=16)]
     pointers: Annotated[dict[str, Finite], Meta(max_length=8)] = {}
+    through: Annotated[tuple[Finite, ...], Meta(max_length=2)] = ()
     controller: Controller | None = None
     primed: bool = True
     drained: bool = False

@@ -13,7 +13,8 @@ from loadfirst.plant.drives import ratio
 from loadfirst.plant.plant import Plant
 from loadfirst.plant.pumps import ResolvedPlant, Turning
 from loadfirst.plant.services import gear_ratio
-from loadfirst.units import TO_SI
+from loadfirst.plant.solved import OnePlant
+from loadfirst.units import HOUR, TO_SI
 
 LEAST_SPEED = 0.02
 """Speed below which a shaft that is not driven counts as standing, of the field's on the supply. [-]"""
@@ -39,14 +40,17 @@ def present(
     delivery = replace(plant.delivery, surface_m=surface(plant.delivery, volumes[1]))
     drives = [moment.primed and driven(resolved, number, shaft) for number, shaft in enumerate(shafts)]
     fed = shafts[0].frequency if shafts[0].regime != "standing" else plant.drive.frequency_hz
-    second = plant.pump.second
+    before = [max(flow, 0.0) * HOUR for flow in moment.through]
+    first, second = plant.pump, plant.pump.second
+    if before:
+        first, second = replace(first, history_m3h=before[0]), replace(second, history_m3h=before[-1])
     if len(drives) > 1:
         second = replace(second, running=drives[1])
     changed = replace(
         plant,
         supply=supply,
         delivery=delivery,
-        pump=replace(plant.pump, running=drives[0], second=second),
+        pump=replace(first, running=drives[0], second=second),
         drive=replace(plant.drive, frequency_hz=fed),
         valve=replace(plant.valve, opening=stem),
         discharge=replace(plant.discharge, filled=min(filled(plant, moment.line[0]), 1.0)),
@@ -55,6 +59,11 @@ def present(
         Turning(shaft.frequency, shaft.speed if shaft.regime == "turning" else None) for shaft in shafts
     )
     return resolved._replace(plant=changed, turning=turning)
+
+
+def through(one: OnePlant) -> tuple[float, ...]:
+    """Flows through the pumps, where the curve of one droops. [m³/s]"""
+    return tuple(map(one.exact_flow, one.layout.pumps)) if one.built.droops[one.row] else ()
 
 
 def driven(resolved: ResolvedPlant, number: int, shaft: Shaft) -> bool:

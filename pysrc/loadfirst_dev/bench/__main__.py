@@ -9,7 +9,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from loadfirst_dev import places
-from loadfirst_dev.bench import drag, inside, sizes, solves, start, stock
+from loadfirst_dev.bench import clock, drag, inside, sizes, solves, start, stock
 from loadfirst_dev.bench.compare import compare
 from loadfirst_dev.bench.figures import Figure, summary, table
 from loadfirst_dev.build import build
@@ -19,7 +19,7 @@ from loadfirst_dev.pins import read_pins
 from loadfirst_dev.say import Problem, say
 
 FOLDER = places.BUILT / "bench"
-PARTS = ("solve", "worker", "drag", "start", "sizes")
+PARTS = ("solve", "clock", "worker", "drag", "start", "sizes")
 
 
 def main(arguments: list[str]) -> int:
@@ -38,6 +38,7 @@ def main(arguments: list[str]) -> int:
     inside.write_inside(pins, store, FOLDER / "inside")
     found = [
         *measured("solve", "The solver, natively", parts, lambda: solves.figures("natively", compare())),
+        *measured("clock", "A day of the clock, natively", parts, clock.day),
         *in_browser(parts, options.runs),
     ]
     if "sizes" in parts:
