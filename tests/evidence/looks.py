@@ -18,15 +18,16 @@ from loadfirst.plant.pumps import ResolvedPlant
 from loadfirst.plant.read import changed, resolve_data
 from loadfirst.plant.state import true_states
 
-REFERENCE = Path(__file__).parents[1] / "causes" / "plants" / "reference.toml"
+OTHERS = Path(__file__).parents[1] / "causes" / "plants"
 
 Shown = dict[str, Reading]
 
 
 @lru_cache(maxsize=4)
 def plant(name: str) -> ResolvedPlant:
-    """A packaged plant, or the reference system."""
-    return resolve_data(toml_text.read(REFERENCE) if name == "reference" else library.data("plants", name))
+    """A packaged plant, or one of those of the tests of causes."""
+    path = OTHERS / f"{name}.toml"
+    return resolve_data(toml_text.read(path) if path.exists() else library.data("plants", name))
 
 
 @lru_cache(maxsize=4)
