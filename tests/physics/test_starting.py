@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from loadfirst.physics.breakdown import torque_at
+from loadfirst.physics.inertia import motor_inertia, pump_inertia
 from loadfirst.physics.law import Array
 from loadfirst.physics.motor import Motor
 from loadfirst.physics.starting import Asked, direct, pull_up_torque, ramp
@@ -57,7 +58,11 @@ def test_a_steady_torque_above_the_pull_up_torque_never_moves() -> None:
 
 def test_a_drive_starts_with_little_current_and_a_short_ramp_asks_more() -> None:
     """Never the several times that a direct start draws; too short a ramp is more than the drive gives."""
-    slow, quick, abrupt = (ramp(MOTOR, square(0.8), RUNNING, seconds) for seconds in (20.0, 1.0, 0.2))
+    power = MOTOR.rated_power
+    inert = float((pump_inertia(power, RUNNING) + motor_inertia(power, RUNNING))[0, 0])
+    slow, quick, abrupt = (
+        ramp(MOTOR, square(0.8), RUNNING, inert * RUNNING / seconds) for seconds in (20.0, 1.0, 0.2)
+    )
     assert slow.current < 1.0 * float(MOTOR.rated_current[0, 0]) < direct(MOTOR, square(0.8)).current / 6
     assert slow.spare > quick.spare > abrupt.spare and slow.current < quick.current
     assert abrupt.hangs and not quick.hangs

@@ -23,12 +23,13 @@ from loadfirst.clock.account import Account, add
 from loadfirst.clock.controller import HAIR, Loop, Steered, steered
 from loadfirst.clock.lines import DELIVERY
 from loadfirst.clock.moment import Moment, Shaft, Stock
-from loadfirst.clock.present import field_speed, through
+from loadfirst.clock.present import through
 from loadfirst.clock.relay import warmed
 from loadfirst.clock.shafts import asked_frequency
 from loadfirst.clock.stage import Stage, Start, stage
 from loadfirst.clock.vessel import draw, inflow, is_empty, is_full, room
 from loadfirst.plant.pumps import ResolvedPlant
+from loadfirst.plant.shaft import field_speed
 
 GAMMA = 1 - 1 / sqrt(2)
 STILL, SHARE = 1e-4, 0.05

@@ -14,13 +14,14 @@ import numpy as np
 
 from loadfirst.clock.advance import Step
 from loadfirst.clock.moment import Moment
-from loadfirst.clock.present import LEAST_SPEED, field_speed, filled
+from loadfirst.clock.present import LEAST_SPEED, filled
 from loadfirst.clock.shafts import SAME, SETTLED, wanted
 from loadfirst.clock.vessel import room
 from loadfirst.physics.machine import Machines
 from loadfirst.physics.relief import ReliefValves
 from loadfirst.plant.plant import Plant
 from loadfirst.plant.pumps import ResolvedPlant
+from loadfirst.plant.shaft import field_speed
 from loadfirst.plant.solved import OnePlant
 
 Kind = Literal[

@@ -9,10 +9,9 @@ from msgspec.structs import replace
 
 from loadfirst.clock.moment import Moment, Shaft
 from loadfirst.clock.vessel import surface
-from loadfirst.plant.drives import ratio
 from loadfirst.plant.plant import Plant
 from loadfirst.plant.pumps import ResolvedPlant, Turning
-from loadfirst.plant.services import gear_ratio
+from loadfirst.plant.shaft import field_speed
 from loadfirst.plant.solved import OnePlant
 from loadfirst.units import HOUR, TO_SI
 
@@ -71,12 +70,6 @@ def driven(resolved: ResolvedPlant, number: int, shaft: Shaft) -> bool:
     if shaft.regime == "turning":
         return shaft.speed > LEAST_SPEED * field_speed(resolved, number)
     return shaft.regime == "running"
-
-
-def field_speed(resolved: ResolvedPlant, number: int) -> float:
-    """Speed of a pump's shaft without slip, on the supply's frequency. [rad/s]"""
-    drive = resolved.plant.drive
-    return 4 * pi * drive.supply_hz / drive.poles / gear_ratio(resolved.pumps[number]) * ratio(drive)
 
 
 def filled(plant: Plant, volume: float) -> float:

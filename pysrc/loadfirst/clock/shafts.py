@@ -25,13 +25,12 @@ from typing import NamedTuple
 from msgspec.structs import replace
 
 from loadfirst.clock.moment import Moment, Shaft
-from loadfirst.clock.present import field_speed
 from loadfirst.physics.breakdown import breakdown_torque, lost_at_breakdown, starting_current
-from loadfirst.physics.inertia import motor_inertia, pump_inertia
 from loadfirst.physics.starting import DRIVE, pull_up_torque
 from loadfirst.plant import drives
 from loadfirst.plant.pumps import ResolvedPlant
-from loadfirst.plant.services import Service, gear_ratio, motors
+from loadfirst.plant.services import Service, motors
+from loadfirst.plant.shaft import inertia
 
 FIRST = 0.1  # [-] of the supply's frequency, where a drive's ramp begins
 FRICTION = 0.01  # [-] of the rated torque
@@ -122,16 +121,6 @@ class Motors(NamedTuple):
                 break
             low, high = (middle, high) if ahead(middle) < 0 else (low, middle)
         return (low + high) / 2
-
-
-def inertia(resolved: ResolvedPlant, number: int, power: float) -> float:
-    """Of pump and motor at the pump's shaft: the plant's, or typical of the power. [W] -> [kg·m²]"""
-    given = resolved.plant.drive.inertia_kgm2
-    if given is not None:
-        return given
-    speed = field_speed(resolved, number)
-    faster = gear_ratio(resolved.pumps[number]) / drives.ratio(resolved.plant.drive)
-    return float(pump_inertia(power, speed) + motor_inertia(power, speed * faster) * faster**2)
 
 
 def wanted(resolved: ResolvedPlant) -> tuple[bool, ...]:

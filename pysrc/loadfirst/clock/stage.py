@@ -8,13 +8,14 @@ from msgspec.structs import replace
 
 from loadfirst.clock.lines import DELIVERY, stepping
 from loadfirst.clock.moment import Moment, Shaft
-from loadfirst.clock.present import LEAST_SPEED, field_speed, present
+from loadfirst.clock.present import LEAST_SPEED, present
 from loadfirst.clock.shafts import Motors, ramped, wanted
 from loadfirst.clock.vessel import draw, inflow, is_empty, is_full
 from loadfirst.plant.build import build, liquid_of
 from loadfirst.plant.pumps import ResolvedPlant
 from loadfirst.plant.services import motors as motors_of
 from loadfirst.plant.services import services
+from loadfirst.plant.shaft import field_speed
 from loadfirst.plant.solved import OnePlant, Solved, solve_plants
 
 IDLE = 0.05

@@ -15,8 +15,7 @@ Sources
 IEC 60034-12, design N, from memory: locked-rotor torque from 1.9 times the
 rated one for 0.6 kW down to 0.65 for 630 kW, nearly straight on the logarithm
 of the power (two poles; more poles have about as much); pull-up torque some
-seven tenths of it. A pump and its motor together: as much inertia as the rated
-torque takes 0.3 s to run up (common practice: 0.2 to 0.5 s).
+seven tenths of it.
 """
 
 from __future__ import annotations
@@ -34,7 +33,6 @@ LOCKED = (1.9, 0.65)  # [-] of the rated torque, for the smaller and for the lar
 SIZES = (0.63e3, 630e3)  # [W]
 PULL_UP = 0.7  # [-] of the locked-rotor torque
 DRIVE = 1.5  # [-] of the rated torque, from a variable-speed drive
-RUN_UP = 0.3  # [s] with the rated torque alone, to the rated speed
 STEPS = 33
 
 Asked = Callable[[Array], Array]
@@ -75,7 +73,7 @@ def direct(motor: Drives, asked: Asked) -> Start:
     return _start(motor, speeds, given - np.minimum(asked(speeds), motor.grip), starting_current(motor))
 
 
-def ramp(motor: Drives, asked: Asked, running: float, seconds: float) -> Start:
+def ramp(motor: Drives, asked: Asked, running: float, own: float) -> Start:
     """One motor (1, 1) run up by a variable-speed drive.
 
     Parameters
@@ -83,10 +81,9 @@ def ramp(motor: Drives, asked: Asked, running: float, seconds: float) -> Start:
     motor : Motor or Belted (1, 1)
     asked : the load's torque
     running : speed of the pump's shaft in the end [rad/s]
-    seconds : time of the run-up [s]
+    own : torque that the run-up itself takes, inertia times its rate [N·m]
     """
     speeds = np.linspace(0.0, 1.0, STEPS)[:, None] * running
-    own = motor.rated_torque * RUN_UP / seconds * motor.frequency / motor.supply_frequency
     given = np.minimum(DRIVE * motor.rated_torque * motor.field_strength, breakdown_torque(motor))
     needed = np.minimum(asked(speeds) + own, motor.grip)
     torque = np.minimum(needed.max(), given)

@@ -22,6 +22,7 @@ from loadfirst.plant.drive_answer import Belt, Reason, Relay, Start
 from loadfirst.plant.machines import MachineLaw
 from loadfirst.plant.pump_file import Curve
 from loadfirst.plant.services import gear_ratio
+from loadfirst.plant.shaft import field_speed, inertia
 from loadfirst.plant.solved import OnePlant
 from loadfirst.plant.stack import static_head
 from loadfirst.units import PERCENT, RPM
@@ -123,7 +124,9 @@ def _start(one: OnePlant, machine: Machine, law: MachineLaw, motor: Drives, plac
     drive, asked = one.plant.drive, _asked(one, machine, law, place)
     ramped = drives.has_drive(drive)
     if ramped:
-        found = starting.ramp(motor, asked, machine.speed, drive.ramp_s)
+        plant, power = one.built.plants[one.row], one.built.services[one.row][place].rated_power
+        own = inertia(plant, place, power) * field_speed(plant, place) / drive.ramp_s
+        found = starting.ramp(motor, asked, machine.speed, own)
     else:
         found = starting.direct(motor, asked)
     return Start("ramp" if ramped else "direct", found.current, found.spare, found.hangs, found.speed)

@@ -111,7 +111,13 @@ class Drive(Part, frozen=True):
         choice("direct: switched straight to the supply. ramp: a variable-speed drive runs the motors up."),
     ] = "direct"
     ramp_s: Annotated[
-        float, quantity("s", 0.1, 300, "Time in which a variable-speed drive runs the motors up.")
+        float,
+        quantity(
+            "s",
+            0.1,
+            300,
+            "Time in which a variable-speed drive runs the motors up to the supply's frequency.",
+        ),
     ] = 10.0
     belt: Annotated[
         Literal["none", "v-belt", "toothed"], choice("What is between motor and pump; none: a coupling.")
