@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
+import msgspec
 import pytest
+from msgspec.structs import replace
 from tests.clocks import everything, happenings, in_steps
 from tests.rig import rig
 
@@ -12,6 +14,7 @@ from loadfirst.clock.begin import begin
 from loadfirst.clock.events import prime_level
 from loadfirst.clock.look import look
 from loadfirst.clock.moment import Moment
+from loadfirst.clock.relay import warmed
 from loadfirst.clock.run import Run, run
 from loadfirst.physics.overload import trip
 from loadfirst.plant.pumps import ResolvedPlant
@@ -221,6 +224,15 @@ def test_a_relay_trips_when_its_law_says_and_the_pump_stops(span: float) -> None
     assert moment.shafts[0].tripped and moment.shafts[0].regime == "standing"
     reset = run(rig(pump=OFF), moment, 0.1).moment
     assert not reset.shafts[0].tripped
+
+
+def test_a_relay_far_too_small_trips_at_once_and_its_moment_can_be_told() -> None:
+    """Its heat is bounded, as the message is."""
+    plant, moment = rig(), begin(rig())
+    heat = warmed(plant.plant, 0.0, 1e9, 1.0, 60.0)
+    assert heat > 1
+    hot = replace(moment, shafts=(replace(moment.shafts[0], heat=heat),))
+    assert msgspec.json.decode(msgspec.json.encode(hot), type=Moment) == hot
 
 
 def begin_current(plant: ResolvedPlant) -> float:

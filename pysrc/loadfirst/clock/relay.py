@@ -16,6 +16,8 @@ from loadfirst.units import PERCENT
 
 WARM = 1.0
 """Current beforehand of a motor that is overloaded when the clock starts, over the set one. [-]"""
+HOTTEST = 1e6
+"""More heat than that says nothing more: a relay far too small trips at once. [-]"""
 
 
 def settled(plant: Plant, current: float, rated: float) -> float:
@@ -26,7 +28,7 @@ def settled(plant: Plant, current: float, rated: float) -> float:
 def warmed(plant: Plant, heat: float, current: float, rated: float, span: float) -> float:
     """Heat after a span of time with a current. [-], [A], [A], [s] -> [-]"""
     end = (_share(plant, current, rated) / PICK_UP) ** 2
-    return end + (heat - end) * exp(-span / time_constant(plant.drive.trip_class))
+    return min(end + (heat - end) * exp(-span / time_constant(plant.drive.trip_class)), HOTTEST)
 
 
 def _share(plant: Plant, current: float, rated: float) -> float:

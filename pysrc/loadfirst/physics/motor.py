@@ -199,6 +199,8 @@ class Motor(NamedTuple):
 
     def one(self, row: int, machine: int) -> Motor:
         """One of the motors, (1, 1)."""
+        if all(part.size == 1 for part in self):
+            return self
         return Motor(*(single(part, row, machine) for part in self))
 
     def rows(self, index: Index) -> Motor:
