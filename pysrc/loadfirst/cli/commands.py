@@ -14,6 +14,7 @@ from loadfirst.cases.recognise import Kind, kind_of
 from loadfirst.cli.causes import catalogue_text, table, table_csv, table_text
 from loadfirst.cli.check import check_text
 from loadfirst.cli.convert import curves_output, read_output
+from loadfirst.cli.evidence import evidence_text
 from loadfirst.cli.guide import KINDS, SPECIMEN, guide
 from loadfirst.cli.report import curves_text, read_text
 from loadfirst.cli.schema import schemas
@@ -103,6 +104,12 @@ def show_causes(chosen: argparse.Namespace) -> int:
     return GOOD
 
 
+def evidence(chosen: argparse.Namespace) -> int:
+    """``evidence``: which cause explains the readings of two days, and what to look at next."""
+    print(evidence_text(chosen.plant, chosen.readings, chosen.beside))
+    return GOOD
+
+
 def _resolve(chosen: argparse.Namespace) -> ResolvedPlant:
     path: Path = chosen.plant
     kind = kind_of(toml_text.read(path))
@@ -155,6 +162,17 @@ def _parser() -> argparse.ArgumentParser:
     rows = "the table alone, every quantity in SI units, as comma-separated values"
     causes.add_argument("--csv", action="store_true", help=rows)
     causes.set_defaults(command=show_causes)
+    weigher = commands.add_parser(
+        "evidence",
+        help="which cause explains the readings of two days, and what to look at next",
+        description="evidence: weigh every cause that a plant can have against what was read and seen.",
+    )
+    weigher.add_argument("plant", type=Path, metavar="PLANT.toml", help="the plant as it was known yesterday")
+    weigher.add_argument("readings", type=Path, metavar="READINGS.toml", help="what was read and seen")
+    weigher.add_argument(
+        "--with", dest="beside", metavar="CAUSE", help="weigh each cause together with this one too"
+    )
+    weigher.set_defaults(command=evidence)
     return parser
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from typing import Any, NamedTuple
 
 import numpy as np
@@ -14,7 +14,7 @@ from loadfirst.instruments.instrument import Quantity, Reading
 from loadfirst.instruments.panel import readings
 from loadfirst.physics.law import Array, Flags
 from loadfirst.plant.answer import State
-from loadfirst.plant.automatic import acts, settled
+from loadfirst.plant.automatic import acts
 from loadfirst.plant.plant import Plant
 from loadfirst.plant.pumps import ResolvedPlant
 from loadfirst.plant.state import true_states
@@ -86,9 +86,9 @@ class Eye:
 
     def __init__(self, plant: ResolvedPlant) -> None:
         self.plant = plant
-        first = settled([plant])[0]
-        self.state = true_states([first])[0]
-        shown = readings(self.state, first.plant, bare=True)
+        self._states: dict[ResolvedPlant, State] = {}
+        self.state = self._solved([plant])[0]
+        shown = readings(self.state, plant.plant, bare=True)
         self.before = {reading.id: reading for reading in shown}
         self.scales = tuple(Scale(one.id, one.quantity, one.low, one.high) for one in shown)
 
@@ -100,23 +100,30 @@ class Eye:
         plants : not settled, each the first one changed.
         hunts : whether the readings of each swing for another reason than its state tells.
         """
-        known = dict(zip(different := list(dict.fromkeys(plants)), self._solved(different), strict=True))
         found = [
-            _row(readings(state, plant, bare=True, before=self.before), plant, state, swings)
-            for (plant, state), swings in zip((known[one] for one in plants), hunts, strict=True)
+            _row(readings(state, one.plant, bare=True, before=self.before), one.plant, state, swings)
+            for one, state, swings in zip(plants, self._solved(plants), hunts, strict=True)
         ]
         return Seen(*(np.array(column) for column in zip(*found, strict=True)))
 
-    def _solved(self, plants: Sequence[ResolvedPlant]) -> Iterator[tuple[Plant, State]]:
-        """Each with its state: that of before where instruments alone differ, out of a controller's sight."""
-        rest = settled(plants)
-        same = [self._is_the_same(one.plant) for one in rest]
-        others = iter(true_states([one for one, old in zip(rest, same, strict=True) if not old]))
-        return ((one.plant, self.state if old else next(others)) for one, old in zip(rest, same, strict=True))
+    def _solved(self, plants: Sequence[ResolvedPlant]) -> list[State]:
+        """Their states; plants that differ in nothing that moves the liquid are solved once."""
+        works = [self._works(one) for one in plants]
+        new = [one for one in dict.fromkeys(works) if one not in self._states]
+        self._states |= zip(new, true_states(new), strict=True)
+        return [self._states[one] for one in works]
 
-    def _is_the_same(self, plant: Plant) -> bool:
+    def _works(self, one: ResolvedPlant) -> ResolvedPlant:
+        """The plant with the instruments of before, unless a controller goes by them."""
         own = self.plant.plant
-        return not acts(own) and replace(plant, gauges=own.gauges, meters=own.meters) == own
+        if acts(one.plant):
+            return one
+        return one._replace(plant=replace(one.plant, gauges=own.gauges, meters=own.meters))
+
+
+def instruments_of(plant: ResolvedPlant) -> tuple[Scale, ...]:
+    """What can be read at a plant."""
+    return Eye(plant).scales
 
 
 def _row(shown: Sequence[Reading], plant: Plant, state: State, hunts: bool) -> tuple[object, ...]:

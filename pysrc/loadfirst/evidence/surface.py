@@ -11,7 +11,7 @@ import numpy as np
 from loadfirst.causes.cause import Cause
 from loadfirst.errors import InputError
 from loadfirst.evidence.hypothesis import Hypothesis
-from loadfirst.evidence.seen import Eye, Seen, joined
+from loadfirst.evidence.seen import Eye, Seen
 from loadfirst.evidence.track import Track, along
 from loadfirst.physics.law import Array
 
@@ -42,10 +42,8 @@ class Surface(NamedTuple):
 
     def at(self, first: Array, second: Array) -> Seen:
         """What is sensed at each of the first shares (a,) with each of the second (b,): (a, b, I)."""
-        rows = [along(self.second, self.seen.rows(row), second) for row in range(len(self.first))]
-        across = joined(rows, np.stack)
-        columns = [along(self.first, across.rows(np.s_[:, column]), first) for column in range(len(second))]
-        return joined(columns, lambda parts: np.stack(parts, axis=1))
+        across = along(self.first, self.seen, first).each(lambda part: part.swapaxes(0, 1))
+        return along(self.second, across, second).each(lambda part: part.swapaxes(0, 1))
 
 
 def surfaces(eye: Eye, tracks: Sequence[Track], pairs: Iterable[tuple[Cause, Cause]]) -> tuple[Surface, ...]:

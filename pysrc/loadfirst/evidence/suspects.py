@@ -10,13 +10,15 @@ from loadfirst.causes.cause import Cause
 from loadfirst.evidence.cloud import Cloud, clouds, one_set
 from loadfirst.evidence.hypothesis import Hypothesis
 from loadfirst.evidence.likelihood import expected
+from loadfirst.evidence.predict import Predictions
 from loadfirst.evidence.weigh import Posterior
 from loadfirst.physics.law import Array
 
 SURE = 0.95
 """Probability within an interval of a size, and among the causes that stand. Common practice. [-]"""
-POOR = 4.0
-"""A reading so many standard deviations from the best size of the best cause is not explained. Own choice."""
+POOR = 3.0
+"""A reading so many standard deviations off is not explained: instruments err rectangularly, and sound ones
+never come there. [-]"""
 
 
 class Fitted(NamedTuple):
@@ -94,6 +96,19 @@ def suspects(posterior: Posterior, row: int = 0) -> tuple[Suspect, ...]:
 def unexplained(likeliest: Suspect) -> tuple[Agreement, ...]:
     """Readings that even the likeliest does not explain: they ask for another cause, or for two."""
     return tuple(one for one in likeliest.readings if one.off is not None and abs(one.off) > POOR)
+
+
+def strangers(predictions: Predictions, yesterday: Array) -> tuple[str, ...]:
+    """Instruments whose reading of yesterday does not fit the plant as it is said to have been then.
+
+    Parameters
+    ----------
+    yesterday : ndarray (1, I), as `weigh.row` makes it.
+    """
+    before = predictions.before
+    off = (yesterday[0] - before.value) / np.hypot(before.lasting, before.passing)
+    odd = np.isfinite(yesterday[0]) & (np.abs(off) > POOR) & ~before.keeps
+    return tuple(id for id, far in zip(predictions.instruments, odd, strict=True) if far)
 
 
 def _suspect(posterior: Posterior, row: int, number: int, cloud: Cloud, stands: bool) -> Suspect:

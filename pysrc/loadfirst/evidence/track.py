@@ -13,7 +13,7 @@ import numpy as np
 from loadfirst.evidence.hypothesis import Hypothesis
 from loadfirst.evidence.seen import Eye, Scale, Seen, joined
 from loadfirst.physics.interpolate import monotone_slopes
-from loadfirst.physics.law import Array, Flags
+from loadfirst.physics.law import Array, Flags, Index
 
 FIRST = 5
 """How many sizes are solved at first, from end to end."""
@@ -87,36 +87,58 @@ def follow(eye: Eye, hypotheses: Sequence[Hypothesis]) -> list[Track]:
 
 
 def along(share: Array, seen: Seen, at: Array) -> Seen:
-    """What is sensed at shares between those solved: values by monotone cubics, flags of the nearest."""
+    """What is sensed at shares between those solved: values by monotone cubics, flags of the nearest.
+
+    Parameters
+    ----------
+    share : ndarray (K,), rising.
+    seen : at these shares, along the first axis.
+    at : ndarray (A,)
+    """
     if len(share) == 1:
         return seen.rows(np.zeros(len(at), dtype=np.intp))
     nearest = np.abs(at[:, None] - share).argmin(axis=1)
-    filled = np.column_stack([_filled(share, column) for column in seen.value.T])
-    value = np.where(np.isnan(seen.value[nearest]), np.nan, cubic(share, filled, at))
-    lasting, passing = (
-        np.column_stack([np.interp(at, share, column) for column in part.T])
-        for part in (seen.lasting, seen.passing)
+    value = cubic(share, _filled(share, seen.value), at)
+    return Seen(
+        value=np.where(np.isnan(seen.value[nearest]), np.nan, value),
+        lasting=straight(share, seen.lasting, at),
+        passing=straight(share, seen.passing, at),
+        keeps=seen.keeps[nearest],
+        solved=seen.solved[nearest],
     )
-    return Seen(value, lasting, passing, seen.keeps[nearest], seen.solved[nearest])
 
 
-def _filled(share: Array, column: Array) -> Array:
+def _filled(share: Array, values: Array) -> Array:
     """Gaps bridged straight, so that curves reach the edge of what is known."""
-    known = ~np.isnan(column)
-    if known.all():
-        return column
-    return np.interp(share, share[known], column[known]) if known.any() else np.zeros_like(column)
+    if not np.isnan(values).any():
+        return values
+    columns = values.reshape(len(share), -1).T
+    filled = [
+        np.interp(share, share[known], column[known]) if known.any() else np.zeros_like(column)
+        for column, known in zip(columns, ~np.isnan(columns), strict=True)
+    ]
+    return np.column_stack(filled).reshape(values.shape)
+
+
+def _place(share: Array, at: Array, axes: int) -> tuple[Index, Array, Array]:
+    """Piece, how far into it as a share, and its length, for values of so many axes."""
+    piece = np.clip(np.searchsorted(share, at, side="right") - 1, 0, len(share) - 2)
+    wide = (len(at), *(1,) * (axes - 1))
+    step = share[piece + 1] - share[piece]
+    return piece, ((at - share[piece]) / step).reshape(wide), step.reshape(wide)
+
+
+def straight(share: Array, values: Array, at: Array) -> Array:
+    """Straight lines through values (K, ...), at shares (A,): (A, ...)."""
+    piece, t, _ = _place(share, at, values.ndim)
+    return np.asarray(values[piece] + t * (values[piece + 1] - values[piece]))
 
 
 def cubic(share: Array, values: Array, at: Array) -> Array:
-    """Monotone cubics through columns of values (K, I), at shares (A,): (A, I)."""
-    slopes = monotone_slopes(share, values.T).T
-    piece = np.clip(np.searchsorted(share, at, side="right") - 1, 0, len(share) - 2)
-    step = (share[piece + 1] - share[piece])[:, None]
-    t = (at - share[piece])[:, None] / step
+    """Monotone cubics through values (K, ...), at shares (A,): (A, ...)."""
+    slopes = np.moveaxis(monotone_slopes(share, np.moveaxis(values, 0, -1)), -1, 0)
+    piece, t, step = _place(share, at, values.ndim)
     left, right = values[piece], values[piece + 1]
     rise, fall = slopes[piece] * step, slopes[piece + 1] * step
-    return np.asarray(
-        left
-        + t * (rise + t * (3 * (right - left) - 2 * rise - fall + t * (2 * (left - right) + rise + fall)))
-    )
+    bent = 3 * (right - left) - 2 * rise - fall + t * (2 * (left - right) + rise + fall)
+    return np.asarray(left + t * (rise + t * bent))

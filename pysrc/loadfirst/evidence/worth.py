@@ -28,7 +28,7 @@ from loadfirst.evidence.weigh import Posterior, shows_chance
 from loadfirst.physics.law import Array, Index
 
 NEGLIGIBLE = 1e-6
-"""Points of less probability are left out. [-]"""
+"""Points of less than the square of this probability are left out. [-]"""
 NEAR = 0.5
 """Predictions so near each other, over their standard deviation, are made one. [-]"""
 ACROSS = np.linspace(-5, 5, 21)
@@ -130,7 +130,8 @@ class _Points(NamedTuple):
 def _points(posterior: Posterior, row: int) -> _Points:
     owner, weight, seen = [], [], []
     for number, cloud in enumerate(clouds(posterior, row)):
-        kept = cloud.weight * max(posterior.probability[row, number], NEGLIGIBLE) > NEGLIGIBLE**2
+        kept = cloud.weight * posterior.probability[row, number] > NEGLIGIBLE**2
+        kept |= cloud.weight == cloud.weight.max()
         owner.append(np.full(int(kept.sum()), number))
         weight.append(cloud.weight[kept] / cloud.weight[kept].sum())
         seen.append(cloud.seen.rows(kept))

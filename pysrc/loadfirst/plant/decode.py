@@ -101,9 +101,12 @@ def _walk(node: inspect.Type, value: Any, path: str) -> tuple[inspect.Type, str,
 
 
 def _unfit_entry(node: inspect.DictType, value: Any) -> str:
-    """The key of a table of texts or choices whose entry was refused: msgspec does not name it."""
+    """The key of a table of single values whose entry was refused: msgspec does not name it."""
     wanted = expected(node.value_type)
     for name, entry in value.items() if isinstance(value, dict) else ():
+        flag, number = isinstance(entry, bool), isinstance(entry, int | float)
+        if (wanted.kind == "flag" and not flag) or (wanted.kind == "number" and (flag or not number)):
+            return str(name)
         length = len(entry) if isinstance(entry, str) else -1
         if wanted.kind == "text" and _turns(entry):
             return str(name)
