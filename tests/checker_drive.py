@@ -33,6 +33,9 @@ def turned(drive: Drive, kw: float, gear: float = 1.0) -> Turned:
     volts = drive.voltage_percent / 100
     needed = min(hertz / drive.supply_hz, 1.0)  # of the rated voltage, for a full field
     given = min(volts, needed) if own else volts
+    two = drive.phases == 2 and not own  # a drive makes three of its own
+    if two:
+        given *= 0.87
     field = given / needed / max(hertz / drive.supply_hz, 1.0)
     rated_speed, slip = 4 * pi * drive.supply_hz / drive.poles, _slip(kw)
     torque = kw * 1000 / (rated_speed * (1 - slip))
@@ -45,6 +48,10 @@ def turned(drive: Drive, kw: float, gear: float = 1.0) -> Turned:
     speed = 4 * pi * hertz / drive.poles / step
     droop = lost / step**2 + speed * creep / (torque * step)
     most = 2.5 * torque * field**2 * step
+    if two:
+        apart = slip * (2.5 + (2.5**2 - 1) ** 0.5) * rated_speed  # speed lost at breakdown
+        far = (8 * pi * hertz / drive.poles - apart) / apart
+        most *= 1 - 2 * far / (1 + far**2)
     return Turned(speed, droop, most, holds * torque * step, rated_speed / step)
 
 

@@ -296,6 +296,7 @@ def _drive(choose: Chooser, speed: float) -> Data:
     drive: Data = {"supply_hz": supply, "poles": poles}
     drive |= choose.pick(({}, {}, {"frequency_hz": choose.number(5, 75)}))
     drive |= choose.pick(({}, {}, {"voltage_percent": choose.number(60, 115)}))
+    drive |= choose.pick(({}, {}, {}, {"phases": 2}))
     drive |= choose.pick(({}, {}, {"mains_percent": choose.number(80, 120)}))
     drive |= {"efficiency_class": choose.pick(("IE1", "IE2", "IE3", "IE4"))}
     drive |= {"start": choose.pick(("direct", "direct", "ramp"))}

@@ -142,6 +142,7 @@ case-key-drive-motor_kw = Rated power of the motor
 case-key-drive-efficiency_class = Efficiency class of the motor
 case-key-drive-mains_percent = True frequency of the supply
 case-key-drive-voltage_percent = Voltage of the supply
+case-key-drive-phases = Phases of the supply
 case-key-drive-belt = What is between motor and pump
 case-key-drive-belt_ratio = Ratio of the belt
 case-key-drive-belt_tension_percent = Tension of the belt

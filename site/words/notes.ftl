@@ -71,6 +71,7 @@ note-trips = The motor of { $where } draws { $current }; its overload relay is s
     [little-load] The load asks too little head and gets too much flow, which takes more power here: the pump is sound.
     [much-load] The load asks more pressure, and this pump takes the more power the harder it is held back: it is sound.
     [stalled] The load asks more torque than the motor has.
+    [phase-lost] One phase is lost, and the other two carry it all. Neither pump nor load has changed.
     [low-voltage] The voltage is low, so the same power takes more current. Neither pump nor load has changed.
     [set-low] That is within what the motor is rated for: the relay is set too low.
     [speed] The pump is turned faster than it was measured, and power grows faster than speed.
@@ -80,6 +81,7 @@ note-trips = The motor of { $where } draws { $current }; its overload relay is s
     .title = { $rule ->
     [little-load] The relay trips: too little load
     [much-load] The relay trips: too much load
+    [phase-lost] The relay trips: a phase is lost
     [low-voltage] The relay trips: low voltage
     [set-low] The relay trips: it is set too low
    *[other] The overload relay trips
@@ -98,6 +100,9 @@ note-start-hangs = { $rule ->
  } What is shown is a motor that got there.
     .title = It would not run up
     .caution = A motor that hangs burns within seconds if its protection fails. Switch off.
+note-phase-lost = The motor of { $where } has lost a phase: the other two carry { $current } instead of { $usual_current }. It runs on, a little slower; it would not start again. What is pumped hardly tells.
+    .title = A phase is lost
+    .caution = The windings burn unless something trips. Stop, lock out, and leave fuses and contactor to an electrician.
 note-low-voltage = { $where } has only { $voltage } of its voltage, so the motor draws { $current } instead of { $usual_current }. The speed hardly falls, nor does what is pumped: an ammeter alone does not tell of the load.
     .title = Low voltage, more current
 note-not-reached = At no flow { $pumps ->

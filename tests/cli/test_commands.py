@@ -148,6 +148,7 @@ NOTED = {
     "belt-slips": ["drive.belt=v-belt", "drive.belt_tension_percent=20"],
     "start-hangs": ["drive.motor_kw=2", "drive.voltage_percent=60"],
     "low-voltage": ["drive.voltage_percent=85"],
+    "phase-lost": ["drive.phases=2"],
     "other-speed": ["drive.poles=8", "delivery.surface_m=2", "delivery.bottom_m=0"],
 }
 

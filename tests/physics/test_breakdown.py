@@ -73,3 +73,13 @@ def test_a_line_without_bend_is_refused(motor: Motor, ratio: float) -> None:
     """No slip, or a breakdown torque that is the rated one."""
     with pytest.raises(InputError, match="motor."):
         torque_at(motor, 1.0, ratio)
+
+
+def test_two_fields_pull_both_ways_at_standstill_and_most_of_the_torque_is_left_at_speed() -> None:
+    """Symmetrical components (textbook): no starting torque; at breakdown well below that of three phases."""
+    three, two = Motor.rated(7500.0), Motor.rated(7500.0, phases=2)
+    assert float(torque_at(two, 0.0)[0, 0]) == pytest.approx(0.0, abs=1e-9)
+    share = float((breakdown_torque(two) / breakdown_torque(three))[0, 0])
+    assert 0.4 < share < 0.75
+    near = np.linspace(0.5, 1.0, 2001)[:, None] * two.synchronous_speed
+    assert float(torque_at(two, near).max()) == pytest.approx(float(breakdown_torque(two)[0, 0]), rel=0.02)

@@ -78,6 +78,31 @@ def test_low_voltage_raises_the_current_and_hardly_moves_anything_else() -> None
     assert not noted(driven(voltage_percent=97.0), "low-voltage")
 
 
+def test_a_lost_phase_nearly_doubles_the_current_and_hardly_moves_anything_else() -> None:
+    """Common practice (books on motor protection): 1.7 to 2.4 times at full load; the pump hardly tells."""
+    sound, two = driven(), driven(phases=2)
+    assert two.flow == pytest.approx(sound.flow, rel=0.03)
+    assert 0.98 * one(sound).speed < one(two).speed < one(sound).speed
+    assert 1.6 < one(two).current / one(sound).current < 2.4
+    note = noted(two, "phase-lost")
+    assert note and note.facts["usual_current"] == pytest.approx(one(sound).current, rel=0.02)
+    assert not noted(two, "low-voltage") and not noted(two, "start-hangs")
+    trips = noted(two, "trips")
+    assert trips and trips.rule == "phase-lost"
+
+
+def test_a_motor_that_has_lost_a_phase_does_not_start() -> None:
+    """Its two fields pull both ways at standstill (textbook); on a sound supply it starts."""
+    lost, sound = one(driven(phases=2)).start, one(driven()).start
+    assert lost is not UNSET and sound is not UNSET
+    assert (lost.hangs, lost.speed, sound.hangs) == (True, 0.0, False)
+
+
+def test_a_drive_makes_three_phases_of_its_own() -> None:
+    """What its supply has lost is its own matter."""
+    assert driven(frequency_hz=45.0, phases=2) == driven(frequency_hz=45.0)
+
+
 @pytest.mark.parametrize(
     "keys", [{"mains_percent": 94.0}, {"frequency_hz": 47.0}, {"belt": "v-belt", "belt_ratio": 0.95}]
 )

@@ -51,6 +51,12 @@ VOLTAGE_LOW = Cause(
     edit=e.scaled("drive.voltage_percent"), room=e.factors("drive.voltage_percent", 60.0, 115.0),
     shown_by=("supply-measured",),
 )  # fmt: skip
+PHASE_LOST = Cause(
+    id="phase-lost", group=GROUP, keys=("drive.phases",),
+    says="One phase of the supply is lost, by a fuse or a contact; the motor runs on between the other two.",
+    edit=e.to("drive.phases", 2), shown_by=("supply-measured",),
+    unless=e.first(_needs_supply, e.needs("drive.phases", 3, "one is lost already")),
+)  # fmt: skip
 CURRENT_LIMIT = Cause(
     id="current-limit-lower", group=GROUP, keys=("drive.current_limit_percent",),
     says="The current limit of the variable-speed drive was set lower.",
@@ -94,7 +100,7 @@ def _swapped(which: WhichPump) -> Cause:
 
 
 CAUSES = (
-    *FREQUENCY, MAINS_SLOW, VOLTAGE_LOW, CURRENT_LIMIT, BELT_SLACK, OTHER_PULLEY, MORE_POLES,
+    *FREQUENCY, MAINS_SLOW, VOLTAGE_LOW, PHASE_LOST, CURRENT_LIMIT, BELT_SLACK, OTHER_PULLEY, MORE_POLES,
     _swapped(FIRST), _swapped(SECOND),
     *controller_causes(GROUP, "drive"),
 )  # fmt: skip

@@ -21,6 +21,7 @@ REASONS = {
     ),
     "stalled": "The load asks more torque than the motor has.",
     "low-voltage": "The voltage is low, so the same power takes more current. Neither pump nor load changed.",
+    "phase-lost": "One phase is lost, and the other two carry it all. Neither pump nor load has changed.",
     "set-low": "The current is within what the motor is rated for: the relay is set too low.",
     "speed": "The pump is turned faster than it was measured, and power grows faster than speed.",
     "liquid": "The liquid is heavier or thicker than the one that the motor was chosen for.",
@@ -69,6 +70,14 @@ def _low_voltage(facts: Facts) -> str:
     )
 
 
+def _phase_lost(facts: Facts) -> str:
+    return (
+        f"has lost a phase: the other two carry {fine(facts['current'], 1)} A instead of "
+        f"{fine(facts['usual_current'], 1)} A. It runs on a little slower and would not start again. "
+        "Stop it, lock it out, and let an electrician look at fuses and contactor."
+    )
+
+
 def _time(seconds: float) -> str:
     """As one would say it."""
     return f"{seconds:.0f} s" if seconds < 100 else f"{seconds / 60:.0f} min"
@@ -77,4 +86,6 @@ def _time(seconds: float) -> str:
 REASONED: dict[str, Callable[[Note], str]] = {"trips": _trips, "start-hangs": _hangs}
 """Notes that say why."""
 
-SENTENCES: dict[str, Callable[[Facts], str]] = {"belt-slips": _slips, "low-voltage": _low_voltage}
+SENTENCES: dict[str, Callable[[Facts], str]] = {
+    "belt-slips": _slips, "low-voltage": _low_voltage, "phase-lost": _phase_lost,
+}  # fmt: skip

@@ -53,6 +53,7 @@ class Motors(NamedTuple):
     first : current at standstill. [A]
     inertia : at the pump's shaft. [kg·m²]
     powered : the motor is on.
+    backward : it has lost a phase, and half of its field turns the other way.
     """
 
     field: float
@@ -64,6 +65,7 @@ class Motors(NamedTuple):
     first: float
     inertia: float
     powered: bool
+    backward: bool
 
     @classmethod
     def of(cls, resolved: ResolvedPlant, number: int, service: Service, powered: bool) -> Motors:
@@ -81,15 +83,18 @@ class Motors(NamedTuple):
             first=float(starting_current(motor)[0, 0]),
             inertia=inertia(resolved, number, service.rated_power),
             powered=powered,
+            backward=bool(motor.two_phases[0, 0]),
         )
 
     def torque(self, speed: float) -> float:
         """Of the motor, less what bearings take of a shaft that coasts. [rad/s] -> [N·m]"""
         if not self.powered:
             return -FRICTION * self.rated if speed > 0 else 0.0
-        share = (self.field - speed) / self.lost
+        share, other = (self.field - speed) / self.lost, (self.field + speed) / self.lost
         own = 2 * self.most * share / (1 + share * share)
-        if share > 1:
+        if self.backward:
+            own -= 2 * self.most * other / (1 + other * other)
+        elif share > 1:
             own = max(own, self.least)
         return max(min(own, self.highest), -self.highest)
 

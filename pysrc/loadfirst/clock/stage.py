@@ -113,7 +113,7 @@ def _motors(resolved: ResolvedPlant, moment: Moment, fed: tuple[float, ...]) -> 
     )
 
 
-NO_MOTOR = Motors(0.0, 1.0, 0.0, 0.0, 0.0, 0.0, 0.0, 1.0, False)
+NO_MOTOR = Motors(0.0, 1.0, 0.0, 0.0, 0.0, 0.0, 0.0, 1.0, False, False)
 
 
 def _rates(

@@ -117,6 +117,11 @@ class Belted:
         return self.motor.relative_voltage
 
     @property
+    def two_phases(self) -> Flags:
+        """Whether the motor has lost a phase. (B|1, M)"""
+        return self.motor.two_phases
+
+    @property
     def field_strength(self) -> Array:
         """In the motor. (B|1, M) [-]"""
         return self.motor.field_strength

@@ -13,6 +13,9 @@ breakdown torque over the rated one. The speed lost at breakdown stays the
 same at any voltage and frequency; the torque there goes with the square of
 the field.
 
+A motor that has lost a phase has two such lines, its own and that of a field that turns the other way: at
+standstill they are equal, and it does not start (textbook, symmetrical components).
+
 What it leaves out: deep rotor bars make a cage motor start with more torque
 than Kloss says. A pump asks for little at standstill; do not judge a conveyor
 by it.
@@ -69,8 +72,13 @@ def breakdown_slip(rated_slip: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> Array
 
 
 def breakdown_torque(motor: Drives, ratio: ArrayLike = BREAKDOWN) -> Array:
-    """The most torque that the motor gives at its voltage and frequency. (B|1, M) [N·m]"""
-    return column(ratio) * motor.rated_torque * motor.field_strength**2
+    """The most torque that the motor gives at its voltage and frequency. (B|1, M) [N·m]
+
+    On two phases that at the speed of the breakdown on three, which is within two per cent of it.
+    """
+    most = column(ratio) * motor.rated_torque * motor.field_strength**2
+    back = 2 * motor.synchronous_speed - lost_at_breakdown(motor, ratio)
+    return np.asarray(most - np.where(motor.two_phases, _kloss(motor, back, ratio), 0.0))
 
 
 def torque_at(motor: Drives, speed: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> Array:
@@ -93,8 +101,16 @@ def torque_at(motor: Drives, speed: ArrayLike, ratio: ArrayLike = BREAKDOWN) -> 
     InputError
         For a motor without slip, or a ratio outside its range.
     """
-    lost = (motor.synchronous_speed - column(speed)) / lost_at_breakdown(motor, ratio)
-    return np.asarray(2 * breakdown_torque(motor, ratio) * lost / (1 + lost**2))
+    lost = motor.synchronous_speed - column(speed)
+    back = np.where(motor.two_phases, _kloss(motor, 2 * motor.synchronous_speed - lost, ratio), 0.0)
+    return np.asarray(_kloss(motor, lost, ratio) - back)
+
+
+def _kloss(motor: Drives, lost: Array, ratio: ArrayLike) -> Array:
+    """Torque of one field at a speed lost to it. (B, M) [rad/s] -> (B, M) [N·m]"""
+    share = lost / lost_at_breakdown(motor, ratio)
+    most = column(ratio) * motor.rated_torque * motor.field_strength**2
+    return np.asarray(2 * most * share / (1 + share**2))
 
 
 def starting_current(motor: Drives, ratio: ArrayLike = STARTING_CURRENT) -> Array:

@@ -18,6 +18,12 @@ little; the active current grows with the inverse of the voltage and the
 magnetising one falls with it. So the current rises where the motor is loaded
 and falls where it idles (common practice, as in any textbook on machines). The
 fixed losses are taken as going with the square of the voltage (our choice).
+
+A motor that loses one phase while it runs goes on between the other two. By symmetrical components it
+then is two motors in series, one of which the rotor meets almost at twice the field's speed: that one lets
+little torque through and takes an eighth of the voltage that the first would have. So the first has
+`TWO_PHASES` of its voltage, the current in the two phases left is √3 times that of its share, and the rotor
+heats twice as much for the same torque (textbook; the figure is from memory, 0.85 to 0.89).
 """
 
 from __future__ import annotations
@@ -28,7 +34,7 @@ from typing import TYPE_CHECKING, NamedTuple
 import numpy as np
 
 from loadfirst.physics import drive
-from loadfirst.physics.law import Array, Index, column, pick
+from loadfirst.physics.law import Array, Flags, Index, column, pick
 from loadfirst.physics.motor_efficiency import rated_efficiency
 from loadfirst.physics.ranges import require
 
@@ -39,6 +45,7 @@ BEST_LOAD = 0.75  # [-] part of rated load where the efficiency is best
 FIXED_SHARE = BEST_LOAD**2 / (1 + BEST_LOAD**2)  # [-] of the losses at rated load
 FIXED_EXPONENT = 1.5  # [-]
 MAGNETISING = 1 / 3  # [-] of the rated current
+TWO_PHASES = 0.87  # [-] of the voltage that is left for the field that drives, one phase lost
 ANY_TORQUE = column(np.inf)  # [N·m]
 
 
@@ -62,6 +69,8 @@ class Motor(NamedTuple):
         there: in proportion to it up to the supply's, rated above. [-]
         1 on a sound supply or drive. A supply that sags to 47 of 50 Hz at full
         voltage has 50/47.
+    phases : ndarray (B|1, M)
+        That reach it: 3, or 2 where one is lost; `relative_voltage` holds what that leaves. [-]
     """
 
     rated_power: Array
@@ -73,6 +82,7 @@ class Motor(NamedTuple):
     power_factor: Array
     voltage: Array
     relative_voltage: Array = column(1.0)
+    phases: Array = column(3.0)
 
     @classmethod
     def rated(
@@ -85,6 +95,7 @@ class Motor(NamedTuple):
         slip: ArrayLike | None = None,
         efficiency: ArrayLike | None = None,
         relative_voltage: ArrayLike = 1.0,
+        phases: ArrayLike = 3.0,
     ) -> Motor:
         """A standard motor, IE3 unless told, 400 V at 50 Hz or 460 V at 60 Hz.
 
@@ -104,7 +115,9 @@ class Motor(NamedTuple):
         efficiency : array_like
             At rated load, above 0, below 1; that of class IE3 when left out. [-]
         relative_voltage : array_like
-            From 0.5 to 1.5; see `Motor`. [-]
+            From 0.5 to 1.5, of all three phases; see `Motor`. [-]
+        phases : array_like
+            3 or 2. [-]
 
         Raises
         ------
@@ -117,7 +130,7 @@ class Motor(NamedTuple):
         drive above the supply's frequency keeps the supply's voltage.
         """
         power, poles, supply = column(power), column(poles), column(supply_frequency)
-        volts = column(relative_voltage)
+        volts, wires = column(relative_voltage), column(phases)
         require("motor.relative_voltage", volts, (volts >= 0.5) & (volts <= 1.5), "from 0.5 to 1.5")
         rated = rated_efficiency(power, poles, supply) if efficiency is None else column(efficiency)
         require("motor.efficiency", rated, (rated > 0) & (rated < 1), "above 0, below 1")
@@ -130,7 +143,8 @@ class Motor(NamedTuple):
             efficiency=rated,
             power_factor=rated_power_factor(power, poles),
             voltage=np.where(supply == 60, drive.VOLTAGE[60], drive.VOLTAGE[50]),
-            relative_voltage=volts,
+            relative_voltage=np.where(wires == 2, TWO_PHASES, 1.0) * volts,
+            phases=wires,
         )
 
     @property
@@ -161,6 +175,11 @@ class Motor(NamedTuple):
         return field * self.rated_slip / self.rated_torque / self.field_strength**2
 
     @property
+    def two_phases(self) -> Flags:
+        """Whether one phase is lost. (B|1, M)"""
+        return np.asarray(self.phases == 2)
+
+    @property
     def grip(self) -> Array:
         """Torque that the coupling holds: any. (1, 1) [N·m]"""
         return ANY_TORQUE
@@ -178,10 +197,11 @@ class Motor(NamedTuple):
         losses = self.rated_power * (1 / self.efficiency - 1)
         fixed = FIXED_SHARE * losses * (self.frequency / self.supply_frequency) ** FIXED_EXPONENT
         active = torque / self.rated_torque / self.field_strength
-        return torque * speed + fixed * self.relative_voltage**2 + (1 - FIXED_SHARE) * losses * active**2
+        heat = np.where(self.two_phases, 2.0, 1.0) * (1 - FIXED_SHARE) * losses * active**2
+        return torque * speed + fixed * self.relative_voltage**2 + heat
 
     def current(self, input_power: Array) -> Array:
-        """Current in each phase of the motor's cable. (B, M) [W] -> (B, M) [A]
+        """Current in each phase of the motor's cable that has any. (B, M) [W] -> (B, M) [A]
 
         The voltage falls with the frequency below the supply's and stays at
         the supply's above it, `relative_voltage` apart. Between a drive and its motor; before the drive
@@ -189,13 +209,13 @@ class Motor(NamedTuple):
         """
         weak = drive.weakening(self.frequency, self.supply_frequency)
         below = np.minimum(self.frequency / self.supply_frequency, 1.0)
-        voltage = self.voltage * below * self.relative_voltage
-        active = input_power / (math.sqrt(3) * voltage * self.rated_current)
+        line = np.where(self.two_phases, self.relative_voltage / TWO_PHASES, self.relative_voltage)
+        active = input_power / (math.sqrt(3) * self.voltage * below * line * self.rated_current)
         reactive_rated = np.sqrt(1 - self.power_factor**2)
         leakage = (reactive_rated - MAGNETISING) / self.power_factor**2
         stray = leakage * weak / self.relative_voltage
         reactive = MAGNETISING * self.field_strength + stray * active**2
-        return self.rated_current * np.hypot(active, reactive)
+        return np.where(self.two_phases, math.sqrt(3), 1.0) * self.rated_current * np.hypot(active, reactive)
 
     def one(self, row: int, machine: int) -> Motor:
         """One of the motors, (1, 1)."""

@@ -33,6 +33,7 @@ LOCKED = (1.9, 0.65)  # [-] of the rated torque, for the smaller and for the lar
 SIZES = (0.63e3, 630e3)  # [W]
 PULL_UP = 0.7  # [-] of the locked-rotor torque
 DRIVE = 1.5  # [-] of the rated torque, from a variable-speed drive
+STICKS = 0.05  # [-] of the rated torque, to break loose what sticks; else never felt (common practice)
 STEPS = 33
 
 Asked = Callable[[Array], Array]
@@ -60,9 +61,10 @@ class Start(NamedTuple):
 
 
 def pull_up_torque(motor: Drives) -> Array:
-    """Least torque between standstill and breakdown, straight on the supply. (1, 1) [N·m]"""
+    """Least torque from standstill to breakdown, straight on the supply; none on two phases. (1, 1) [N·m]"""
     size = np.interp(np.log(motor.rated_power), np.log(SIZES), LOCKED)
-    return np.asarray(PULL_UP * size * motor.rated_torque * motor.field_strength**2)
+    starts = np.where(motor.two_phases, 0.0, PULL_UP * size)
+    return np.asarray(starts * motor.rated_torque * motor.field_strength**2)
 
 
 def direct(motor: Drives, asked: Asked) -> Start:
@@ -70,7 +72,9 @@ def direct(motor: Drives, asked: Asked) -> Start:
     at_most = motor.synchronous_speed - lost_at_breakdown(motor)
     speeds = np.linspace(0.0, 1.0, STEPS)[:, None] * np.maximum(at_most, 0.0)
     given = np.maximum(torque_at(motor, speeds), pull_up_torque(motor))
-    return _start(motor, speeds, given - np.minimum(asked(speeds), motor.grip), starting_current(motor))
+    stuck = np.where((speeds == 0) & motor.two_phases, STICKS * motor.rated_torque, 0.0)
+    needed = np.minimum(np.maximum(asked(speeds), stuck), motor.grip)
+    return _start(motor, speeds, given - needed, starting_current(motor))
 
 
 def ramp(motor: Drives, asked: Asked, running: float, own: float) -> Start:

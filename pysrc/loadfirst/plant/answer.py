@@ -220,6 +220,7 @@ class Note(Struct, frozen=True):
         "belt-slips",
         "start-hangs",
         "low-voltage",
+        "phase-lost",
         "control-lost",
         "control-hunts",
         "current-limited",

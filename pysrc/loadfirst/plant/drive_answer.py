@@ -7,8 +7,9 @@ from typing import Literal
 from msgspec import Struct
 
 Reason = Literal[
-    "little-load", "much-load", "stalled", "low-voltage", "set-low", "speed", "liquid", "small-motor"
-]
+    "little-load", "much-load", "stalled", "phase-lost", "low-voltage", "set-low", "speed", "liquid",
+    "small-motor",
+]  # fmt: skip
 """Why a relay trips; see `plant.drive_state`."""
 
 

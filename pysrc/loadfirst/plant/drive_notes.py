@@ -18,7 +18,7 @@ Common practice: motors are made for 5 % less without any harm (IEC 60034-1, zon
 
 
 def drive_notes(one: OnePlant, machine: Machine, place: int) -> Iterator[Note]:
-    """Trips, a slipping belt, a start that hangs, and low voltage that raises the current."""
+    """Trips, a slipping belt, a start that hangs, a phase lost, and low voltage that raises the current."""
     where, relay, start, belt = machine.name, machine.relay, machine.start, machine.belt
     if relay is UNSET:
         return
@@ -29,14 +29,16 @@ def drive_notes(one: OnePlant, machine: Machine, place: int) -> Iterator[Note]:
     if belt is not UNSET and belt.slips:
         yield Note("belt-slips", where, {"torque": belt.torque, "speed": machine.speed, "heat": belt.heat})
     hangs = start is not UNSET and start.hangs
-    if start is not UNSET and hangs:
-        facts = {"speed": start.speed, "current": start.current}
-        yield Note("start-hangs", where, facts, start.way)
     law, _, column = one.running(place)
     motor = law.motor.one(one.row, column)
-    volts = float(motor.relative_voltage[0, 0])
-    if volts < LOW and not hangs:
-        usual = at_full_voltage(motor, machine)
+    two_phases = bool(motor.two_phases[0, 0])
+    if start is not UNSET and hangs and not two_phases:
+        facts = {"speed": start.speed, "current": start.current}
+        yield Note("start-hangs", where, facts, start.way)
+    volts, usual = float(motor.relative_voltage[0, 0]), at_full_voltage(motor, machine)
+    if two_phases:
+        yield Note("phase-lost", where, {"current": machine.current, "usual_current": usual})
+    elif volts < LOW and not hangs:
         if machine.current > usual:
             facts = {"voltage": volts, "current": machine.current, "usual_current": usual}
             yield Note("low-voltage", where, facts)

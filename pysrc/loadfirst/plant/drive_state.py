@@ -87,7 +87,7 @@ def _reason(
     if machine.current <= machine.rated_current:
         return "set-low"
     if at_full_voltage(motor, machine) <= PICK_UP * setting:
-        return "low-voltage"
+        return "phase-lost" if bool(motor.two_phases[0, 0]) else "low-voltage"
     service = one.built.services[one.row][place]
     load, pump = machine.load, service.pump
     turned = machine.speed / (pump.speed_rpm * RPM)
@@ -110,12 +110,12 @@ def law_column(one: OnePlant, place: int) -> int:
 
 
 def at_full_voltage(motor: Drives, machine: Machine) -> float:
-    """Current at the same torque, if the voltage that belongs to the frequency were there. [A]"""
+    """Current at the same torque, if all phases and the voltage of the frequency were there. [A]"""
     inner = motor.motor if isinstance(motor, Belted) else motor
     torque = np.full((1, 1), machine.torque) * (motor.ratio if isinstance(motor, Belted) else 1.0)
     if float(inner.relative_voltage[0, 0]) >= 1:
         return machine.current
-    sound = inner._replace(relative_voltage=np.ones((1, 1)))
+    sound = inner._replace(relative_voltage=np.ones((1, 1)), phases=np.full((1, 1), 3.0))
     return float(sound.current(sound.input_power(torque, sound.speed(torque)))[0, 0])
 
 

@@ -47,6 +47,11 @@ def relative_voltage(drive: Drive) -> float:
     return min(offered, 1.0) if has_drive(drive) else offered
 
 
+def phases(drive: Drive) -> int:
+    """Phases that reach the motors: a variable-speed drive makes three of its own. [-]"""
+    return 3 if has_drive(drive) else drive.phases
+
+
 @lru_cache(maxsize=256)
 def efficiency(power: float, poles: int, efficiency_class: str, supply_frequency: int) -> float:
     """Of a motor at rated load. [W], -, -, [Hz] -> [-]"""

@@ -34,6 +34,7 @@ class Service(NamedTuple):
     supply_frequency: float
     frequency: float
     relative_voltage: float
+    phases: int
     efficiency: float
     belt_ratio: float
     creep: float
@@ -75,6 +76,7 @@ def services(one: ResolvedPlant, liquid: Liquid) -> tuple[Service, ...]:
                 supply_frequency=float(drive.supply_hz),
                 frequency=turns.frequency or drives.frequency(drive),
                 relative_voltage=drives.relative_voltage(drive),
+                phases=drives.phases(drive),
                 efficiency=drives.efficiency(power, drive.poles, drive.efficiency_class, drive.supply_hz),
                 belt_ratio=drives.ratio(drive),
                 creep=drives.creep(drive),
@@ -118,6 +120,7 @@ def motors(rows: Sequence[tuple[Service, ...]]) -> Drives:
         frequency=each("frequency"),
         efficiency=each("efficiency"),
         relative_voltage=each("relative_voltage"),
+        phases=each("phases"),
     )
     if any(service.held is not None for row in rows for service in row):
         free = np.array([[service.held is None for service in row] for row in rows])

@@ -47,6 +47,7 @@ export const KINDS = Object.freeze([
   {kind: "backflow", caution: false},
   {kind: "standing", caution: false},
   {kind: "low-voltage", caution: false},
+  {kind: "phase-lost", caution: true},
   {kind: "beyond-curve", caution: false},
   {kind: "other-speed", caution: false},
   {kind: "pressure-undefined", caution: false},

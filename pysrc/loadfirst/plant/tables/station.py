@@ -106,6 +106,9 @@ class Drive(Part, frozen=True):
     voltage_percent: Annotated[
         float, quantity("%", 60, 115, "Voltage of the supply at the motors, over the rated one.")
     ] = 100.0
+    phases: Annotated[
+        Literal[2, 3], choice("Phases that reach the motors; 2: one is lost, they run on and do not start.")
+    ] = 3
     start: Annotated[
         Literal["direct", "ramp"],
         choice("direct: switched straight to the supply. ramp: a variable-speed drive runs the motors up."),
