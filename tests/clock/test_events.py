@@ -82,6 +82,46 @@ def test_a_supply_that_is_fed_again_primes_the_pump() -> None:
     assert again - dry == pytest.approx(prime_level(plant.plant) * 4.0 / (5.0 / 3600), rel=1e-4)
 
 
+def test_a_supply_that_a_hand_fills_again_primes_the_pump() -> None:
+    """At once, for liquid stands at the pump; with too little in the vessel it does not."""
+
+    def filled(height: float) -> ResolvedPlant:
+        return rig(supply={"surface_m": height, "bottom_m": 0.0, "top_m": 4.0}, pump={"centre_m": 0.5})
+
+    dry = run(filled(0.6), begin(filled(0.6)), 400.0).moment
+    assert not dry.primed
+    little = run(filled(0.45), dry, 10.0)
+    assert not little.moment.primed and little.events == () and look(little).flow == 0.0
+    ran = run(filled(2.0), dry, 10.0)
+    assert ran.moment.primed and happenings(ran)[0] == ("prime-regained", "supply")
+    assert ran.events[0].time == dry.seconds
+    assert look(ran).flow == pytest.approx(look(run(filled(2.0), begin(filled(2.0)), 10.0)).flow, rel=0.02)
+    assert everything(ran.moment) == pytest.approx(everything(dry), abs=1e-12)
+
+
+def test_a_supply_that_a_hand_empties_gives_nothing() -> None:
+    """No number crosses nought there: the vessel is empty before time goes on."""
+    full = rig(supply={"surface_m": 2.0, "bottom_m": 0.0})
+    ran = run(rig(supply={"surface_m": 0.0, "bottom_m": 0.0}), run(full, begin(full), 1.0).moment, 10.0)
+    assert happenings(ran)[0] == ("supply-empty", "supply")
+    assert not ran.moment.primed and ran.moment.supply.volume[0] == 0.0
+    assert look(ran).flow == 0.0
+
+
+def test_a_delivery_that_a_hand_fills_again_gives_back() -> None:
+    """By a pump that stands and has no check valve."""
+
+    def filled(height: float) -> ResolvedPlant:
+        delivery = {"surface_m": height, "bottom_m": 8.0, "top_m": 12.0}
+        return rig(delivery=delivery, pump=OFF, check={"fitted": False})
+
+    dry = run(filled(8.0), begin(filled(8.0)), 1.0).moment
+    assert dry.drained
+    ran = run(filled(10.0), dry, 10.0)
+    assert happenings(ran)[0] == ("delivery-refilled", "delivery") and not ran.moment.drained
+    assert ran.moment.flows["discharge-line"] < 0
+
+
 def test_a_check_valve_shuts_when_the_flow_has_stopped() -> None:
     """Not before, not after: at that moment the line's flow is nought."""
     on, off = rig(), rig(pump=OFF)

@@ -8,13 +8,16 @@ liquid back from it.
 
 from __future__ import annotations
 
+from typing import Any, cast
+
 from msgspec.structs import replace
 
 from loadfirst.clock.account import Account, add
 from loadfirst.clock.advance import Step
-from loadfirst.clock.events import CROSSED, Kind, both_ways
+from loadfirst.clock.events import CROSSED, Kind, both_ways, once
 from loadfirst.clock.moment import Moment, Stock
-from loadfirst.clock.vessel import room
+from loadfirst.clock.vessel import is_empty, room
+from loadfirst.plant.plant import Plant
 from loadfirst.plant.pumps import ResolvedPlant
 
 WORDS: dict[str, tuple[Kind, Kind]] = {
@@ -23,39 +26,60 @@ WORDS: dict[str, tuple[Kind, Kind]] = {
     "outlet": ("outlet-covered", "outlet-free"),
     "peak": ("flow-recovers", "flow-falls-back"),
 }
+SHAFTS: dict[str, dict[str, Any]] = {
+    "trips": {"tripped": True},
+    "running": {"regime": "running"},
+    "stopped": {"regime": "standing"},
+}
+"""What happens to a shaft, and what it is from then on."""
 
 
 def happened(resolved: ResolvedPlant, before: Moment, step: Step, names: tuple[str, ...]) -> Moment:
     """The moment at a step's end, once what happened there has had its effect."""
     moment = _marked(before, resolved, step)
-    plant = resolved.plant
     for name in names:
-        word, _, number = name.rpartition("-")
-        if name == "supply-empty":
-            stock, other = _snapped(moment.supply, 0.0, moment.elsewhere)
-            moment = replace(moment, supply=stock, elsewhere=other, primed=False, flows={})
-        elif name == "supply-full":
-            stock, other = _snapped(moment.supply, room(plant.supply), moment.overflowed)
-            moment = replace(moment, supply=stock, overflowed=other)
-        elif name == "delivery-empty":
-            stock, other = _snapped(moment.delivery, 0.0, moment.drawn)
-            moment = replace(moment, delivery=stock, drawn=other, drained=True, flows={})
-        elif name == "delivery-refilled":
-            moment = replace(moment, drained=False)
-        elif name == "delivery-full":
-            stock, other = _snapped(moment.delivery, room(plant.delivery), moment.overflowed)
-            moment = replace(moment, delivery=stock, overflowed=other)
-        elif name == "prime-regained":
-            moment = replace(moment, primed=True, flows={})
-        elif word == "trips":
-            shafts = list(moment.shafts)
-            shafts[int(number) - 1] = replace(shafts[int(number) - 1], tripped=True)
-            moment = replace(moment, shafts=tuple(shafts))
-        elif word in ("running", "stopped"):
-            shafts = list(moment.shafts)
-            at = int(number) - 1
-            shafts[at] = replace(shafts[at], regime="running" if word == "running" else "standing")
-            moment = replace(moment, shafts=tuple(shafts))
+        moment = _with_effect(resolved.plant, moment, name)
+    return moment
+
+
+def by_hand(resolved: ResolvedPlant, moment: Moment) -> tuple[Moment, tuple[str, ...]]:
+    """The moment once what hands have brought about between two runs has had its effect, and what that is.
+
+    A vessel that a hand has emptied or filled again: no number crosses nought on the way.
+    """
+    values = once(resolved, moment)
+    names = [name for name in ("prime-regained", "delivery-refilled") if values.get(name, 1.0) <= 0]
+    if moment.primed and is_empty(moment.supply.volume):
+        names.append("supply-empty")
+    if not moment.drained and is_empty(moment.delivery.volume):
+        names.append("delivery-empty")
+    for name in names:
+        moment = _with_effect(resolved.plant, moment, name)
+    return moment, tuple(names)
+
+
+def _with_effect(plant: Plant, moment: Moment, name: str) -> Moment:
+    word, _, number = name.rpartition("-")
+    if name == "supply-empty":
+        stock, other = _snapped(moment.supply, 0.0, moment.elsewhere)
+        return replace(moment, supply=stock, elsewhere=other, primed=False, flows={})
+    if name == "supply-full":
+        stock, other = _snapped(moment.supply, room(plant.supply), moment.overflowed)
+        return replace(moment, supply=stock, overflowed=other)
+    if name == "delivery-empty":
+        stock, other = _snapped(moment.delivery, 0.0, moment.drawn)
+        return replace(moment, delivery=stock, drawn=other, drained=True, flows={})
+    if name == "delivery-refilled":
+        return replace(moment, drained=False)
+    if name == "delivery-full":
+        stock, other = _snapped(moment.delivery, room(plant.delivery), moment.overflowed)
+        return replace(moment, delivery=stock, overflowed=other)
+    if name == "prime-regained":
+        return replace(moment, primed=True, flows={})
+    if word in SHAFTS:
+        shafts, at = list(moment.shafts), int(number) - 1
+        shafts[at] = replace(shafts[at], **SHAFTS[word])
+        return replace(moment, shafts=tuple(shafts))
     return moment
 
 
@@ -71,16 +95,8 @@ def kind_of(name: str, moment: Moment) -> tuple[Kind, str]:
         return "stopped", f"pump-{number}"
     if word == "trips":
         return "trips", f"pump-{number}"
-    kinds: dict[str, Kind] = {
-        "supply-empty": "supply-empty",
-        "supply-full": "supply-full",
-        "delivery-empty": "delivery-empty",
-        "delivery-full": "delivery-full",
-        "delivery-refilled": "delivery-refilled",
-        "line-full": "line-full",
-        "prime-regained": "prime-regained",
-    }
-    return kinds[name], {"line-full": "discharge"}.get(name, name.partition("-")[0])
+    where = {"line-full": "discharge", "prime-regained": "supply"}.get(name, name.partition("-")[0])
+    return cast("Kind", name), where
 
 
 def _marked(before: Moment, resolved: ResolvedPlant, step: Step) -> Moment:

@@ -14,7 +14,7 @@ from loadfirst.clock.begin import resumed
 from loadfirst.clock.commanded import limited
 from loadfirst.clock.controller import Loop, first_integral, following, loop_of, told
 from loadfirst.clock.events import Kind, signals, starting
-from loadfirst.clock.happen import happened, kind_of
+from loadfirst.clock.happen import by_hand, happened, kind_of
 from loadfirst.clock.moment import Moment
 from loadfirst.clock.pointers import any_late, pointers
 from loadfirst.clock.shafts import asked_frequency, switched
@@ -82,13 +82,14 @@ def run(resolved: ResolvedPlant, moment: Moment, span: float, tolerance: float =
     -------
     Run. Its moment is `span` later, but for a run that would have needed more than `MOST` steps.
     """
-    moment, left, guess = resumed(resolved, moment), span, inf
+    moment, names = by_hand(resolved, resumed(resolved, moment))
+    events, left, guess = _told(names, moment), span, inf
     resolved, cut = limited(resolved, moment)
     loop = loop_of(resolved.plant, cut) if acts(resolved.plant) else None
     resolved = following(resolved, moment)
     end = add(moment.time, span)
     loads, moment = _first(resolved, moment, loop)
-    step, events, count = None, [], 0
+    step, count = None, 0
     late = any_late(resolved.plant)
     while step is None or (left > 0 and count < MOST):
         moment = switched(resolved, moment)
@@ -113,10 +114,14 @@ def run(resolved: ResolvedPlant, moment: Moment, span: float, tolerance: float =
             moment = replace(moment, pointers=shown)
         if not left:  # not the sum of many steps
             moment = replace(moment, time=end)
-        events += [Event(*kind_of(name, moment), moment.seconds) for name in names]
+        events += _told(names, moment)
         loads, resolved = taken.stage.loads, following(resolved, moment)
     resolved = told(resolved, moment, step.stage.solved, loop)
     return Run(resolved, moment, step, tuple(events), count)
+
+
+def _told(names: tuple[str, ...], moment: Moment) -> list[Event]:
+    return [Event(*kind_of(name, moment), moment.seconds) for name in names]
 
 
 def _undisturbed(resolved: ResolvedPlant, moment: Moment) -> float:
