@@ -70,6 +70,21 @@ def test_a_supply_runs_empty_at_the_same_time_by_any_step(span: float) -> None:
     assert 0 < state.machines[0].current < 10
 
 
+def test_of_two_pumps_that_run_dry_each_says_so_and_of_one_that_is_off_that_it_stands() -> None:
+    """Both have lost their prime; only a motor that is on turns its pump in air."""
+    low: dict[str, Any] = {"supply": {"surface_m": 0.6, "bottom_m": 0.0}, "pump": {"centre_m": 0.0}}
+    low["pump"] |= {"arrangement": "side-by-side"}
+    both, one = rig(**low), rig(**low | {"pump": low["pump"] | {"second": {"running": False}}})
+    dry = run(both, begin(both), 400.0).moment
+
+    def noted(plant: ResolvedPlant) -> dict[str, str]:
+        notes = look(run(plant, dry, 60.0)).notes
+        return {note.where: note.kind for note in notes if note.where.startswith("pump")}
+
+    assert noted(both) == {"pump-1": "runs-dry", "pump-2": "runs-dry"}
+    assert noted(one) == {"pump-1": "runs-dry", "pump-2": "standing"}
+
+
 def test_a_supply_that_is_fed_again_primes_the_pump() -> None:
     """As soon as liquid runs into it by itself."""
     plant = rig(

@@ -105,6 +105,7 @@ const FACTS = {
   bubbles: {available: 5, required: 4},
   "suction-boils": {flow: 0.001},
   "suction-dry": {missing: 0.4},
+  "runs-dry": {speed: 313},
   "npsh-not-counted": {lost: 1.5},
   vortex: {above: 0.2, needed: 0.3},
   "pressure-undefined": {},

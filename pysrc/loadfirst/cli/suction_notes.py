@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from loadfirst.cli.digits import fine
-from loadfirst.units import HOUR
+from loadfirst.units import HOUR, RPM
 
 Facts = dict[str, float]
 
@@ -63,6 +63,14 @@ def _dry(facts: Facts) -> str:
     )
 
 
+def _runs_dry(facts: Facts) -> str:
+    return (
+        f"it runs dry at {facts['speed'] / RPM:.0f} 1/min: its supply has run empty, it turns in air and "
+        "gives nothing. Nothing wets or cools its seals and bearings; they fail within minutes. Stop it, "
+        "fill the supply, prime and vent the pump before it starts again."
+    )
+
+
 def _vortex(facts: Facts) -> str:
     return (
         f"{facts['above']:.2f} m of liquid stand above the mouth of the suction line, and "
@@ -77,5 +85,6 @@ SENTENCES: dict[str, Callable[[Facts], str]] = {
     "npsh-not-counted": _not_counted,
     "suction-boils": _boils,
     "suction-dry": _dry,
+    "runs-dry": _runs_dry,
     "vortex": _vortex,
 }

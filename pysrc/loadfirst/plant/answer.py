@@ -216,6 +216,7 @@ class Note(Struct, frozen=True):
         "pumps-backward",
         "relief-behind",
         "nothing-comes",
+        "runs-dry",
         "trips",
         "belt-slips",
         "start-hangs",

@@ -13,6 +13,7 @@ export const KINDS = Object.freeze([
   {kind: "relief-behind", caution: true},
   {kind: "pumps-backward", caution: true},
   {kind: "nothing-comes", caution: true},
+  {kind: "runs-dry", caution: true},
   {kind: "stalled", caution: true},
   {kind: "turning-backward", caution: true},
   {kind: "line-off", caution: true},
