@@ -173,6 +173,21 @@ def test_psi_taken_for_bar_are_fourteen_and_a_half_times_too_many() -> None:
     assert wrong.high == pytest.approx(14.5038 * sound.high, rel=1e-5)
 
 
+def test_a_gauge_in_kilograms_force_that_is_taken_for_bar_has_the_same_numbers_on_its_dial() -> None:
+    """And its pointer stands two per cent higher; a dial in metres has ten times as many.
+
+    Source: 1 bar = 1.01972 kgf/cm².
+    """
+    sound, wrong = (
+        shown()["gauge-discharge"],
+        shown(gauges__discharge__fault__unit="kgf-cm2")["gauge-discharge"],
+    )
+    assert (wrong.low, wrong.high) == pytest.approx((sound.low, sound.high), rel=1e-12)
+    assert value(wrong) == pytest.approx(1.01972 * value(sound), rel=1e-5)
+    metres = shown(gauges__discharge__fault__unit="m-water")["gauge-discharge"]
+    assert metres.high == pytest.approx(10 * sound.high, rel=1e-12)
+
+
 def test_a_gauge_on_the_wrong_side_of_the_valve_misses_its_pressure_drop() -> None:
     """It reads as the gauge behind the valve does. Source: common practice."""
     wrong = shown(gauges__discharge__fault__tapping="after-valve", valve__opening=0.4)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from loadfirst.instruments.faults.damping import quietened
-from loadfirst.instruments.faults.misread_unit import times
+from loadfirst.instruments.faults.misread_unit import end, times
 from loadfirst.instruments.faults.root_valve import kept
 from loadfirst.instruments.instrument import Chance, Instrument, Reading
 from loadfirst.instruments.senses import Truth, pressure_sensed
@@ -32,8 +32,8 @@ def read_gauge(
     before : what it showed before; a gauge that is shut off keeps that.
     pointer : where time has brought its pointer; None: it has long stood where it is led. [Pa]
     """
-    low, high = (end * BAR for end in gauge.range_bar)
     fault = gauge.fault
+    low, high = (bar * BAR * end(fault.unit) for bar in gauge.range_bar)
     dial = Instrument(
         f"gauge-{place}", "pressure", low, high, gauge.accuracy_class, serial=gauge.serial
     )  # fmt: skip
