@@ -1,6 +1,6 @@
 """Random plants run for an hour of plant time, and causes happen to them on the way.
 
-`LOADFIRST_PLANTS=20000` runs as many as a fiftieth of that; `loadfirst_dev trial --clock` any number.
+`LOADFIRST_PLANTS=20000` runs as many as a hundredth of that; `loadfirst_dev trial --clock` any number.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ import os
 import pytest
 from tests.time_trial import troubles
 
-COUNT = max(int(os.environ.get("LOADFIRST_PLANTS", "3000")) // 50, 10)
+COUNT = max(int(os.environ.get("LOADFIRST_PLANTS", "3000")) // 100, 10)
 PARTS = 6
 
 
