@@ -22,14 +22,14 @@ const words = (id, args) => (args ? `${id} ${Object.values(args).join(" ")}` : i
 const units = createUnits("m3h-bar-m", "en");
 
 /** A drawing of a plant with these tables fitted; `state` is put into its answer. */
-function drawn(names, {edits = {}, more = {}, state = {}, notes = [], turning = false, width = 740} = {}) {
+function drawn(names, {edits = {}, more = {}, state = {}, notes = [], turning = false, hidden = null, width = 740} = {}) {
   const plant = samplePlant(edits);
   for (const name of names) plant[name] = {...FITTED[name], ...more[name], fitted: true};
   const document = fakeDocument(), host = fakeHost(document, width);
   const answer = sampleAnswer(plant);
   Object.assign(answer.state, {flow_scale: 0.01, aside: {}}, state);
   answer.notes = notes.map((kind) => (typeof kind === "string" ? {kind, where: "", facts: {}} : kind));
-  create(host, {document, words, units, send() {}}).update({plant, answer, previous: null, units, words, edits: {}, turning});
+  create(host, {document, words, units, send() {}}).update({plant, answer, previous: null, units, words, edits: {}, turning, hidden});
   const nodes = everyNode(host).filter((node) => node.attributes);
   const part = (name) => nodes.find((node) => node.getAttribute("data-part") === name);
   return {nodes, part, within: (name, kind) => everyNode(part(name)).find((node) => node.attributes?.get("class")?.split(" ").includes(kind))};
@@ -61,6 +61,12 @@ test("every part that is drawn has a panel", () => {
   const {nodes} = drawn(EVERYTHING, {edits: {"pump.arrangement": "in-line"}});
   const parts = nodes.map((node) => node.getAttribute("data-part")).filter(Boolean);
   assert.deepEqual(parts.filter((name) => !known.has(name)), []);
+});
+
+test("under a veil nothing is said of whether the relief valve has lifted", () => {
+  const says = (hidden) => drawn(["relief"], {more: {relief: {state: "sound"}}, hidden}).nodes.map((node) => node.textContent).join();
+  assert.match(says(null), /draw-relief-shut/);
+  assert.doesNotMatch(says("veil"), /draw-relief-(shut|lifted|passing)/);
 });
 
 test("a relief valve is seen to lift, to be blocked, to pass", () => {

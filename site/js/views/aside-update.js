@@ -20,7 +20,7 @@ export const flowOfLine = (answer) => (answer?.state?.flow ?? 0) - flowOf(answer
 
 /** What is said of each part, and what it draws. */
 const PARTS = {
-  relief(part, {answer, plant: {relief}, units, turning}, words, plan) {
+  relief(part, {answer, plant: {relief}, units, turning, hidden}, words, plan) {
     const flow = flowOf(answer, "relief");
     const lifted = noted(answer, "relief-lifted");
     const blocked = relief.state === "blocked";
@@ -28,7 +28,8 @@ const PARTS = {
     const state = words(`draw-relief-${blocked ? "blocked" : lifted ? "lifted" : passing && flow ? "passing" : "shut"}`);
     part.valve.update({lifted, blocked, passing: passing && flow > 0});
     run(part, flow, turning);
-    part.label.update(plan.narrow ? state : words("draw-short", {part: words("draw-relief"), state}));
+    const named = plan.narrow ? state : words("draw-short", {part: words("draw-relief"), state});
+    part.label.update(hidden ? words("draw-relief") : named); // whether it has lifted, nobody may see
     return flow > 0 ? words("draw-relief-flow", {state, flow: units.full("flow", flow)}) : words("draw-relief-says", {state});
   },
   "return-line"(part, {answer, plant, units, turning}, words, plan) {
