@@ -25,7 +25,7 @@ export function createActions({store, rig, clock, beside, yesterday, days, engin
     "keep-beside": ({beside}) => keep(() => store.keepBeside(beside)),
     remember: ({yesterday}) => keep(() => store.remember(yesterday)),
     hide: ({hidden}) => keep(() => store.hide(hidden)),
-    happen: ({edits, told}) => keep(() => store.happen(edits, told)),
+    happen: ({edits, told, day}) => keep(() => store.happen(edits, told, day)),
     reveal,
     exchange: ({now, beside}) => keep(() => store.exchange({now, beside})),
     view: ({view}) => keep(() => store.show(view)),

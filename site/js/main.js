@@ -46,7 +46,7 @@ const yesterday = createBeside({engine, store, rig, onChange: dayCame, name: "ye
 const lookAgain = whenOther(() => secondLook(yesterday.kept?.answer), rig.ask);
 store.subscribe(lookAgain);
 const still = matchMedia("(prefers-reduced-motion: reduce)");
-const away = () => document.hidden || store.state.view.place === "case";
+const away = () => document.hidden || store.state.view.place === "case" || document.querySelector("dialog[open]") !== null;
 const clock = createClock({engine, store, onChange: clockMoved, onTrouble, onRest: keepClock, away, calm: () => still.matches});
 const days = createDays({engine, store, clock, onChange: paintSoon});
 if (!store.state.view.hidden) clock.restore(kept.get("clock"));
@@ -61,6 +61,7 @@ document.addEventListener("visibilitychange", () => {
   clock.look();
   if (document.hidden) keepClock();
 });
+document.addEventListener("close", () => clock.look(), true); // of a dialog: what lies behind it goes on
 addEventListener("hashchange", openLink);
 addEventListener("keydown", undoByKey);
 store.subscribe((_, what) => ["undo", "redo", "reset", "open", "load"].includes(what) && (turn += 1));

@@ -58,6 +58,16 @@ export function momentOf({state, got, catalogue}) {
   return pictureOf({state: {...state, edits}, got, first: null, catalogue});
 }
 
+/** What time moves in a plant. */
+const MOVED = [...ON_THEIR_WAY, "supply.surface_m", "delivery.surface_m", "discharge.filled", "pump.running", "pump.second.running"];
+
+/** The rig as it stands: while time runs with all that time has moved since it was set. */
+export function standing({rig, plant, set}) {
+  if (!plant || plant === set) return rig;
+  const moved = MOVED.filter((key) => at(plant, key) !== at(set, key)).map((key) => [key, at(plant, key)]);
+  return {...rig, edits: {...rig.edits, ...Object.fromEntries(moved)}};
+}
+
 const NO_CLOCK = Object.freeze({status: "off", rate: 1, time: 0, lags: false, record: Object.freeze({columns: [], rows: [], events: [], version: 0})});
 
 /**

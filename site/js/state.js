@@ -108,11 +108,11 @@ export function createStore(first) {
       step({hidden, told: null, yesterday: steps.present.yesterday ?? {plant: steps.present.plant, edits: steps.present.edits}});
       return settle("hide");
     },
-    /** A cause happens in the open, or what was hidden comes to light: {cause, size, unit} with the edits it makes. */
-    happen(edits, told) {
+    /** A cause happens in the open, or what was hidden comes to light: {cause, size, unit} with the edits it makes; `day` is the rig before it, if not as it was set. */
+    happen(edits, told, day) {
       if (pending) commit();
       const {plant, edits: before, yesterday} = steps.present;
-      step({edits: without({...before, ...edits}), hidden: null, told, yesterday: yesterday ?? {plant, edits: before}});
+      step({edits: without({...before, ...edits}), hidden: null, told, yesterday: yesterday ?? day ?? {plant, edits: before}});
       return settle("happen");
     },
     /** Both rigs of a comparison become others: {plant, edits} each; can be undone in one. */

@@ -30,10 +30,11 @@ import {create as createWhy} from "./views/why.js";
 /** A puzzle of one's own is called by its file's name. */
 const caseTitle = (which, cases) => which.name?.replace(/\.toml$/i, "") ?? cases.find(({id}) => id === which)?.title ?? "";
 
-/** A control stands where it was set, also while what it moves is on its way; a level is where it has got to. */
-function asSet({plant, set}) {
+/** A control stands where it was set, also while what it moves is on its way; a level is where it has got to, in the usual digits. */
+function asSet({plant, set, units}) {
   if (plant === set) return set;
-  const level = (name) => ({...set[name], surface_m: plant[name].surface_m});
+  const usual = (si) => units.si("height", Number(units.value("height", si).toFixed(units.decimals("height"))));
+  const level = (name) => ({...set[name], surface_m: usual(plant[name].surface_m)});
   return {...set, supply: level("supply"), delivery: level("delivery")};
 }
 

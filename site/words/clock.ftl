@@ -14,6 +14,7 @@ clock-lags = as fast as this device can
 clock-trend = Trend
 
 trend-title = Trend
+trend-back = Back to the drawing
 trend-span = How far back
 trend-span-all = All of it
 trend-span-minute = Last minute

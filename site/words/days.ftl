@@ -2,7 +2,7 @@
 
 days-title = Yesterday and today
 days-see = See both days
-days-at-moment = While time runs, yesterday as it was set is compared with what stands now, every other second.
+days-at-moment = While time runs, yesterday, in balance at the levels it was kept with, is compared with what stands now, every other second.
 days-print = Print
 days-table = Every instrument on both days: how far it moved, whether that is more than it can err by itself, and why
 days-column-reading = Instrument
@@ -15,7 +15,7 @@ days-foot = A change counts where it is larger than twice its standard uncertain
 ## What changed: one cause of the catalogue
 causes-open = What changed…
 causes-open-long = Let one cause happen to the plant as it stands, and compare it with the day before
-causes-title = What changed overnight
+causes-title = What changed
 causes-about = One thing happens to the plant as it stands. Where no day is remembered yet, what it was before is kept as yesterday. Undo takes it back.
 causes-choose = Cause
 causes-apply = Let it happen

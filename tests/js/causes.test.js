@@ -56,7 +56,7 @@ test("a cause happens to the plant as it is, in the open", async () => {
   await first.by("cause-apply").listeners.click();
   assert.deepEqual(first.asked.at(-1), ["cause", {...rig, cause: "valve-throttled", size: 0.5}]);
   assert.deepEqual(first.sent, [
-    {type: "happen", edits: example("cause").edits, told: {cause: "valve-throttled", size: 0.5, unit: "-"}}, {type: "closed"}]);
+    {type: "happen", edits: example("cause").edits, told: {cause: "valve-throttled", size: 0.5, unit: "-"}, day: rig}, {type: "closed"}]);
 });
 
 test("out of sight, or drawn by chance, nothing but a veil is kept", async () => {

@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import {readFileSync} from "node:fs";
 import {test} from "node:test";
 import {createBeside} from "../../site/js/beside.js";
-import {modelOf, pictureOf} from "../../site/js/model.js";
+import {modelOf, pictureOf, standing} from "../../site/js/model.js";
 import {checkState, decode, encode} from "../../site/js/share.js";
 import {createStore, firstState} from "../../site/js/state.js";
 import {createUnits} from "../../site/js/units.js";
@@ -240,4 +240,13 @@ test("today is the second look at yesterday's gauges, and is asked for again onl
   part = null;
   changed();
   assert.equal(asked, 2);
+});
+
+test("a day remembered while time runs has the levels, the stem and what else time has moved by then", () => {
+  const set = {supply: {surface_m: 2}, delivery: {surface_m: 10}, valve: {opening: 0.5}, drive: {frequency_hz: 50}, discharge: {filled: 1}, pump: {running: true}};
+  const own = rig({"valve.opening": 0.5, "liquid.temperature_c": 40});
+  assert.deepEqual(standing({rig: own, set, plant: set}), own);
+  const plant = {...set, supply: {surface_m: 1.25}, valve: {opening: 0.4}, pump: {running: false}};
+  assert.deepEqual(standing({rig: own, set, plant}).edits,
+    {"liquid.temperature_c": 40, "valve.opening": 0.4, "supply.surface_m": 1.25, "pump.running": false});
 });

@@ -206,3 +206,15 @@ test("another update of the same record writes nothing", () => {
   view.update(model);
   assert.equal(writes(), before);
 });
+
+test("beside the strip time is stopped and let run, and it leads back", () => {
+  for (const [status, says, type] of [["running", "clock-pause", "clock-pause"], ["paused", "clock-run", "clock-run"]]) {
+    const {host, kit, model, sent} = shown({...clockOf(), status});
+    createTrendView(host, kit).update(model);
+    const by = (id) => everyNode(host).find((node) => node.getAttribute?.("id") === id);
+    assert.equal(by("trend-go").textContent, words(says));
+    by("trend-go").listeners.click();
+    assert.deepEqual(sent, [{type}]);
+    assert.equal(by("trend-back").textContent, words("trend-back"));
+  }
+});

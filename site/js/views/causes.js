@@ -2,6 +2,7 @@
 // sight, or drawn by chance, which is out of sight always.
 import {STEPS, sizeAt, sizeText, stepOf} from "./cause-size.js";
 import {causeWords} from "./cause-words.js";
+import {standing} from "../model.js";
 import {h, hide, setText} from "./dom.js";
 
 /**
@@ -59,7 +60,7 @@ export function create(host, {document, words, send, ask, seed = drawSeed}) {
     const what = {cause: chosen.id, size: value};
     if (unseen.checked) return conceal(what);
     const told = {...what, unit: chosen.size?.unit ?? null};
-    await act("cause", {...model.rig, ...what}, ({edits}) => send({type: "happen", edits, told}));
+    await act("cause", {...model.rig, ...what}, ({edits}) => send({type: "happen", edits, told, day: standing(model)}));
   }
 
   /** What is named, or what chance draws, goes under a veil at once: this page keeps nothing else of it. */

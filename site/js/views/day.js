@@ -1,5 +1,6 @@
 // Remembering the rig as it stands as yesterday's, and forgetting it again.
 import {same} from "../history.js";
+import {standing} from "../model.js";
 import {h, hide, setText} from "./dom.js";
 import {sentence} from "./sentence.js";
 
@@ -19,7 +20,7 @@ export function create(host, {document, words, send, causes}) {
   host.append(state, change, see, button);
 
   function press() {
-    send({type: "remember", yesterday: model.yesterday ? null : model.rig});
+    send({type: "remember", yesterday: model.yesterday ? null : standing(model)});
   }
 
   return {

@@ -16,17 +16,19 @@ const MOST_EVENTS = 8; // in the list
 export function create(host, {document, words, send}) {
   const make = (...parts) => h(document, ...parts);
   const name = (id) => words(`draw-${id}`);
-  let model = null, listed = "", told = "";
+  let model = null, listed = "", told = "", running = false;
 
   const span = make("select", {id: "trend-span", "aria-label": words("trend-span"), onchange: () => look({span: span.value})},
     Object.keys(SPANS).map((id) => make("option", {value: id}, words(`trend-span-${id}`))));
   const save = make("button", {type: "button", id: "trend-save", onclick: download}, words("trend-save"));
+  const go = make("button", {type: "button", id: "trend-go", onclick: () => send({type: running ? "clock-pause" : "clock-run"})});
+  const back = make("button", {type: "button", class: "plain", id: "trend-back", onclick: toRig}, words("trend-back"));
   const boxes = make("div", {class: "trend-boxes"});
   const chooser = make("details", {class: "trend-chooser"}, make("summary", {}, words("trend-choose")), make("fieldset", {}, make("legend", {class: "unseen"}, words("trend-choose")), boxes));
   const drawing = make("div", {class: "drawing trend-drawing"});
   const events = make("ol", {class: "trend-events", "aria-label": words("trend-events")});
   host.append(
-    make("div", {class: "beside-head"}, make("h2", {id: "trend-title", tabindex: -1}, words("trend-title")), make("div", {class: "trend-tools"}, span, save)),
+    make("div", {class: "beside-head"}, make("h2", {id: "trend-title", tabindex: -1}, words("trend-title")), make("div", {class: "trend-tools"}, go, back, span, save)),
     chooser, drawing, events);
 
   const figure = createFigure(drawing, document, "trend", {
@@ -38,6 +40,11 @@ export function create(host, {document, words, send}) {
 
   function look(part) {
     send({type: "trend-look", look: {...model.look, ...part}});
+  }
+
+  function toRig() {
+    document.getElementById("rig").scrollIntoView({block: "start"});
+    document.getElementById("clock-trend").focus({preventScroll: true});
   }
 
   function choose() {
@@ -81,7 +88,9 @@ export function create(host, {document, words, send}) {
       const ids = (chosen.ids ?? FIRST).filter((id) => known.includes(id));
       model = {units, record, look: chosen, ids, span: SPANS[chosen.span] ?? null, title: plant?.title ?? ""};
       if (span.value !== (chosen.span ?? "all")) span.value = chosen.span ?? "all";
-      setText(save, words("trend-save"));
+      running = clock.status === "running";
+      hide(go, clock.status === "off");
+      setText(go, words(running ? "clock-pause" : "clock-run"));
       list(record, ids);
       tell(record);
       figure.update(model);
