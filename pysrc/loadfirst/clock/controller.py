@@ -42,10 +42,9 @@ from loadfirst.plant.measured import GAUGES, readings, set_point
 from loadfirst.plant.plant import Plant
 from loadfirst.plant.pumps import ResolvedPlant
 from loadfirst.plant.solved import Solved
+from loadfirst.plant.tables.control import tuning
 from loadfirst.units import BAR, HOUR, PERCENT
 
-USUAL = {"level": (3.0, 600.0), "pressure": (0.5, 10.0), "flow": (0.5, 10.0)}
-"""Gain [-] and integral time [s] where the plant says nothing, by what is measured."""
 HAIR = 1e-6  # [-] opening at which a valve that is shutting still lets its liquid slow down
 NEAR = 1e-5  # [-] to which the output of a step is found
 THERE = 0.005  # [-] of the range, within which a reading counts as at its set point
@@ -72,9 +71,7 @@ class Loop(NamedTuple):
 def loop_of(plant: Plant, most_hz: float | None = None) -> Loop:
     """Of a plant whose controller acts; `most_hz` is what the drive's current limit leaves."""
     control, drive = plant.control, plant.drive
-    gain, integral = USUAL[control.of.rpartition("-")[2]]
-    gain = gain if control.gain is None else control.gain
-    integral = integral if control.integral_s is None else control.integral_s
+    gain, integral = tuning(control)
     low, high = control.low_percent * PERCENT, control.high_percent * PERCENT
     if control.on == "valve":
         return Loop(gain, integral, max(low, HAIR), max(high, HAIR), 1 / plant.valve.stroke_s)

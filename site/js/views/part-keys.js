@@ -56,8 +56,6 @@ const START = {
   "delivery.outlet_m": ({plant}) => plant.delivery.top_m,
   "drive.current_limit_percent": () => 100,
   "control.full_hz": ({plant}) => plant.drive.supply_hz,
-  "control.gain": ({plant}) => (plant.control.of.endsWith("level") ? 3 : 0.5),
-  "control.integral_s": ({plant}) => (plant.control.of.endsWith("level") ? 600 : 10),
   "pump.second.motor_kw": ({plant}) => plant.drive.motor_kw,
   "meters.current_range_a": ({answer}) => answer?.shown.find(({id}) => id === "ammeter-1")?.high,
   "meters.flow_density_kgm3": ({answer}) => answer?.state.liquid.density,
@@ -86,7 +84,7 @@ export const optional = (key, limit) => limit.default === null && kindOf(limit) 
 
 /** Without a default, and yet there in every answer: the engine fills them in. */
 const ALWAYS = ["site.barometer_bar", "drive.frequency_hz", "drive.motor_kw", "gauges.suction.height_m", "gauges.discharge.height_m",
-  "gauges.after_valve.height_m", "meters.flow_range_m3h", "relief.set_bar", "relief.capacity_m3h",
+  "gauges.after_valve.height_m", "meters.flow_range_m3h", "relief.set_bar", "relief.capacity_m3h", "control.gain", "control.integral_s",
   "liquid.density_kgm3", "liquid.viscosity_mpas", "liquid.vapour_bar"];
 
 /** What goes when a number is given: the two say the same thing in two ways. */

@@ -6,6 +6,9 @@ from typing import Annotated, Literal
 
 from loadfirst.plant.meta import Part, choice, quantity
 
+USUAL = {"level": (3.0, 600.0), "pressure": (0.5, 10.0), "flow": (0.5, 10.0)}
+"""Gain [-] and integral time [s] where the plant says nothing, by what is measured."""
+
 
 class Control(Part, frozen=True):
     """A controller: in automatic it moves valve or drive until what it measures stands at its set point."""
@@ -44,7 +47,8 @@ class Control(Part, frozen=True):
             quantity(
                 "-", 0.01, 100,
                 "While time runs: per cent of its output per cent of the measuring range (flow meter, gauge, "
-                "vessel) that the reading is off. Left out: 0.5 for flow and pressure, 3 for a level.",
+                "vessel) that the reading is off. Left out: "
+                f"{USUAL['flow'][0]:g} for flow and pressure, {USUAL['level'][0]:g} for a level.",
             ),
         ]
         | None
@@ -55,7 +59,7 @@ class Control(Part, frozen=True):
             quantity(
                 "s", 0.5, 36000,
                 "While time runs: time in which its integral action repeats what the gain does at once. "
-                "Left out: 10 for flow and pressure, 600 for a level.",
+                f"Left out: {USUAL['flow'][1]:g} for flow and pressure, {USUAL['level'][1]:g} for a level.",
             ),
         ]
         | None
@@ -68,3 +72,12 @@ class Control(Part, frozen=True):
         ]
         | None
     ) = None
+
+
+def tuning(control: Control) -> tuple[float, float]:
+    """Gain [-] and integral time [s]: the plant's, else the usual ones of what is measured."""
+    gain, integral = USUAL[control.of.rpartition("-")[2]]
+    return (
+        gain if control.gain is None else control.gain,
+        integral if control.integral_s is None else control.integral_s,
+    )
