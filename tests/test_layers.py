@@ -10,7 +10,7 @@ import pytest
 
 PACKAGE = Path(__file__).parents[1] / "pysrc" / "loadfirst"
 
-ORDER = ("errors", "units", "physics", "plant", "instruments", "clock", "causes", "evidence", "cases", "days",
+ORDER = ("errors", "units", "physics", "plant", "instruments", "clock", "causes", "days", "evidence", "cases",
          "door")  # fmt: skip
 """Left never imports right."""
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from tests.cases.samples import SOUND, changed, prove_text
 
-from loadfirst.cases.days import Days, both_days
+from loadfirst.days.two_days import Days, both_days
 from loadfirst.cases.read import decode_case
 from loadfirst.errors import FileError
 

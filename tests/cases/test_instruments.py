@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from tests.cases.samples import SOUND, changed, check, decide, play, predict, prove_text, see
 
-from loadfirst.cases.days import Days, both_days
+from loadfirst.days.two_days import Days, both_days
 from loadfirst.cases.read import decode_case
 from loadfirst.instruments.faults.own_error import REPEATABLE
 from loadfirst.instruments.instrument import Reading

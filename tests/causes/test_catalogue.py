@@ -11,7 +11,7 @@ from typing import Any, get_args
 import msgspec
 import pytest
 
-from loadfirst.cases.groups import GROUPS, group_in
+from loadfirst.days.groups import GROUPS, group_in
 from loadfirst.causes.catalogue import CAUSES, cause
 from loadfirst.causes.cause import Cause
 from loadfirst.causes.group import Group

@@ -16,7 +16,7 @@ import pytest
 from tests.checker import Fluid, plant_pieces
 from tests.rig import rig
 
-from loadfirst.cases.groups import group_of
+from loadfirst.days.groups import group_of
 from loadfirst.plant.build import build
 from loadfirst.plant.elements import WAY
 from loadfirst.plant.keys import keys_of

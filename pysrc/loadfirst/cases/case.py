@@ -1,8 +1,8 @@
 """A case as data: every key of a case file, with its limits.
 
-A case says only the difference: a plant, what was edited in it yesterday and
-today, and the words. The right verdict has no key: it is derived from what
-differs (`cases.derive`). Format 0: it may still change.
+A case says only the difference: a plant, what happened overnight as causes of
+the one catalogue, and the words. The right verdict has no key: it is derived
+from those causes (`cases.truth`). Format 0: it may still change.
 """
 
 from __future__ import annotations
@@ -36,22 +36,25 @@ def several(says: str, least: int, most: int) -> Meta:
 Id = Annotated[str, Meta(pattern="^[a-z0-9]+(-[a-z0-9]+)*$", min_length=1, max_length=40)]
 Label = Annotated[str, prose("A short text.", 200)]
 Sentence = Annotated[str, prose("Sentences shown under a condition.", 600)]
+Number = Annotated[float, Meta(ge=-1e6, le=1e6)]
 
 
-class Day(Part, frozen=True):
-    """What is edited in the plant on this day; today's edits come on top of yesterday's."""
+class Yesterday(Part, frozen=True):
+    """What is edited in the plant for both days."""
 
     plant: Annotated[
         dict[str, Any], Meta(description="Keys of a plant file with other values: `valve.opening = 0.9`.")
     ] = field(default_factory=dict)
 
 
-class Today(Day, frozen=True):
-    """What differs from yesterday, as edits of the plant."""
+class Change(Part, frozen=True, kw_only=True):
+    """One thing that happened overnight."""
 
-    unchanged: Annotated[bool, choice("true where nothing differs and that is the point of the case.")] = (
-        False
-    )
+    cause: Annotated[Id, choice("Id of a cause: `python -m loadfirst causes` prints them.")]
+    size: Annotated[Number | None, Meta(description="How large, in the cause's unit; none: as usual.")] = None
+    between: Annotated[
+        tuple[Number, Number] | None, Meta(description="Two sizes: drawn between them, in place of `size`.")
+    ] = None
 
 
 class Prediction(Part, frozen=True):
@@ -70,16 +73,30 @@ class Shown(Part, frozen=True):
 
 
 class Check(Part, frozen=True, kw_only=True):
-    """Something the learner may do for more knowledge, at a price."""
+    """Something the learner may do for more knowledge, at a price.
+
+    It reads instruments, or looks at one thing of the catalogue of observations.
+    """
 
     id: Annotated[Id, choice("Name of the check, once in a file.")]
     says: Annotated[str, prose("What the learner does.", 160)]
-    minutes: Annotated[float, quantity("min", 0, 10000, "What it costs.")]
+    minutes: Annotated[float, quantity("min", 0, 10000, "What it costs in time.")]
+    money: Annotated[
+        float, quantity("-", 0, 100000, "What it costs in money: one buys a minute of a fitter's time.")
+    ] = 0.0
     reads: Annotated[tuple[ReadingId, ...], several("Instruments read by it, on both days.", 0, 10)] = ()
-    result: Annotated[str, prose("What the learner finds; needed where nothing is read.", 800)] | None = None
-    strips_down: Annotated[
-        bool, choice("true: the pump is taken apart. Whether it is found sound is derived.")
-    ] = False
+    does: Annotated[
+        dict[str, Any],
+        Meta(max_length=3, description="A test: plant keys that a hand moves for it, and moves back."),
+    ] = field(default_factory=dict)
+    observes: Annotated[
+        Id | None, choice("Id of an observation: `python -m loadfirst causes` prints them beside the causes.")
+    ] = None
+    isolated: Annotated[
+        bool, choice("false: somebody would open it under pressure; nobody does that, and it is said why.")
+    ] = True
+    shows: Annotated[str, prose("What is found where the observation shows something.", 800)] | None = None
+    shows_nothing: Annotated[str, prose("What is found where it does not.", 800)] | None = None
 
 
 class Choice(Part, frozen=True, kw_only=True):
@@ -87,7 +104,9 @@ class Choice(Part, frozen=True, kw_only=True):
 
     id: Annotated[Id, choice("Name of the verdict, once in a file.")]
     says: Annotated[str, prose("The verdict, as the learner would say it.", 240)]
-    blames: Annotated[Group, choice("The group of causes that it names.")]
+    blames: Annotated[
+        tuple[Id, ...], several("A cause or a group of causes; two or three where it names several.", 1, 3)
+    ]
     load: Annotated[
         LoadChange | None, choice("What it says of the load, where it blames a side or the liquid.")
     ] = None
@@ -112,18 +131,30 @@ class Case(Part, frozen=True, kw_only=True):
     format: Annotated[Literal[0], choice("Number of this file format.")]
     title: Annotated[str, prose("What people call the case.", 80)]
     level: Annotated[Literal["first-steps", "operator", "engineer"], choice("For whom it is meant.")]
+    family: Annotated[Id, choice("The family of the course that it belongs to.")] = "own"
+    worked: Annotated[bool, choice("true: played step by step, the first of its family.")] = False
+    after: Annotated[tuple[Id, ...], several("Cases that should come before it.", 0, 5)] = ()
     teaches: Annotated[tuple[Label, ...], several("What is learnt, one goal each.", 1, 5)]
     leaves_out: Annotated[tuple[Label, ...], several("What it deliberately does not treat.", 0, 5)] = ()
     plant: Annotated[
         str | dict[str, Any], Meta(description="Id of a plant file, or the whole plant as a table.")
     ]
+    seed: Annotated[
+        int,
+        quantity("-", 1, 999_999, "Draws noise, chance and ranges, unless the learner brings another."),
+    ] = 1
+    words: Annotated[
+        dict[Id, Annotated[tuple[Label, ...], several("Words to draw from.", 2, 12)]],
+        Meta(max_length=12, description="Words that are drawn: `{word.who}` stands for one of `who`."),
+    ] = field(default_factory=dict)
     story: Annotated[str, prose("What happened, told by somebody; blank lines part paragraphs.", 2500)]
-    yesterday: Day = Day()
-    today: Today = Today()
+    teller: Annotated[Group, choice("What the teller of the story blames.")]
+    yesterday: Yesterday = Yesterday()
+    today: Annotated[tuple[Change, ...], several("What happened overnight; `nothing` is a cause too.", 1, 3)]
     prediction: Prediction
     shown: Shown = Shown()
-    checks: Annotated[tuple[Check, ...], several("What the learner may do.", 3, 12)]
-    choices: Annotated[tuple[Choice, ...], several("The verdicts on offer.", 3, 8)]
+    checks: Annotated[tuple[Check, ...], several("What the learner may do.", 3, 14)]
+    choices: Annotated[tuple[Choice, ...], several("The verdicts on offer.", 3, 9)]
     hints: Annotated[tuple[Hint, ...], several("Nudges, in the order given.", 0, 6)] = ()
     proof: Annotated[
         dict[str, Literal["rises", "falls", "same"]],

@@ -5,20 +5,22 @@ from __future__ import annotations
 from functools import lru_cache
 
 from loadfirst.cases.case import Case
-from loadfirst.cases.days import both_days
+from loadfirst.cases.draw import drawn
 from loadfirst.cases.proof import Proven, prove
 from loadfirst.cases.read import decode_case, packaged
 from loadfirst.errors import FileError, InputError
 
 
 @lru_cache(maxsize=4)
-def load_case(asked: str | tuple[str, str]) -> Proven:
-    """A case with both days computed and every claim tested.
+def load_case(asked: str | tuple[str, str], seed: int | None = None) -> Proven:
+    """A case, drawn, with both days computed and every claim tested.
 
     Parameters
     ----------
     asked : str or (str, str)
         Id of a packaged case, or name and text of a file.
+    seed : int, optional
+        Draws it; its own where left out.
 
     Raises
     ------
@@ -28,15 +30,15 @@ def load_case(asked: str | tuple[str, str]) -> Proven:
         For a case that cannot be read or whose claims do not hold.
     """
     if isinstance(asked, str):
-        return proven(asked, packaged(asked), f"{asked}.toml")
+        return proven(asked, packaged(asked), f"{asked}.toml", seed)
     name, text = asked
-    return proven(name.removesuffix(".toml"), decode_case(text, name), name)
+    return proven(name.removesuffix(".toml"), decode_case(text, name), name, seed)
 
 
-def proven(id: str, case: Case, file: str) -> Proven:
-    """Compute both days of a case and test its claims. Raises FileError."""
+def proven(id: str, case: Case, file: str, seed: int | None = None) -> Proven:
+    """Draw a case, compute both days and test its claims. Raises FileError."""
     try:
-        return prove(id, case, both_days(case))
+        return prove(id, drawn(case, case.seed if seed is None else seed))
     except FileError:
         raise
     except InputError as cause:

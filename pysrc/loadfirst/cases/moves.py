@@ -6,20 +6,22 @@ suspicion, then checks and hints in any order, what was seen, the verdict.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from typing import Any
 
 from msgspec import Struct, field
 
 from loadfirst.cases.case import Case, Check, Choice, Direction
-from loadfirst.cases.places import inside
 from loadfirst.cases.scope import seen_at_first, worth_seeing
+from loadfirst.cases.truth import groups_of
 from loadfirst.causes.group import Group
+from loadfirst.causes.remedy import Action
 from loadfirst.errors import InputError
 from loadfirst.plant.decode import decode
+from loadfirst.plant.places import inside
 
 MOST_MOVES = 40
-"""More than any case can use: one prediction, 12 checks, 6 hints, 10 readings seen, one verdict."""
+"""More than any case can use: one prediction, 14 checks, 6 hints, 10 readings seen, one verdict."""
 
 
 class Predict(Struct, frozen=True, forbid_unknown_fields=True):
@@ -47,9 +49,10 @@ class See(Struct, frozen=True, forbid_unknown_fields=True):
 
 
 class Decide(Struct, frozen=True, forbid_unknown_fields=True):
-    """Commit to a verdict."""
+    """Commit to a verdict, and to what is to be done."""
 
     choice: str
+    action: Action
 
 
 Move = Predict | Take | AskHint | See | Decide
@@ -83,23 +86,36 @@ class Play(Struct):
     checks: list[Check] = field(default_factory=list)
     hints: int = 0
     saw: dict[str, Direction] = field(default_factory=dict)
+    refused: list[Check] = field(default_factory=list)
     verdict: Choice | None = None
+    action: Action | None = None
 
     @property
     def minutes(self) -> float:
-        """What the checks have cost so far. [min]"""
+        """Time that the checks have taken so far. [min]"""
         return sum(check.minutes for check in self.checks)
+
+    @property
+    def money(self) -> float:
+        """Money that they have cost. [-]"""
+        return sum(check.money for check in self.checks)
 
     def open_now(self, case: Case) -> list[str]:
         """Readings that stand open by now, in the order in which they were read."""
         if self.prediction is None:
             return []
-        read = [id for check in self.checks for id in check.reads]
+        read = [id for check in self.checks if not check.does for id in check.reads]
         return list(dict.fromkeys([*seen_at_first(case), *read]))
 
 
-def follow(case: Case, moves: Sequence[Move]) -> Play:
+def follow(case: Case, moves: Sequence[Move], refused: Collection[str] = ()) -> Play:
     """Play the moves.
+
+    Parameters
+    ----------
+    case : drawn.
+    moves : in their order.
+    refused : ids of checks that nobody should do; they cost nothing and tell nothing.
 
     Raises
     ------
@@ -115,13 +131,14 @@ def follow(case: Case, moves: Sequence[Move]) -> Play:
             case Predict():
                 play.prediction = _known_suspicion(case, move, where)
             case Take(id=id):
-                play.checks.append(_check(case, play, id, where))
+                check = _check(case, play, id, where)
+                (play.refused if id in refused else play.checks).append(check)
             case AskHint():
                 play.hints = _next_hint(case, play, where)
             case See(reading=id, says=says):
                 play.saw[_to_see(case, play, id, where)] = says
-            case Decide(choice=id):
-                play.verdict = _choice(case, id, where)
+            case Decide(choice=id, action=action):
+                play.verdict, play.action = _choice(case, id, where), action
     return play
 
 
@@ -140,7 +157,7 @@ def _name(move: Move) -> str:
 
 def suspects_of(case: Case) -> list[Group]:
     """The groups that the verdicts on offer blame, each once, in their order."""
-    return list(dict.fromkeys(choice.blames for choice in case.choices))
+    return list(dict.fromkeys(group for choice in case.choices for group in sorted(groups_of(choice))))
 
 
 def _known_suspicion(case: Case, move: Predict, where: str) -> Predict:
@@ -151,7 +168,7 @@ def _known_suspicion(case: Case, move: Predict, where: str) -> Predict:
 
 
 def _check(case: Case, play: Play, id: str, where: str) -> Check:
-    left = {check.id: check for check in case.checks if check not in play.checks}
+    left = {check.id: check for check in case.checks if check not in [*play.checks, *play.refused]}
     if id not in left:
         raise _unknown(f"{where}.id", id, list(left))
     return left[id]

@@ -7,21 +7,26 @@ loses nothing.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Any, Literal
+from typing import Annotated, Any, Literal, get_args
 
-from msgspec import Struct
+from msgspec import Meta, Struct
+from msgspec.structs import replace
 
 from loadfirst.cases.case import Case, Check
+from loadfirst.cases.draw import shows
 from loadfirst.cases.load import load_case
 from loadfirst.cases.moves import MOST_MOVES, Play, follow, moves_from, suspects_of
-from loadfirst.cases.places import inside
 from loadfirst.cases.proof import Proven
 from loadfirst.cases.reveal import Answerer, reading_view, reveal, verdict
-from loadfirst.cases.scope import worth_seeing
+from loadfirst.cases.safety import DISMANTLES, OPENS
+from loadfirst.cases.scope import hits, worth_seeing
 from loadfirst.cases.view import CaseView, CheckView, ChoiceView, PredictionView, ReadingView, Saw, Stage
 from loadfirst.cases.words import Prose, filled
+from loadfirst.causes.observations import OBSERVATIONS
+from loadfirst.causes.remedy import Action
 from loadfirst.errors import InputError
 from loadfirst.plant.decode import decode
+from loadfirst.plant.places import inside
 
 
 class CaseText(Struct, frozen=True, forbid_unknown_fields=True):
@@ -32,10 +37,11 @@ class CaseText(Struct, frozen=True, forbid_unknown_fields=True):
 
 
 class CaseAsk(Struct, frozen=True, forbid_unknown_fields=True):
-    """What the page asks: a packaged case by id, or a file's text, and the moves so far."""
+    """What the page asks: a packaged case by id, or a file's text; moves so far; another seed."""
 
     case: str | dict[str, Any]
     moves: list[dict[str, Any]] = []
+    seed: Annotated[int, Meta(ge=1, le=999_999)] | None = None
 
 
 def view(body: Mapping[str, Any], answer: Answerer) -> CaseView:
@@ -59,8 +65,8 @@ def view(body: Mapping[str, Any], answer: Answerer) -> CaseView:
     ask = decode(CaseAsk, body)
     if len(ask.moves) > MOST_MOVES:
         raise InputError("moves", len(ask.moves), f"at most {MOST_MOVES} moves", high=MOST_MOVES)
-    proven = load_case(_asked(ask.case))
-    return show(proven, follow(proven.case, moves_from(ask.moves)), answer)
+    proven = load_case(_asked(ask.case), ask.seed)
+    return show(proven, follow(proven.case, moves_from(ask.moves), proven.refusals), answer)
 
 
 def _asked(case: str | dict[str, Any]) -> str | tuple[str, str]:
@@ -78,7 +84,10 @@ def show(proven: Proven, play: Play, answer: Answerer) -> CaseView:
     return CaseView(
         id=proven.id,
         title=case.title,
+        seed=case.seed,
         level=case.level,
+        family=case.family,
+        worked=case.worked,
         teaches=case.teaches,
         leaves_out=case.leaves_out,
         stage=_stage(play),
@@ -86,15 +95,17 @@ def show(proven: Proven, play: Play, answer: Answerer) -> CaseView:
         prediction=_prediction(proven, play, seen),
         readings=seen,
         to_see=_to_see(case, play, seen),
-        saw=[Saw(id, says, reading_view(proven.days, id).moved) for id, says in play.saw.items()],
+        saw=[Saw(id, says, proven.happened.shift(id).moved) for id, says in play.saw.items()],
         checks=[_check(proven, play, number) for number in range(len(case.checks))],
         choices=[
             ChoiceView(choice.id, _prose(proven, choice.says, f"choices[{number}].says"), choice.blames)
             for number, choice in enumerate(case.choices)
         ],
+        actions=get_args(Action),
         hints=[_prose(proven, hint.text, "hints") for hint in case.hints[: play.hints]],
         hints_left=len(case.hints) - play.hints,
         minutes=play.minutes,
+        money=play.money,
         verdict=verdict(proven, play, [reading.id for reading in seen]),
         reveal=reveal(proven, play, answer),
     )
@@ -102,7 +113,7 @@ def show(proven: Proven, play: Play, answer: Answerer) -> CaseView:
 
 def readings_seen(proven: Proven, play: Play) -> list[ReadingView]:
     """The instruments that stand open by now, in the order in which they were read."""
-    return [reading_view(proven.days, id) for id in play.open_now(proven.case)]
+    return [reading_view(proven.happened.shift(id)) for id in play.open_now(proven.case)]
 
 
 def _to_see(case: Case, play: Play, seen: list[ReadingView]) -> list[str]:
@@ -125,7 +136,7 @@ def _prediction(proven: Proven, play: Play, seen: list[ReadingView]) -> Predicti
     if play.prediction is None:
         return view
     open_now = play.verdict is not None or asked.reading in [reading.id for reading in seen]
-    outcome = reading_view(proven.days, asked.reading).moved if open_now else None
+    outcome = proven.happened.shift(asked.reading).moved if open_now else None
     return PredictionView(
         view.reading, view.asks, view.suspects, play.prediction.says, play.prediction.suspects, outcome
     )
@@ -134,25 +145,39 @@ def _prediction(proven: Proven, play: Play, seen: list[ReadingView]) -> Predicti
 def _check(proven: Proven, play: Play, number: int) -> CheckView:
     check = proven.case.checks[number]
     where = f"checks[{number}]"
-    says = _prose(proven, check.says, f"{where}.says")
-    if check not in play.checks:
-        return CheckView(check.id, says, check.minutes, check.reads, check.strips_down, taken=False)
-    return CheckView(
-        check.id,
-        says,
-        check.minutes,
-        check.reads,
-        check.strips_down,
-        taken=True,
-        result=None if check.result is None else _prose(proven, check.result, f"{where}.result"),
-        found=_found(proven, check),
-    )
+    offered = CheckView(
+        check.id, _prose(proven, check.says, f"{where}.says"), check.minutes, check.money, check.reads,
+        bool(check.does), check.observes, _care(check), taken=check in play.checks,
+        refused=proven.refusals[check.id] if check in play.refused else None,
+    )  # fmt: skip
+    if not offered.taken:
+        return offered
+    tested = [reading_view(proven.happened.shift_in(check, id)) for id in check.reads if check.does]
+    if check.observes is None:
+        return replace(offered, tested=tested)
+    showed = outcome(proven.case, check)
+    words = check.shows if showed else check.shows_nothing
+    result = _prose(proven, words or "", f"{where}.shows")
+    return replace(offered, tested=tested, showed=showed, result=result, found=_found(proven, check))
+
+
+def outcome(case: Case, check: Check) -> bool:
+    """Whether what is looked at shows something, by the chances of its observation."""
+    observation = OBSERVATIONS[check.observes or ""]
+    chance = observation.hit if hits(case, check) else observation.false_alarm
+    return shows(case.seed, check.id, chance)
+
+
+def _care(check: Check) -> Literal["dismantle", "open"] | None:
+    if check.observes in DISMANTLES:
+        return "dismantle"
+    return "open" if check.observes in OPENS else None
 
 
 def _found(proven: Proven, check: Check) -> Literal["sound", "at-fault"] | None:
-    if not check.strips_down:
+    if check.observes not in DISMANTLES:
         return None
-    return "at-fault" if proven.truth == "machine" else "sound"
+    return "at-fault" if "machine" in proven.truth.groups else "sound"
 
 
 def _prose(proven: Proven, text: str, where: str) -> Prose:

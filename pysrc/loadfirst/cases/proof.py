@@ -7,52 +7,102 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable
 from dataclasses import dataclass
+from functools import cached_property
 
-from loadfirst.cases.case import Case, LoadChange
-from loadfirst.cases.days import Days
-from loadfirst.cases.derive import is_right, load_change, moved, truth_of, unexplained_from
-from loadfirst.cases.groups import LOAD_GROUPS
+from loadfirst.cases.case import Case
+from loadfirst.cases.happened import Happened, happened
+from loadfirst.cases.safety import Refusal, refusal
 from loadfirst.cases.scope import can_be_seen, names_too_much, seen_at_first, texts, told
+from loadfirst.cases.truth import GROUPS, LOAD_GROUPS, Truth, groups_of, rightness, truth_of
 from loadfirst.cases.words import Placeholder, placeholders, refuse_typed_numbers
-from loadfirst.causes.group import Group
+from loadfirst.causes.catalogue import cause
+from loadfirst.causes.observations import OBSERVATIONS
+from loadfirst.days.shift import Shift
+from loadfirst.days.two_days import Days, flat
 from loadfirst.errors import InputError
-from loadfirst.instruments.panel import Reading
+from loadfirst.plant.keys import keys_of
+from loadfirst.plant.places import inside
+from loadfirst.plant.plant import Plant
 
 _MOVES = {"rises": "up", "falls": "down", "same": "same"}
+
+BY_HAND = frozenset({
+    "valve.opening", "drive.frequency_hz", "pump.running", "pump.second.running", "pump.arrangement",
+    "branch.opening", "return_line.opening", "control.mode", "control.output_percent",
+})  # fmt: skip
+"""Plant keys that a hand moves for a test, and moves back."""
 
 
 @dataclass(frozen=True)
 class Proven:
-    """A case whose claims hold, with both days computed and the truth derived."""
+    """A case whose claims hold, drawn, with both days computed and the truth derived."""
 
     id: str
-    case: Case
-    days: Days
-    truth: Group
-    load: LoadChange | None
+    happened: Happened
+    truth: Truth
+
+    @property
+    def case(self) -> Case:
+        """The case as it was drawn."""
+        return self.happened.case
+
+    @property
+    def days(self) -> Days:
+        """Both days."""
+        return self.happened.days
+
+    @cached_property
+    def refusals(self) -> dict[str, Refusal]:
+        """By the id of a check: why nobody should do it."""
+        tests = self.happened.tests
+        found = {
+            check.id: refusal(check, tests[check.id].today if check.does else None)
+            for check in self.case.checks
+        }
+        return {id: why for id, why in found.items() if why is not None}
 
 
-def prove(id: str, case: Case, days: Days) -> Proven:
-    """Test every claim of a case.
+def prove(id: str, case: Case) -> Proven:
+    """Test every claim of a drawn case.
 
     Raises
     ------
     InputError
         At the first claim that does not hold.
     """
+    _names_are_known(case)
+    what = happened(case)
+    days = what.days
     _names_are_single(case)
     _readings_exist(case, days)
     _checks_tell_something(case)
+    _tests_are_by_hand(case)
     _prediction_is_open(case)
     _conditions_can_be_met(case)
     _replies_are_own(case)
     _texts_keep_silent(case, days)
     truth = truth_of(case, days)
-    load = load_change(truth, days)
-    _one_choice_is_right(case, truth, load)
-    _readings_differ(case, days, truth)
-    _proof_holds(case, days)
-    return Proven(id, case, days, truth, load)
+    _one_choice_is_right(case, truth)
+    _readings_differ(what, truth)
+    _proof_holds(what)
+    proven = Proven(id, what, truth)
+    len(proven.refusals)  # every test can be made
+    return proven
+
+
+def _names_are_known(case: Case) -> None:
+    """Causes, groups and observations are those of the catalogue."""
+    for number, change in enumerate(case.today):
+        with inside(f"today[{number}]"):
+            cause(change.cause)
+    for number, choice in enumerate(case.choices):
+        for name in choice.blames:
+            if name not in GROUPS:
+                with inside(f"choices[{number}].blames"):
+                    cause(name)
+    for number, check in enumerate(case.checks):
+        if check.observes is not None:
+            _known(f"checks[{number}].observes", [check.observes], OBSERVATIONS)
 
 
 def _names_are_single(case: Case) -> None:
@@ -83,12 +133,32 @@ def _known(where: str, ids: Iterable[str], known: Collection[str]) -> None:
 
 def _checks_tell_something(case: Case) -> None:
     for number, check in enumerate(case.checks):
-        if not (check.result or check.reads or check.strips_down):
+        if not (check.observes or check.reads):
             raise InputError(
-                f"checks[{number}].result", None, "given where the check reads no instrument", rule="missing"
+                f"checks[{number}].observes",
+                None,
+                "given where the check reads no instrument",
+                rule="missing",
             )
-    if sum(check.strips_down for check in case.checks) > 1:
-        raise InputError("checks", "strips_down", "true in one check at most", rule="together")
+        for name in ("shows", "shows_nothing"):
+            if (getattr(check, name) is None) == (check.observes is not None):
+                allowed = "given with `observes`, and left out without"
+                raise InputError(f"checks[{number}].{name}", getattr(check, name), allowed, rule="together")
+        if check.does and check.observes:
+            raise InputError(
+                f"checks[{number}].does", check.does, "left out where it observes", rule="together"
+            )
+
+
+def _tests_are_by_hand(case: Case) -> None:
+    for number, check in enumerate(case.checks):
+        for key in flat(check.does):
+            if key not in BY_HAND:
+                known = [each for each in keys_of(Plant) if each in BY_HAND]
+                raise InputError(
+                    f"checks[{number}].does", key, f"what a hand moves: {', '.join(known)}", rule="choice",
+                    choices=known,
+                )  # fmt: skip
 
 
 def _prediction_is_open(case: Case) -> None:
@@ -109,11 +179,11 @@ def _conditions_can_be_met(case: Case) -> None:
     for number, choice in enumerate(case.choices):
         _known(f"choices[{number}].when_seen", choice.when_seen, known)
         _known(f"choices[{number}].when_unseen", choice.when_unseen, [id for id in known if id not in always])
-        if choice.load is not None and choice.blames not in LOAD_GROUPS:
+        if choice.load is not None and not LOAD_GROUPS.intersection(groups_of(choice)):
             raise InputError(
                 f"choices[{number}].load",
                 choice.load,
-                f"left out with blames = '{choice.blames}'",
+                "left out where no load is blamed",
                 rule="together",
             )
 
@@ -146,7 +216,7 @@ def _texts_keep_silent(case: Case, days: Days) -> None:
 
 
 def _stands_for_something(place: Placeholder, where: str, days: Days) -> None:
-    if days.quantity(place) is None:
+    if days.quantity(place.day, place.source) is None:
         raise InputError(
             where,
             f"{{{place}}}",
@@ -157,43 +227,46 @@ def _stands_for_something(place: Placeholder, where: str, days: Days) -> None:
         )
 
 
-def _one_choice_is_right(case: Case, truth: Group, load: LoadChange | None) -> None:
-    right = [choice.id for choice in case.choices if is_right(choice, truth, load)]
-    derived = truth if load is None else f"{truth}, load {load}"
+def _one_choice_is_right(case: Case, truth: Truth) -> None:
+    right = [choice.id for choice in case.choices if rightness(choice, truth) == "right"]
+    derived = " and ".join(truth.causes) + ("" if truth.load is None else f", load {truth.load}")
     if not right:
-        blamed = ", ".join(choice.blames for choice in case.choices)
+        blamed = ", ".join(" and ".join(choice.blames) for choice in case.choices)
         raise InputError(
-            "choices", blamed, f"with the truth among them ({derived})", rule="truth", group=truth, load=load
-        )
+            "choices", blamed, f"with the truth among them ({derived})", rule="truth",
+            groups=list(truth.groups), load=truth.load,
+        )  # fmt: skip
     if len(right) > 1:
         raise InputError(
             "choices", ", ".join(right), f"with one verdict that is right ({derived}), not {len(right)}",
-            "Say with `load` whether it became lighter or heavier.", rule="truth", group=truth, load=load,
+            "Name the cause, or say with `load` whether it became lighter or heavier.", rule="truth",
+            groups=list(truth.groups), load=truth.load,
         )  # fmt: skip
 
 
-def _readings_differ(case: Case, days: Days, truth: Group) -> None:
-    visible = can_be_seen(case)
-    differ = [id for id in visible if moved(days, id) not in ("same", None)]
-    if not differ and truth != "nothing":
+def _readings_differ(what: Happened, truth: Truth) -> None:
+    visible = can_be_seen(what.case)
+    differ = [id for id in visible if what.shift(id).moved not in ("same", None)]
+    if not differ and truth.groups != ("nothing",):
         raise InputError(
-            "today.plant",
-            ", ".join(days.differences),
-            "such that an instrument on offer moves by more than it can by itself",
-            rule="days",
-        )
+            "today", ", ".join(truth.causes),
+            "such that an instrument on offer moves by more than its scatter", rule="days",
+        )  # fmt: skip
 
 
-def _proof_holds(case: Case, days: Days) -> None:
-    for id, claim in case.proof.items():
-        yesterday, today = days.reading(id)
-        actual = moved(days, id)
-        if actual != _MOVES[claim]:
-            error = unexplained_from(days, id)
-            numbers = f"from {_number(yesterday)} to {_number(today)}, by itself {error:.3g}, in SI units"
-            computed = next((word for word, way in _MOVES.items() if way == actual), "no reading")
-            raise InputError(f"proof.{id}", claim, f"what is computed: {computed} ({numbers})", rule="proof")
+def _proof_holds(what: Happened) -> None:
+    for id, claim in what.case.proof.items():
+        shift = what.shift(id)
+        if shift.moved != _MOVES[claim]:
+            computed = next((word for word, way in _MOVES.items() if way == shift.moved), "no reading")
+            allowed = f"what is computed: {computed} ({_numbers(shift)})"
+            raise InputError(f"proof.{id}", claim, allowed, rule="proof")
 
 
-def _number(reading: Reading) -> str:
-    return "nothing" if reading.value is None else f"{reading.value:.4g}"
+def _numbers(shift: Shift) -> str:
+    both = [
+        "nothing" if reading is None or reading.value is None else f"{reading.value:.4g}"
+        for reading in (shift.yesterday, shift.today)
+    ]
+    scatter = "" if shift.explained is None else f", scatter {shift.explained:.3g}"
+    return f"from {both[0]} to {both[1]}{scatter}, in SI units"

@@ -32,8 +32,14 @@ def decode_case(text: str, file: str) -> Case:
 
 def catalogue() -> list[Heading]:
     """The packaged cases, easiest level first, then by title."""
-    found = [Heading(id, case.title, case.level) for id in library.ids("cases") for case in [packaged(id)]]
-    return sorted(found, key=lambda heading: (LEVELS.index(heading.level), heading.title))
+    found = [heading(id, packaged(id)) for id in library.ids("cases")]
+    return sorted(found, key=lambda each: (LEVELS.index(each.level), each.title))
+
+
+def heading(id: str, case: Case) -> Heading:
+    """What a list of cases shows of one."""
+    plant = case.plant if isinstance(case.plant, str) else ""
+    return Heading(id, case.title, case.level, case.family, case.worked, case.after, plant)
 
 
 def packaged(id: str) -> Case:

@@ -6,30 +6,52 @@ from collections.abc import Callable, Collection, Iterator
 from typing import Any
 
 from loadfirst.cases.case import Choice
-from loadfirst.cases.days import Days, key_quantity
-from loadfirst.cases.derive import is_right, moved
 from loadfirst.cases.moves import Play
 from loadfirst.cases.proof import Proven
-from loadfirst.cases.view import Difference, Path, Pointer, ReadingView, Reveal, Step, StripDown, Verdict
+from loadfirst.cases.safety import DISMANTLES, harmful
+from loadfirst.cases.truth import groups_of, rightness
+from loadfirst.cases.view import (
+    Difference,
+    Happening,
+    Path,
+    Pointer,
+    ReadingView,
+    Reveal,
+    Step,
+    StripDown,
+    Verdict,
+)
 from loadfirst.cases.words import Prose, filled
+from loadfirst.causes.catalogue import cause
+from loadfirst.causes.remedy import MINUTES, fitting, judge
+from loadfirst.days.meeting import meeting
+from loadfirst.days.reason import reasons
+from loadfirst.days.shift import Shift
+from loadfirst.days.two_days import Days, key_quantity
+from loadfirst.instruments.panel import Reading
 
 Answerer = Callable[[dict[str, Any]], Any]
 """Gives the whole answer of a complete plant object."""
 
 
-def reading_view(days: Days, id: str) -> ReadingView:
+def reading_view(shift: Shift) -> ReadingView:
     """One instrument on both days, as the page shows it."""
-    yesterday, today = days.reading(id)
+    known = [reading for reading in (shift.yesterday, shift.today) if reading is not None]
     return ReadingView(
-        id=id,
-        quantity=today.quantity,
-        low=today.low,
-        high=today.high,
-        accuracy=max(yesterday.accuracy or 0.0, today.accuracy or 0.0),
-        yesterday=Pointer(yesterday.value, yesterday.off_scale),
-        today=Pointer(today.value, today.off_scale),
-        moved=moved(days, id),
+        id=shift.id,
+        quantity=shift.quantity,
+        low=known[-1].low,
+        high=known[-1].high,
+        accuracy=max(reading.accuracy or 0.0 for reading in known),
+        explained=shift.explained,
+        yesterday=_pointer(shift.yesterday),
+        today=_pointer(shift.today),
+        moved=shift.moved,
     )
+
+
+def _pointer(reading: Reading | None) -> Pointer:
+    return Pointer(None, None) if reading is None else Pointer(reading.value, reading.off_scale)
 
 
 def verdict(proven: Proven, play: Play, seen: Collection[str]) -> Verdict | None:
@@ -38,25 +60,32 @@ def verdict(proven: Proven, play: Play, seen: Collection[str]) -> Verdict | None
     The explanation ends with what the author adds for readings and checks that this learner
     took or left; `seen` are the readings that stand open.
     """
-    if play.verdict is None:
+    if play.verdict is None or play.action is None:
         return None
     taken = {*seen, *(check.id for check in play.checks)}
-    return Verdict(play.verdict.id, _right(proven, play.verdict), _reply(proven, play.verdict, taken))
+    judged = judge(play.action, proven.truth.causes, harmful(proven.days.today))
+    return Verdict(
+        play.verdict.id, rightness(play.verdict, proven.truth), _reply(proven, play.verdict, taken),
+        play.action, *judged,
+    )  # fmt: skip
 
 
 def reveal(proven: Proven, play: Play, answer: Answerer) -> Reveal | None:
     """What really happened, None before the verdict is committed."""
     if play.verdict is None:
         return None
-    days = proven.days
-    right = next(choice for choice in proven.case.choices if _right(proven, choice))
+    days, truth = proven.days, proven.truth
+    right = next(choice for choice in proven.case.choices if rightness(choice, truth) == "right")
+    shifts = [proven.happened.shift(id) for id in days.yesterday.readings]
     return Reveal(
-        truth=proven.truth,
-        load=proven.load,
+        happened=_happened(proven),
+        load=truth.load,
         differences=[_difference(days, key) for key in days.differences],
         right_choice=right.id,
+        fitting=list(dict.fromkeys(action for id in truth.causes for action in fitting(id))),
         why=_reply(proven, right, None),
-        readings=[reading_view(days, id) for id in days.yesterday.readings],
+        readings=[reading_view(shift) for shift in shifts],
+        reasons=reasons(days, meeting(days), shifts),
         yesterday=answer(days.yesterday.data),
         today=answer(days.today.data),
         plant=days.today.data,
@@ -64,8 +93,11 @@ def reveal(proven: Proven, play: Play, answer: Answerer) -> Reveal | None:
     )
 
 
-def _right(proven: Proven, choice: Choice) -> bool:
-    return is_right(choice, proven.truth, proven.load)
+def _happened(proven: Proven) -> list[Happening]:
+    units = [one.size.unit if one.size else "-" for one in map(cause, proven.truth.causes)]
+    groups = [cause(id).group for id in proven.truth.causes]
+    together = zip(proven.truth.causes, groups, proven.happened.sizes, units, strict=True)
+    return [Happening(*each) for each in together]
 
 
 def _reply(proven: Proven, choice: Choice, taken: Collection[str] | None) -> Prose:
@@ -91,22 +123,24 @@ def _difference(days: Days, key: str) -> Difference:
 
 def _path(proven: Proven, play: Play, decided: Choice) -> Path:
     assert play.prediction is not None  # `follow` lets no verdict come before it
-    stripped = any(check.strips_down for check in play.checks)
-    outcome = _strip_down(proven, stripped, decided)
-    cost = sum(check.minutes for check in proven.case.checks if check.strips_down)
+    stripped = any(check.observes in DISMANTLES for check in play.checks)
+    outcome = _strip_down(proven, stripped, decided, play)
+    offered = [check.minutes for check in proven.case.checks if check.observes in DISMANTLES]
     return Path(
-        steps=[Step(check.id, check.minutes) for check in play.checks],
+        steps=[Step(check.id, check.minutes, check.money) for check in play.checks],
+        refused=[check.id for check in play.refused],
         minutes=play.minutes,
-        lost=cost if outcome == "needless" else 0.0,
+        money=play.money,
+        lost=max(offered, default=MINUTES["overhaul"]) if outcome == "needless" else 0.0,
         suspected=play.prediction.suspects,
-        suspicion_right=play.prediction.suspects == proven.truth,
+        suspicion_right=play.prediction.suspects in proven.truth.groups,
         strip_down=outcome,
     )
 
 
-def _strip_down(proven: Proven, stripped: bool, decided: Choice) -> StripDown:
-    """A strip-down is done by the check or follows from blaming the machine."""
-    wanted = stripped or decided.blames == "machine"
-    if proven.truth == "machine":
+def _strip_down(proven: Proven, stripped: bool, decided: Choice, play: Play) -> StripDown:
+    """A strip-down is done by the check, or follows from blaming the machine or having it overhauled."""
+    wanted = stripped or play.action == "overhaul" or groups_of(decided) == {"machine"}
+    if "machine" in proven.truth.groups:
         return "warranted" if wanted else "missed"
     return "needless" if wanted else "avoided"

@@ -1,8 +1,9 @@
 """Which readings each text of a case may name, so that no text tells more than its turn allows.
 
 Before the verdict a text may name only readings that every learner has seen
-by then; a check's result may name what the check itself reads, and plant keys
-(a stem that was looked at); explanations may name anything.
+by then; what a check shows may name what the check itself reads, and plant keys
+of today where it shows what is really there (a stem that was looked at);
+explanations may name anything.
 """
 
 from __future__ import annotations
@@ -10,8 +11,9 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator
 from typing import NamedTuple, get_args
 
-from loadfirst.cases.case import Case, ReadingId
+from loadfirst.cases.case import Case, Check, ReadingId
 from loadfirst.cases.words import Placeholder, placeholders
+from loadfirst.causes.catalogue import cause
 
 READINGS: frozenset[str] = frozenset(get_args(ReadingId))
 
@@ -42,7 +44,8 @@ def seen_at_first(case: Case) -> list[str]:
 
 def can_be_seen(case: Case) -> list[str]:
     """Every reading that a learner can come to see before the verdict."""
-    return list(dict.fromkeys([*seen_at_first(case), *(id for check in case.checks for id in check.reads)]))
+    read = [id for check in case.checks if not check.does for id in check.reads]
+    return list(dict.fromkeys([*seen_at_first(case), *read]))
 
 
 def worth_seeing(case: Case, open_now: Collection[str]) -> list[str]:
@@ -60,14 +63,22 @@ def texts(case: Case) -> Iterator[Text]:
         yield Text(f"hints[{number}].text", hint.text, first, False)
     for number, check in enumerate(case.checks):
         yield Text(f"checks[{number}].says", check.says, first, False)
-        if check.result is not None:
-            yield Text(f"checks[{number}].result", check.result, first | frozenset(check.reads), True)
+        for name in ("shows", "shows_nothing"):
+            text = getattr(check, name)
+            if text is not None:
+                open_to = first | frozenset(check.reads)
+                yield Text(f"checks[{number}].{name}", text, open_to, name == "shows" and hits(case, check))
     for number, choice in enumerate(case.choices):
         yield Text(f"choices[{number}].says", choice.says, first, False)
         yield Text(f"choices[{number}].reply", choice.reply, None, True)
         for table in ("when_seen", "when_unseen"):
             for key, text in getattr(choice, table).items():
                 yield Text(f"choices[{number}].{table}.{key}", text, None, True)
+
+
+def hits(case: Case, check: Check) -> bool:
+    """Whether what a check looks at shows something that happened, and not a false alarm."""
+    return any(check.observes in cause(change.cause).shown_by for change in case.today)
 
 
 def names_too_much(text: Text, place: Placeholder) -> bool:

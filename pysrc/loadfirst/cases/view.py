@@ -12,8 +12,12 @@ from typing import Any, Literal
 from msgspec import Struct
 
 from loadfirst.cases.case import Direction, LoadChange
+from loadfirst.cases.safety import Refusal
+from loadfirst.cases.truth import Rightness
 from loadfirst.cases.words import Prose
 from loadfirst.causes.group import Group
+from loadfirst.causes.remedy import Action, Outcome
+from loadfirst.days.reason import Reason
 
 Stage = Literal["predict", "check", "done"]
 StripDown = Literal["avoided", "needless", "warranted", "missed"]
@@ -25,6 +29,10 @@ class Heading(Struct, frozen=True):
     id: str
     title: str
     level: str
+    family: str
+    worked: bool
+    after: tuple[str, ...]
+    plant: str
 
 
 class Pointer(Struct, frozen=True):
@@ -41,8 +49,8 @@ class ReadingView(Struct, frozen=True):
     """One instrument on both days.
 
     `low`, `high` are the ends of its scale and `accuracy` its greatest error, all in SI
-    units. `moved` is ``same`` where the difference is no more than two looks at it may differ
-    by themselves, None where a day has no reading.
+    units. `explained` is the change that it can make by itself; `moved` is ``same`` where the
+    difference is within that, None where a day has no reading.
     """
 
     id: str
@@ -50,6 +58,7 @@ class ReadingView(Struct, frozen=True):
     low: float
     high: float
     accuracy: float
+    explained: float | None
     yesterday: Pointer
     today: Pointer
     moved: Direction | None
@@ -76,16 +85,32 @@ class Saw(Struct, frozen=True):
 
 
 class CheckView(Struct, frozen=True):
-    """A further check. `result` and `found` are None until it was taken."""
+    """A further check. What it shows stands empty until it was taken.
+
+    Attributes
+    ----------
+    care : what has to be minded: the pump is taken apart, or something is opened.
+    refused : why nobody did it, once the learner wanted to.
+    showed : whether what was looked at showed something; None for readings.
+    result : the author's words for that.
+    found : what was found inside a pump that was taken apart.
+    tested : what its instruments read while its test was on.
+    """
 
     id: str
     says: Prose
     minutes: float
+    money: float
     reads: tuple[str, ...]
-    strips_down: bool
+    test: bool
+    observes: str | None
+    care: Literal["dismantle", "open"] | None
     taken: bool
+    refused: Refusal | None = None
+    showed: bool | None = None
     result: Prose | None = None
     found: Literal["sound", "at-fault"] | None = None
+    tested: list[ReadingView] = []
 
 
 class ChoiceView(Struct, frozen=True):
@@ -93,15 +118,30 @@ class ChoiceView(Struct, frozen=True):
 
     id: str
     says: Prose
-    blames: Group
+    blames: tuple[str, ...]
 
 
 class Verdict(Struct, frozen=True):
-    """What the learner decided, with the explanation that it deserves."""
+    """What the learner decided, with the explanation that it deserves, and what came of it.
+
+    `minutes` is what the action costs, harm that goes on among it. [min]
+    """
 
     choice: str
-    right: bool
+    rightness: Rightness
     reply: Prose
+    action: Action
+    outcome: Outcome
+    minutes: float
+
+
+class Happening(Struct, frozen=True):
+    """One cause that happened, and how large it was, in its unit."""
+
+    cause: str
+    group: Group
+    size: float | None
+    unit: str
 
 
 class Difference(Struct, frozen=True):
@@ -122,6 +162,7 @@ class Step(Struct, frozen=True):
 
     id: str
     minutes: float
+    money: float
 
 
 class Path(Struct, frozen=True):
@@ -132,7 +173,9 @@ class Path(Struct, frozen=True):
     """
 
     steps: list[Step]
+    refused: list[str]
     minutes: float
+    money: float
     lost: float
     suspected: Group
     suspicion_right: bool
@@ -142,15 +185,19 @@ class Path(Struct, frozen=True):
 class Reveal(Struct, frozen=True):
     """What really happened: both days' whole answers, and what differs between them."""
 
-    truth: Group
+    happened: list[Happening]
     load: LoadChange | None
     """How the load changed at yesterday's flow, None where it did not."""
     differences: list[Difference]
     right_choice: str
+    fitting: list[Action]
+    """What helps, the best first."""
     why: Prose
     """The explanation of the right verdict."""
     readings: list[ReadingView]
     """Every instrument of the plant."""
+    reasons: dict[str, Reason]
+    """Why each instrument moved that did."""
     yesterday: Any
     today: Any
     plant: dict[str, Any]
@@ -162,8 +209,11 @@ class CaseView(Struct, frozen=True):
     """A case in the middle of play."""
 
     id: str
+    seed: int
     title: str
     level: str
+    family: str
+    worked: bool
     teaches: tuple[str, ...]
     leaves_out: tuple[str, ...]
     stage: Stage
@@ -176,10 +226,13 @@ class CaseView(Struct, frozen=True):
     saw: list[Saw]
     checks: list[CheckView]
     choices: list[ChoiceView]
+    actions: tuple[Action, ...]
     hints: list[Prose]
     """Hints asked for so far."""
     hints_left: int
     minutes: float
     """Spent so far. [min]"""
+    money: float
+    """The same in money. [-]"""
     verdict: Verdict | None = None
     reveal: Reveal | None = None

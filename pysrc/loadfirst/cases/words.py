@@ -9,13 +9,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
-from typing import Literal, NamedTuple
+from typing import NamedTuple
 
 from msgspec import Struct
 
+from loadfirst.days.two_days import DayName
 from loadfirst.errors import InputError
-
-DayName = Literal["yesterday", "today"]
 
 _BRACE = re.compile(r"\{([^{}]*)\}|[{}]")
 _PLACEHOLDER = re.compile(r"(yesterday|today)\.([a-z0-9_.-]{1,60})")
@@ -63,8 +62,8 @@ class Placeholder(NamedTuple):
         return f"{self.day}.{self.source}"
 
 
-Fill = Callable[[Placeholder], Quantity | None]
-"""Gives the quantity behind a placeholder, None for an unknown source."""
+Fill = Callable[[DayName, str], tuple[str, float] | None]
+"""Gives kind and SI value of what a day has at a source, None for an unknown one."""
 
 
 def placeholders(text: str, where: str) -> list[Placeholder]:
@@ -123,12 +122,12 @@ def _paragraph(text: str, where: str, fill: Fill) -> list[Words | Quantity]:
         if isinstance(piece, str):
             parts.append(Words(piece))
             continue
-        quantity = fill(piece)
-        if quantity is None:
+        found = fill(piece.day, piece.source)
+        if found is None:
             raise InputError(
                 where, f"{{{piece}}}", "a placeholder for a reading or a numeric plant key", rule="lookup"
             )
-        parts.append(quantity)
+        parts.append(Quantity(*found, piece.source, piece.day))
     return parts
 
 

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from pathlib import Path
 
-from loadfirst.cases.derive import is_right
 from loadfirst.cases.load import load_case
 from loadfirst.cases.proof import Proven
 from loadfirst.cases.recognise import Kind, kind_of
+from loadfirst.cases.truth import rightness
 from loadfirst.cli.convert import printed
 from loadfirst.cli.digits import fine
 from loadfirst.cli.report import UNITS, reading_text
+from loadfirst.days.shift import Shift
 from loadfirst.errors import FileError, InputError
 from loadfirst.instruments.panel import Reading
 from loadfirst.plant import toml_text
@@ -20,6 +21,8 @@ from loadfirst.plant.pumps import read_pump
 from loadfirst.plant.read import read_resolved
 from loadfirst.plant.state import true_state
 from loadfirst.units import HOUR
+
+VERDICTS = {"right": "right", "group": "right group", "wrong": "wrong"}
 
 
 def check_text(path: Path) -> str:
@@ -55,26 +58,31 @@ def _case(path: Path) -> Iterator[str]:
     """Read as the page reads it: on its own, whatever lies beside it."""
     proven = load_case((path.name, path.read_text(encoding="utf-8-sig")))
     yield f"a puzzle, {proven.case.title}. It holds."
-    yield f"  what differs   {', '.join(proven.days.differences) or 'nothing'} ({derived(proven)})"
+    yield f"  happened       {derived(proven)}"
+    yield f"  what differs   {', '.join(proven.days.differences) or 'nothing'}"
     for choice in proven.case.choices:
-        holds = is_right(choice, proven.truth, proven.load)
-        blames = choice.blames if choice.load is None else f"{choice.blames}, load {choice.load}"
-        yield f"  {'right' if holds else 'wrong':<15}{choice.id} ({blames})"
+        blames = " and ".join(choice.blames) + ("" if choice.load is None else f", load {choice.load}")
+        yield f"  {VERDICTS[rightness(choice, proven.truth)]:<15}{choice.id} ({blames})"
     for id, claim in proven.case.proof.items():
-        yield f"  {claim:<15}{id}, {_days(*proven.days.reading(id))}"
+        yield f"  {claim:<15}{id}, {_days(proven.happened.shift(id))}"
 
 
 def derived(proven: Proven) -> str:
     """The truth as it follows from the two days."""
-    return proven.truth if proven.load is None else f"{proven.truth}, load {proven.load}"
+    load = "" if proven.truth.load is None else f", load {proven.truth.load}"
+    sizes = ["" if size is None else f" {size:.3g}" for size in proven.happened.sizes]
+    causes = [f"{id}{size}" for id, size in zip(proven.truth.causes, sizes, strict=True)]
+    return f"{' and '.join(causes)} ({' and '.join(proven.truth.groups)}{load})"
 
 
-def _days(yesterday: Reading, today: Reading) -> str:
+def _days(shift: Shift) -> str:
     """Both readings as an engineer would write them down."""
-    return f"{_value(yesterday)} yesterday, {_value(today)} today"
+    return f"{_value(shift.yesterday)} yesterday, {_value(shift.today)} today"
 
 
-def _value(reading: Reading) -> str:
+def _value(reading: Reading | None) -> str:
+    if reading is None:
+        return "not there"
     shown = printed(reading)
     key = shown.__struct_fields__[1]
     unit, _ = UNITS[key]

@@ -12,7 +12,7 @@ from typing import Any
 
 from msgspec import Struct
 
-from loadfirst.cases.days import Days
+from loadfirst.days.two_days import Days
 from loadfirst.errors import InputError
 from loadfirst.plant.edits import apply_edits
 from loadfirst.plant.read import resolve_data

@@ -7,15 +7,15 @@ from typing import Any, Literal
 
 from msgspec import Struct
 
-from loadfirst.cases.days import Days, flat, two_days
-from loadfirst.cases.groups import group_in
 from loadfirst.causes.group import Group
 from loadfirst.clock.moment import Moment
 from loadfirst.days.alone import Parts, alone
+from loadfirst.days.groups import group_in
 from loadfirst.days.meeting import Meeting, meeting
 from loadfirst.days.moment import LEVELS, at_moment
 from loadfirst.days.reason import Reason, reasons
 from loadfirst.days.shift import Shift, shift
+from loadfirst.days.two_days import Days, flat, two_days
 from loadfirst.instruments.piece import same_piece
 from loadfirst.plant.effective import effective
 

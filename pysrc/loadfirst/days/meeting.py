@@ -12,8 +12,8 @@ from typing import Literal
 import numpy as np
 from msgspec import UNSET, Struct
 
-from loadfirst.cases.days import Days, OneDay
-from loadfirst.cases.groups import group_of
+from loadfirst.days.groups import group_of
+from loadfirst.days.two_days import Days, OneDay
 from loadfirst.plant.build import build
 from loadfirst.plant.state import State
 from loadfirst.plant.station_curve import station_curve

@@ -8,11 +8,11 @@ import numpy as np
 from msgspec import UNSET
 from msgspec.structs import replace
 
-from loadfirst.cases.days import Days, OneDay
-from loadfirst.cases.groups import group_of
+from loadfirst.days.groups import group_of
 from loadfirst.days.heads import Both, parts_of
 from loadfirst.days.meeting import Meeting
 from loadfirst.days.shift import Shift
+from loadfirst.days.two_days import Days, OneDay
 from loadfirst.instruments.panel import readings
 from loadfirst.physics.machine import Running
 from loadfirst.plant.build import build

@@ -8,6 +8,7 @@ from typing import Literal
 from msgspec import Struct
 
 from loadfirst.instruments.instrument import Quantity, Reading
+from loadfirst.instruments.uncertainty import of_difference, standard
 
 Direction = Literal["up", "down", "same"]
 
@@ -56,12 +57,20 @@ def shift(yesterday: Reading | None, today: Reading | None, same_instrument: boo
         ends = ENDS[yesterday.off_scale], ENDS[today.off_scale]
         if ends == (0, 0):
             change = today.value - yesterday.value
-            explained = COVERAGE * math.hypot(*(_doubt(one, same_instrument) for one in (yesterday, today)))
+            explained = _by_itself(yesterday, today, same_instrument)
             moved = "same" if abs(change) <= explained else "up" if change > 0 else "down"
         elif ends[0] != ends[1]:
             moved = "up" if ends[1] > ends[0] else "down"
     return Shift(known.id, known.quantity, yesterday, today, same_instrument, change, explained, moved)
 
 
-def _doubt(reading: Reading, same_instrument: bool) -> float:
-    return (reading.repeatability if same_instrument else reading.uncertainty) or 0.0
+def _by_itself(yesterday: Reading, today: Reading, same_instrument: bool) -> float:
+    """The greatest difference of two readings of what has not changed; of their noise what is usual."""
+    limit = of_difference(yesterday.accuracy or 0.0, today.accuracy or 0.0, same=same_instrument)
+    return limit + COVERAGE * math.hypot(_noise(yesterday), _noise(today))
+
+
+def _noise(reading: Reading) -> float:
+    """Standard deviation of what trembles, without the errors within the class."""
+    whole, steady = reading.uncertainty or 0.0, standard(reading.accuracy or 0.0)
+    return math.sqrt(max(whole**2 - steady**2, 0.0))

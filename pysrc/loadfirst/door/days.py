@@ -6,10 +6,10 @@ from typing import Any
 
 import msgspec
 
-from loadfirst.cases.places import inside
 from loadfirst.days.compare import compare
 from loadfirst.door.messages import DaysAsk, Rig
 from loadfirst.plant.edits import apply_edits
+from loadfirst.plant.places import inside
 from loadfirst.plant.read import plant_data
 
 

@@ -1,18 +1,15 @@
-"""The two days of a case, computed: plants, true states, what the instruments show, what differs."""
+"""Two days, computed: plants, true states, what the instruments show, what differs."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any
+from typing import Any, Literal
 
 import msgspec
 import numpy as np
 
-from loadfirst.cases.case import Case
-from loadfirst.cases.places import inside
-from loadfirst.cases.words import Placeholder, Quantity
 from loadfirst.errors import InputError
 from loadfirst.instruments.panel import Reading, readings
 from loadfirst.plant.automatic import settled
@@ -20,9 +17,10 @@ from loadfirst.plant.build import build
 from loadfirst.plant.curves import load_curve
 from loadfirst.plant.edits import apply_edits
 from loadfirst.plant.keys import keys_of
+from loadfirst.plant.places import inside
 from loadfirst.plant.plant import Plant
 from loadfirst.plant.pumps import ResolvedPlant
-from loadfirst.plant.read import plant_data, resolve_data
+from loadfirst.plant.read import resolve_data
 from loadfirst.plant.state import State, true_state
 from loadfirst.units import TO_SI, ZERO_CELSIUS
 
@@ -41,6 +39,9 @@ QUANTITIES = {
 
 WHOLE = ("pump.curve", "pump.displacement")
 """A table that is given or taken away as one."""
+
+
+DayName = Literal["yesterday", "today"]
 
 
 @dataclass(frozen=True)
@@ -102,20 +103,18 @@ class Days:
         """A head to compare changes with: what the station gave yesterday. [m]"""
         return max(abs(self.yesterday.state.duty.head), 0.1)
 
-    def quantity(self, place: Placeholder) -> Quantity | None:
-        """What a placeholder stands for; None for an unknown source, one off its scale or no number."""
-        day = self.today if place.day == "today" else self.yesterday
-        reading = day.readings.get(place.source)
+    def quantity(self, day: DayName, source: str) -> tuple[str, float] | None:
+        """What a day's reading or numeric plant key is: kind and SI value.
+
+        None for an unknown source, a reading that is off its scale, and what is no number.
+        """
+        of = self.today if day == "today" else self.yesterday
+        reading = of.readings.get(source)
         if reading is not None:
             usable = reading.value is not None and reading.off_scale is None
-            return (
-                Quantity(reading.quantity, float(reading.value or 0.0), place.source, place.day)
-                if usable
-                else None
-            )
-        value = flat(msgspec.to_builtins(day.settled.plant)).get(place.source)
-        kind, si = key_quantity(place.source, value)
-        return None if kind is None else Quantity(kind, si, place.source, place.day)
+            return (reading.quantity, float(reading.value or 0.0)) if usable else None
+        kind, si = key_quantity(source, flat(msgspec.to_builtins(of.settled.plant)).get(source))
+        return None if kind is None else (kind, si)
 
 
 def key_quantity(key: str, value: Any) -> tuple[str | None, Any]:
@@ -131,21 +130,19 @@ def key_quantity(key: str, value: Any) -> tuple[str | None, Any]:
     return quantity, value * factor + offset
 
 
-def both_days(case: Case) -> Days:
-    """Compute both days of a case.
+def two_days(yesterday: dict[str, Any], today: dict[str, Any], first_look: int = 0) -> Days:
+    """Compute two days from plants as plain data, all edits applied.
+
+    Parameters
+    ----------
+    first_look : number of yesterday's look at the instruments; today's is the next.
 
     Raises
     ------
     InputError
-        For a plant or an edit that cannot be used (`where` starts with the day), or
-        a day on which no steady state is found.
+        For a plant that cannot be used (`where` starts with the day), or a day on
+        which no steady state is found.
     """
-    yesterday = _edited(plant_data(case.plant), case.yesterday.plant, "yesterday.plant")
-    return two_days(yesterday, _edited(yesterday, case.today.plant, "today.plant"))
-
-
-def two_days(yesterday: dict[str, Any], today: dict[str, Any]) -> Days:
-    """Compute two days from plants as plain data, all edits applied; raises as `both_days`."""
     resolved = [_resolved(yesterday, "yesterday.plant"), _resolved(today, "today.plant")]
     at_rest = [settled([plant])[0] for plant in resolved]  # each alone, exactly as the rig answers it
     states = [true_state(plant) for plant in at_rest]
@@ -155,14 +152,9 @@ def two_days(yesterday: dict[str, Any], today: dict[str, Any]) -> Days:
     days: list[OneDay] = []
     for data, given, plant, state in zip((yesterday, today), resolved, at_rest, states, strict=True):
         before = days[-1].readings if days else None
-        shown = readings(state, plant.plant, look=len(days), before=before)
+        shown = readings(state, plant.plant, look=first_look + len(days), before=before)
         days.append(OneDay(data, given, plant, state, {reading.id: reading for reading in shown}))
     return Days(*days)
-
-
-def _edited(base: dict[str, Any], edits: Mapping[str, Any], where: str) -> dict[str, Any]:
-    with inside(where):
-        return apply_edits(base, flat(edits))
 
 
 def _resolved(data: dict[str, Any], where: str) -> ResolvedPlant:

@@ -1,0 +1,96 @@
+"""What a seed draws of a case: sizes between their ends, words of the story, the instruments' chance.
+
+A drawn case is a case like any other, without ranges and drawn words, so that
+nothing after this knows of chance. The same seed draws the same everywhere.
+"""
+
+from __future__ import annotations
+
+import re
+from math import exp, log
+from typing import Any
+
+from msgspec import to_builtins
+from msgspec.structs import replace
+
+from loadfirst.cases.case import Case, Change
+from loadfirst.causes.catalogue import cause
+from loadfirst.errors import InputError
+from loadfirst.instruments.generator import bits, stream, uniform
+from loadfirst.plant.decode import decode
+
+INSTRUMENT_SEEDS = 999
+"""Seeds of the instruments' own errors: 1 to this."""
+
+_WORD = re.compile(r"\{word\.([a-z0-9-]{1,40})\}")
+
+
+def drawn(case: Case, seed: int) -> Case:
+    """The case that a seed draws.
+
+    Parameters
+    ----------
+    case : as its file has it.
+    seed : from 1.
+
+    Raises
+    ------
+    InputError
+        For a `{word.…}` that the file does not have, and for an empty range of sizes.
+    """
+    chosen = {name: some[_pick(seed, name, len(some))] for name, some in case.words.items()}
+    today = tuple(_sized(change, seed, number) for number, change in enumerate(case.today))
+    filled: Any = _fill(to_builtins(replace(case, today=today, words={}, seed=seed)), chosen, "")
+    return decode(Case, filled)
+
+
+def _pick(seed: int, name: str, count: int) -> int:
+    return bits(stream(seed, "word", name), 0) % count
+
+
+def instrument_seed(seed: int) -> int:
+    """The plant's `meters.seed` for a case's seed."""
+    return 1 + bits(stream(seed, "instruments"), 0) % INSTRUMENT_SEEDS
+
+
+def shows(seed: int, check: str, chance: float) -> bool:
+    """Whether an observation shows something this time, of a chance. [-]"""
+    return uniform(stream(seed, "observation", check)) < chance
+
+
+def _sized(change: Change, seed: int, number: int) -> Change:
+    if change.between is None:
+        return change
+    (low, high), size = change.between, cause(change.cause).size
+    if size is None or change.size is not None:
+        why = "this cause happens or does not" if size is None else "`size` is given"
+        raise InputError(f"today[{number}].between", [low, high], f"left out: {why}", rule="together")
+    if low >= high:
+        raise InputError(
+            f"today[{number}].between", [low, high], "a smaller, then a larger size", rule="together"
+        )
+    share = uniform(stream(seed, "size", number))
+    if size.scale == "log" and low > 0:
+        chosen = exp(log(low) + share * log(high / low))
+    else:
+        chosen = low + share * (high - low)
+    return replace(change, size=chosen, between=None)
+
+
+def _fill(data: Any, chosen: dict[str, str], where: str) -> Any:
+    """The same data with every drawn word put in."""
+    if isinstance(data, str):
+        return _WORD.sub(lambda found: _word(found[1], chosen, where), data)
+    if isinstance(data, dict):
+        return {key: _fill(value, chosen, f"{where}.{key}" if where else key) for key, value in data.items()}
+    if isinstance(data, list | tuple):
+        return [_fill(value, chosen, f"{where}[{number}]") for number, value in enumerate(data)]
+    return data
+
+
+def _word(name: str, chosen: dict[str, str], where: str) -> str:
+    if name not in chosen:
+        raise InputError(
+            where, f"{{word.{name}}}", "a word that `words` draws", rule="lookup", choices=list(chosen)
+        )
+    return chosen[name]

@@ -1,0 +1,106 @@
+"""Both days of a drawn case: yesterday's plant, and what its causes make of it overnight."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
+
+from loadfirst.cases.case import Case, Check
+from loadfirst.cases.draw import instrument_seed
+from loadfirst.causes.catalogue import cause
+from loadfirst.days.shift import Shift, shift
+from loadfirst.days.two_days import Days, flat, two_days
+from loadfirst.errors import InputError
+from loadfirst.instruments.piece import same_piece
+from loadfirst.plant.edits import apply_edits
+from loadfirst.plant.places import inside
+from loadfirst.plant.read import plant_data, resolve_data
+
+TEST_LOOKS = 10
+"""Number of the first look of the first test; each has looks of its own, and so its own scatter."""
+
+
+@dataclass(frozen=True)
+class Happened:
+    """What happened in a drawn case.
+
+    Attributes
+    ----------
+    case : drawn.
+    days : both of them, as they stand.
+    sizes : of today's causes, in their order; None where one has none.
+    """
+
+    case: Case
+    days: Days
+    sizes: tuple[float | None, ...]
+
+    def shift(self, id: str) -> Shift:
+        """One instrument on both days."""
+        return _shift(self.days, id)
+
+    def shift_in(self, check: Check, id: str) -> Shift:
+        """One instrument that a check reads, on both days, while its test is on."""
+        return _shift(self.tests.get(check.id, self.days), id)
+
+    @cached_property
+    def tests(self) -> dict[str, Days]:
+        """By the check's id: both days while a hand does what the check does.
+
+        Raises
+        ------
+        InputError
+            Where a test cannot be made on this plant.
+        """
+        found = {}
+        for number, check in enumerate(self.case.checks):
+            if check.does:
+                with inside(f"checks[{number}].does"):
+                    found[check.id] = self.tested(check, number)
+        return found
+
+    def tested(self, check: Check, number: int) -> Days:
+        """Both days while the test of one check is on."""
+        plants = (self.days.yesterday.data, self.days.today.data)
+        yesterday, today = (apply_edits(plant, flat(check.does)) for plant in plants)
+        return two_days(yesterday, today, first_look=TEST_LOOKS + 2 * number)
+
+
+def happened(case: Case) -> Happened:
+    """Compute both days of a drawn case.
+
+    Raises
+    ------
+    InputError
+        For a plant, an edit or a cause that cannot be used, or a day on which no
+        steady state is found; `where` starts with the key of the case.
+    """
+    base = apply_edits(plant_data(case.plant), {"meters.seed": instrument_seed(case.seed)})
+    yesterday = _edited(base, case.yesterday.plant)
+    today, sizes = yesterday, []
+    for number, change in enumerate(case.today):
+        with inside(f"today[{number}]"):
+            today, size = _changed(today, change.cause, change.size)
+        sizes.append(size)
+    return Happened(case, two_days(yesterday, today), tuple(sizes))
+
+
+def _edited(base: dict[str, Any], edits: Mapping[str, Any]) -> dict[str, Any]:
+    with inside("yesterday.plant"):
+        return apply_edits(base, flat(edits))
+
+
+def _changed(plant: dict[str, Any], id: str, size: Any) -> tuple[dict[str, Any], float | None]:
+    one, resolved = cause(id), resolve_data(plant)
+    if one.size is None and size is not None:
+        raise InputError("size", size, "left out: this cause happens or does not", rule="together")
+    used = one.usual(resolved) if size is None and one.applies(resolved) is None else size
+    return apply_edits(plant, one.edits(resolved, used)), None if one.size is None else used
+
+
+def _shift(days: Days, id: str) -> Shift:
+    before, after = days.yesterday, days.today
+    plants = before.settled.plant, after.settled.plant
+    return shift(before.readings.get(id), after.readings.get(id), same_piece(id, *plants))
