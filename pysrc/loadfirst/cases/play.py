@@ -16,6 +16,7 @@ from loadfirst.cases.case import Case, Check
 from loadfirst.cases.draw import shows
 from loadfirst.cases.load import load_case
 from loadfirst.cases.moves import MOST_MOVES, Play, follow, moves_from, suspects_of
+from loadfirst.cases.picture import drawn_plant, readings_told
 from loadfirst.cases.proof import Proven
 from loadfirst.cases.reveal import Answerer, reading_view, reveal, verdict
 from loadfirst.cases.safety import DISMANTLES, OPENS
@@ -92,6 +93,8 @@ def show(proven: Proven, play: Play, answer: Answerer) -> CaseView:
         leaves_out=case.leaves_out,
         stage=_stage(play),
         story=_prose(proven, case.story, "story"),
+        plant=drawn_plant(proven.happened),
+        told=readings_told(case, proven.happened),
         prediction=_prediction(proven, play, seen),
         readings=seen,
         to_see=_to_see(case, play, seen),

@@ -9,6 +9,7 @@ from loadfirst.cases.case import Choice
 from loadfirst.cases.moves import Play
 from loadfirst.cases.proof import Proven
 from loadfirst.cases.safety import DISMANTLES, harmful
+from loadfirst.cases.scope import hits
 from loadfirst.cases.truth import groups_of, rightness
 from loadfirst.cases.view import (
     Difference,
@@ -86,6 +87,7 @@ def reveal(proven: Proven, play: Play, answer: Answerer) -> Reveal | None:
         why=_reply(proven, right, None),
         readings=[reading_view(shift) for shift in shifts],
         reasons=reasons(days, meeting(days), shifts),
+        telling=[check.id for check in proven.case.checks if hits(proven.case, check)],
         yesterday=answer(days.yesterday.data),
         today=answer(days.today.data),
         plant=days.today.data,
@@ -126,12 +128,14 @@ def _path(proven: Proven, play: Play, decided: Choice) -> Path:
     stripped = any(check.observes in DISMANTLES for check in play.checks)
     outcome = _strip_down(proven, stripped, decided, play)
     offered = [check.minutes for check in proven.case.checks if check.observes in DISMANTLES]
+    takes = max(offered, default=MINUTES["overhaul"])
     return Path(
         steps=[Step(check.id, check.minutes, check.money) for check in play.checks],
         refused=[check.id for check in play.refused],
         minutes=play.minutes,
         money=play.money,
-        lost=max(offered, default=MINUTES["overhaul"]) if outcome == "needless" else 0.0,
+        lost=takes if outcome == "needless" else 0.0,
+        strip_minutes=takes,
         suspected=play.prediction.suspects,
         suspicion_right=play.prediction.suspects in proven.truth.groups,
         strip_down=outcome,

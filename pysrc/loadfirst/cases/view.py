@@ -169,7 +169,7 @@ class Path(Struct, frozen=True):
     """How the learner got there.
 
     `minutes` were spent on checks; `lost` are those that a needless strip-down took or, by
-    the verdict, would still take. [min]
+    the verdict, would still take, and `strip_minutes` what any strip-down takes here. [min]
     """
 
     steps: list[Step]
@@ -177,6 +177,7 @@ class Path(Struct, frozen=True):
     minutes: float
     money: float
     lost: float
+    strip_minutes: float
     suspected: Group
     suspicion_right: bool
     strip_down: StripDown
@@ -198,6 +199,8 @@ class Reveal(Struct, frozen=True):
     """Every instrument of the plant."""
     reasons: dict[str, Reason]
     """Why each instrument moved that did."""
+    telling: list[str]
+    """Checks that look at something which shows what happened, unless it is missed."""
     yesterday: Any
     today: Any
     plant: dict[str, Any]
@@ -218,6 +221,10 @@ class CaseView(Struct, frozen=True):
     leaves_out: tuple[str, ...]
     stage: Stage
     story: Prose
+    plant: dict[str, Any]
+    """Yesterday's plant with every key that its drawing shows."""
+    told: list[ReadingView]
+    """Instruments that the story names, on the days that it tells."""
     prediction: PredictionView
     readings: list[ReadingView]
     """Instruments read so far, in the order in which they were read."""

@@ -6,6 +6,7 @@ Its last expression is the result, as JSON: ``files`` that were imported, and
 
 import json
 import sys
+from itertools import cycle
 from typing import Any
 
 from loadfirst.door.handle import handle
@@ -57,8 +58,9 @@ def play(case: str) -> None:
 
 
 def choices(view: Any) -> list[dict[str, str]]:
-    """The verdicts that a case offers, as moves."""
-    return [{"do": "decide", "choice": choice["id"]} for choice in view["choices"]]
+    """The verdicts that a case offers, as moves, each with one of the actions."""
+    pairs = zip(view["choices"], cycle(view["actions"]), strict=False)
+    return [{"do": "decide", "choice": choice["id"], "action": action} for choice, action in pairs]
 
 
 def first() -> dict[str, Any]:
