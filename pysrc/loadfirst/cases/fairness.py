@@ -1,0 +1,121 @@
+"""Whether a case is fair: the truth can be found from what is on offer, and nothing else explains it as well.
+
+Played with many draws of chance, by the evidence engine. What is found wrong is
+said with its place and a remedy; a case whose claims hold may still be unfair.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from statistics import median
+
+import numpy as np
+from msgspec import Struct
+
+from loadfirst.cases.looks import Looks
+from loadfirst.cases.players import HABITS, Habit, earned, led, plays
+from loadfirst.cases.safety import DISMANTLES
+from loadfirst.cases.truth import rightness
+from loadfirst.cases.weighing import Weighing
+from loadfirst.causes.catalogue import cause
+from loadfirst.errors import InputError
+
+DRAWS = 100
+"""Draws of chance that the truth has to be found in."""
+PLAYS = 12
+"""Draws that every player plays; the led one takes its time."""
+ENOUGH = 0.9
+"""Median probability of the truth that makes it found. [-]"""
+RIVAL = 0.5
+"""Of the right verdict's probability: a wrong one with as much is a rival. [-]"""
+
+
+class Fairness(Struct, frozen=True):
+    """What many draws of a case say.
+
+    Attributes
+    ----------
+    group, cause : median probability of the true groups, and of the true causes, after all checks but
+        those that take the pump apart. [-]
+    told : whether something on offer shows the true cause itself, so that it has to be found too.
+    rivals : wrong verdicts, by id, with their median probability then. [-]
+    checks, cost : median number and price of the led player's checks. [-], [min]
+    led : mean points of the led player.
+    habits : mean points of the players of fixed habits.
+    """
+
+    group: float
+    cause: float
+    told: bool
+    rivals: dict[str, float]
+    checks: float
+    cost: float
+    led: float
+    habits: dict[Habit, float]
+
+
+def fairness(weighing: Weighing, draws: int = DRAWS, plays_each: int = PLAYS) -> Fairness:
+    """Play a case many times."""
+    proven = weighing.proven
+    case = proven.case
+    seen = weighing.looks(range(1, draws + 1))
+    cheap = [check.id for check in case.checks if check.observes not in DISMANTLES]
+    posterior = weighing.weigh(seen, cheap)
+    group, found = (float(np.median(part)) for part in weighing.of_truth(posterior))
+    of_choices = np.median(weighing.of_choices(posterior), axis=0)
+    wrong = {
+        choice.id: float(chance)
+        for choice, chance in zip(case.choices, of_choices, strict=True)
+        if rightness(choice, proven.truth) != "right"
+    }
+    looked = [seen.only([number]) for number in range(plays_each)]
+    ways = [led(weighing, look) for look in looked]
+    best = median(way.cost for way in ways)
+    return Fairness(
+        group=group, cause=found, told=_told(weighing), rivals=wrong,
+        checks=median(len(way.checks) for way in ways), cost=best,
+        led=_mean(earned(weighing, look, way, best).points for look, way in zip(looked, ways, strict=True)),
+        habits={habit: _habit(habit, weighing, looked, best) for habit in HABITS},
+    )  # fmt: skip
+
+
+def _habit(habit: Habit, weighing: Weighing, looked: list[Looks], best: float) -> float:
+    played = [plays(habit, weighing, look, seed) for seed, look in enumerate(looked, start=1)]
+    return _mean(earned(weighing, look, one, best).points for look, one in zip(looked, played, strict=True))
+
+
+def _mean(points: Iterator[float]) -> float:
+    return float(np.mean(list(points)))
+
+
+def _told(weighing: Weighing) -> bool:
+    proven = weighing.proven
+    offered = {check.observes for check in proven.case.checks if check.observes not in DISMANTLES}
+    return all(offered.intersection(cause(id).shown_by) for id in proven.truth.causes)
+
+
+def unfair(found: Fairness, weighing: Weighing) -> Iterator[InputError]:
+    """What is wrong with a case that was played, each with a remedy."""
+    proven = weighing.proven
+    groups = " and ".join(proven.truth.groups)
+    if found.group < ENOUGH:
+        yield InputError(
+            "checks", f"{found.group:.2f}", f"such that {groups} is found with a probability of {ENOUGH}",
+            "Offer a reading or an observation that parts it from what else fits, or make the cause larger.",
+            rule="fair",
+        )  # fmt: skip
+    if found.told and found.cause < ENOUGH:
+        yield InputError(
+            "checks", f"{found.cause:.2f}",
+            f"such that {' and '.join(proven.truth.causes)} is found with a probability of {ENOUGH}",
+            "The observation that shows it errs too often beside these suspects: offer a second one.",
+            rule="fair",
+        )  # fmt: skip
+    right = sum(found.rivals.values())
+    for number, choice in enumerate(proven.case.choices):
+        chance = found.rivals.get(choice.id, 0.0)
+        if chance > RIVAL * max(1 - right, 0.0):
+            yield InputError(
+                f"choices[{number}]", choice.id, "less well borne out than the right verdict",
+                f"It keeps a probability of {chance:.2f}: offer what speaks against it.", rule="fair",
+            )  # fmt: skip

@@ -1,0 +1,83 @@
+"""Many looks at one case: what its instruments and observations would show for other draws of chance.
+
+The plants of both days are solved once; only the instruments' own errors and
+the luck of whoever looks are drawn again.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import NamedTuple
+
+import numpy as np
+from msgspec.structs import replace
+
+from loadfirst.cases.draw import shows
+from loadfirst.cases.happened import Happened
+from loadfirst.cases.scope import hits
+from loadfirst.causes.observations import OBSERVATIONS
+from loadfirst.days.two_days import Days
+from loadfirst.evidence.predict import Predictions
+from loadfirst.evidence.weigh import row
+from loadfirst.instruments.panel import Reading, readings
+from loadfirst.physics.law import Array, Flags
+
+MOST_SEEDS = 999
+
+
+class Looks(NamedTuple):
+    """N looks at a case.
+
+    Attributes
+    ----------
+    yesterday, today : ndarray (N, I)
+        Readings of all instruments of the predictions. [SI]
+    showed : by id of a check that observes, ndarray (N,) of bool
+        Whether there was something to be seen.
+    """
+
+    yesterday: Array
+    today: Array
+    showed: dict[str, Flags]
+
+    def only(self, index: slice | Sequence[int]) -> Looks:
+        """Some of them."""
+        return Looks(
+            self.yesterday[index], self.today[index], {id: one[index] for id, one in self.showed.items()}
+        )
+
+
+def looks(what: Happened, predictions: Predictions, seeds: Sequence[int]) -> Looks:
+    """Look at a case with each of the seeds.
+
+    Parameters
+    ----------
+    what : both days, solved.
+    predictions : of yesterday's plant; they say in which order instruments stand.
+    seeds : from 1.
+    """
+    pairs = [_both(what.days, 1 + (seed - 1) % MOST_SEEDS) for seed in seeds]
+    return Looks(
+        *(np.concatenate([row(predictions, pair[day]) for pair in pairs]) for day in (0, 1)),
+        {
+            check.id: np.array([shows(seed, check.id, _chance(what, check.id)) for seed in seeds])
+            for check in what.case.checks
+            if check.observes is not None
+        },
+    )
+
+
+def _both(days: Days, seed: int) -> tuple[Mapping[str, Reading], Mapping[str, Reading]]:
+    found: list[dict[str, Reading]] = []
+    for number, day in enumerate((days.yesterday, days.today)):
+        plant = day.settled.plant
+        plant = replace(plant, meters=replace(plant.meters, seed=seed))
+        shown = readings(day.state, plant, look=number, before=found[0] if found else None)
+        found.append({reading.id: reading for reading in shown})
+    return found[0], found[1]
+
+
+def _chance(what: Happened, id: str) -> float:
+    check = next(one for one in what.case.checks if one.id == id)
+    observation = OBSERVATIONS[check.observes or ""]
+    return observation.hit if hits(what.case, check) else observation.false_alarm

@@ -1,0 +1,93 @@
+"""What the evidence engine makes of a play: how likely each thing that may have happened is, step by step."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Collection, Iterable
+from functools import cached_property, lru_cache
+
+import numpy as np
+
+from loadfirst.cases.looks import Looks, looks
+from loadfirst.cases.proof import Proven
+from loadfirst.cases.scope import seen_at_first
+from loadfirst.cases.suppose import right_if
+from loadfirst.cases.truth import GROUPS, family
+from loadfirst.causes.catalogue import CAUSES, cause
+from loadfirst.causes.cause import Cause
+from loadfirst.evidence.hypothesis import Hypothesis
+from loadfirst.evidence.predict import Predictions, predict
+from loadfirst.evidence.weigh import Posterior, weigh
+from loadfirst.physics.law import Array
+from loadfirst.plant.read import resolve_data
+
+
+class Weighing:
+    """A case that holds, and what every suspect would have shown.
+
+    Parameters
+    ----------
+    proven : the case.
+    """
+
+    def __init__(self, proven: Proven) -> None:
+        self.proven = proven
+        self.predictions = _predicted(json.dumps(proven.days.yesterday.data), _pairs(proven))
+
+    def looks(self, seeds: Iterable[int]) -> Looks:
+        """Looks at the case with each of the seeds."""
+        return looks(self.proven.happened, self.predictions, list(seeds))
+
+    def weigh(self, seen: Looks, taken: Collection[str]) -> Posterior:
+        """What the story, what stands open at first and the checks taken say, for each look.
+
+        Parameters
+        ----------
+        seen : N looks.
+        taken : ids of checks.
+        """
+        case = self.proven.case
+        checks = [
+            check for check in case.checks if check.id in taken and check.id not in self.proven.refusals
+        ]
+        open_now = {*seen_at_first(case), *(id for check in checks if not check.does for id in check.reads)}
+        blank = np.array([id not in open_now for id in self.predictions.instruments])
+        today, yesterday = (np.where(blank, np.nan, day) for day in (seen.today, seen.yesterday))
+        observed = {check.observes: seen.showed[check.id] for check in checks if check.observes is not None}
+        return weigh(self.predictions, today, yesterday, observed)
+
+    def of_truth(self, posterior: Posterior) -> tuple[Array, Array]:
+        """Probability of the true groups, and of the true causes or what cannot be told from them, (N,)."""
+        truth = self.proven.truth
+        families = {family(id) for id in truth.causes}
+        groups = [{one.group for one in each.causes} == set(truth.groups) for each in self._all]
+        causes = [{family(one.id) for one in each.causes} == families for each in self._all]
+        chance = posterior.probability
+        return chance @ np.array(groups, dtype=float), chance @ np.array(causes, dtype=float)
+
+    def of_choices(self, posterior: Posterior) -> Array:
+        """Probability that each verdict on offer is right, (N, C)."""
+        return np.asarray(posterior.probability @ self.right_if)
+
+    @cached_property
+    def right_if(self) -> Array:
+        """Which verdicts would be right if another suspect had happened, (H, C)."""
+        return right_if(self.proven.case.choices, self._all, self.proven.days.yesterday.data)
+
+    @property
+    def _all(self) -> tuple[Hypothesis, ...]:
+        return self.predictions.hypotheses
+
+
+def _pairs(proven: Proven) -> tuple[tuple[str, str], ...]:
+    """Two causes that happened together, or that a verdict names together."""
+    named = [proven.truth.causes, *(choice.blames for choice in proven.case.choices)]
+    return tuple(
+        dict.fromkeys((ids[0], ids[1]) for ids in named if len(ids) == 2 and not GROUPS.intersection(ids))
+    )
+
+
+@lru_cache(maxsize=8)
+def _predicted(yesterday: str, pairs: tuple[tuple[str, str], ...]) -> Predictions:
+    both: list[tuple[Cause, Cause]] = [(cause(first), cause(second)) for first, second in pairs]
+    return predict(resolve_data(json.loads(yesterday)), CAUSES, both)
