@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 from tests.cases.samples import SOUND, changed, prove_text
 
-from loadfirst.days.two_days import Days, both_days
 from loadfirst.cases.read import decode_case
+from loadfirst.days.two_days import Days, both_days
 from loadfirst.errors import FileError
 
 HELD = changed(

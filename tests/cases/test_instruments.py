@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 from tests.cases.samples import SOUND, changed, check, decide, play, predict, prove_text, see
 
-from loadfirst.days.two_days import Days, both_days
 from loadfirst.cases.read import decode_case
+from loadfirst.days.two_days import Days, both_days
 from loadfirst.instruments.faults.own_error import REPEATABLE
 from loadfirst.instruments.instrument import Reading
 

@@ -11,12 +11,12 @@ from typing import Any, get_args
 import msgspec
 import pytest
 
-from loadfirst.days.groups import GROUPS, group_in
 from loadfirst.causes.catalogue import CAUSES, cause
 from loadfirst.causes.cause import Cause
 from loadfirst.causes.group import Group
 from loadfirst.causes.observations import OBSERVATIONS
 from loadfirst.causes.signature import CHIEF, signatures
+from loadfirst.days.groups import GROUPS, group_in
 from loadfirst.errors import InputError
 from loadfirst.plant import library, toml_text
 from loadfirst.plant.edits import apply_edits

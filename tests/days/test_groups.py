@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import get_args
 
-from loadfirst.days.groups import GROUPS, group_of
 from loadfirst.causes.group import Group
+from loadfirst.days.groups import GROUPS, group_of
 from loadfirst.plant.keys import keys_of
 from loadfirst.plant.plant import Plant
 

@@ -1,16 +1,16 @@
 """How far an instrument has moved, and whether it can have done so by itself.
 
-Held against JCGM 100:2008 (GUM), 5.1.2 and G.6.6, from memory: independent uncertainties add in
-squares, and twice the standard uncertainty holds about 95 of 100 values.
+A class is a limit that a sound instrument never passes (EN 837-1), so two looks at it differ by no more
+than the parts of both that do not repeat. Noise has no limit: twice its standard deviation holds about
+95 of 100 values (JCGM 100:2008, G.6.6, from memory).
 """
 
 from __future__ import annotations
 
-import math
-
 import pytest
 
 from loadfirst.days.shift import shift
+from loadfirst.instruments.faults.own_error import REPEATABLE
 from loadfirst.instruments.instrument import NONE, Chance, Instrument, Reading
 
 LIMIT = 0.016 * 6e5  # [Pa] of the dial below
@@ -27,23 +27,27 @@ def read(truth: float, dial: Instrument | None = None, chance: Chance = NONE) ->
     return (dial or gauge()).show(truth, chance=chance)
 
 
-@pytest.mark.parametrize("noise", [0.0, 3000.0])
-def test_scatter_of_one_instrument_looks_like_a_change_less_than_once_in_twenty(noise: float) -> None:
-    """Over many pieces and two looks at each; and it does now and then: the limit is not too wide."""
-    false = 0
+@pytest.mark.parametrize(("noise", "most"), [(0.0, 0.0), (3000.0, 0.05)])
+def test_scatter_of_one_instrument_looks_like_a_change_hardly_ever(noise: float, most: float) -> None:
+    """Over many pieces and two looks at each; and the limit is not too wide: half of it is often passed."""
+    false, half = 0, 0
     for seed in range(1, PIECES):
         looks = [gauge().show(4e5, chance=Chance(seed, look), noise=noise) for look in (0, 1)]
-        false += shift(*looks, True).moved != "same"
-    assert 0.02 < false / PIECES < 0.05
+        found = shift(*looks, True)
+        false += found.moved != "same"
+        assert found.change is not None and found.explained is not None
+        half += abs(found.change) > found.explained / 2
+    assert false / PIECES <= most
+    assert half / PIECES > 0.1
 
 
 def test_another_instrument_in_its_place_explains_more() -> None:
-    """Its lasting error is another: the full uncertainty of both counts, √2 · 2 · a/√3."""
+    """Its lasting error is another: the greatest errors of both count in full."""
     one = shift(read(4e5), read(4.1e5), False)
-    assert one.explained == pytest.approx(2 * math.sqrt(2) * LIMIT / math.sqrt(3))
+    assert one.explained == pytest.approx(2 * LIMIT)
     assert one.moved == "same"
     same = shift(read(4e5), read(4.1e5), True)
-    assert same.explained == pytest.approx(one.explained / 5) and same.moved == "up"
+    assert same.explained == pytest.approx(one.explained * REPEATABLE) and same.moved == "up"
 
 
 def test_off_the_scale_there_is_a_direction_and_no_number() -> None:

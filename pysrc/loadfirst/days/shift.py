@@ -44,10 +44,10 @@ class Shift(Struct, frozen=True):
 def shift(yesterday: Reading | None, today: Reading | None, same_instrument: bool) -> Shift:
     """Compare two readings of an instrument, of which at least one was taken.
 
-    Sources
-    -------
-    JCGM 100:2008 (GUM), 5.1.2: independent uncertainties add in squares (from memory). Between
-    two looks at one instrument only what does not repeat is independent.
+    Notes
+    -----
+    A difference counts that is more than both greatest errors together, of one instrument only
+    of what does not repeat, and of noise more than is usual.
     """
     known = yesterday or today
     assert known is not None
