@@ -12,7 +12,8 @@ from typing import NamedTuple
 import numpy as np
 from msgspec.structs import replace
 
-from loadfirst.cases.draw import shows
+from loadfirst.cases.case import Check
+from loadfirst.cases.draw import instrument_seed, shows
 from loadfirst.cases.happened import Happened
 from loadfirst.cases.scope import hits
 from loadfirst.causes.observations import OBSERVATIONS
@@ -21,8 +22,6 @@ from loadfirst.evidence.predict import Predictions
 from loadfirst.evidence.weigh import row
 from loadfirst.instruments.panel import Reading, readings
 from loadfirst.physics.law import Array, Flags
-
-MOST_SEEDS = 999
 
 
 class Looks(NamedTuple):
@@ -56,15 +55,11 @@ def looks(what: Happened, predictions: Predictions, seeds: Sequence[int]) -> Loo
     predictions : of yesterday's plant; they say in which order instruments stand.
     seeds : from 1.
     """
-    pairs = [_both(what.days, 1 + (seed - 1) % MOST_SEEDS) for seed in seeds]
-    return Looks(
-        *(np.concatenate([row(predictions, pair[day]) for pair in pairs]) for day in (0, 1)),
-        {
-            check.id: np.array([shows(seed, check.id, _chance(what, check.id)) for seed in seeds])
-            for check in what.case.checks
-            if check.observes is not None
-        },
-    )
+    pairs = [_both(what.days, instrument_seed(seed)) for seed in seeds]
+    yesterday, today = (np.concatenate([row(predictions, pair[day]) for pair in pairs]) for day in (0, 1))
+    chances = {check.id: _chance(what, check) for check in what.case.checks if check.observes is not None}
+    showed = {id: np.array([shows(seed, id, chance) for seed in seeds]) for id, chance in chances.items()}
+    return Looks(yesterday, today, showed)
 
 
 def _both(days: Days, seed: int) -> tuple[Mapping[str, Reading], Mapping[str, Reading]]:
@@ -77,7 +72,6 @@ def _both(days: Days, seed: int) -> tuple[Mapping[str, Reading], Mapping[str, Re
     return found[0], found[1]
 
 
-def _chance(what: Happened, id: str) -> float:
-    check = next(one for one in what.case.checks if one.id == id)
+def _chance(what: Happened, check: Check) -> float:
     observation = OBSERVATIONS[check.observes or ""]
     return observation.hit if hits(what.case, check) else observation.false_alarm

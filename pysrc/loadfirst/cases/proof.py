@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from loadfirst.cases.case import Case
+from loadfirst.cases.direction_words import contradictions
 from loadfirst.cases.happened import Happened, happened
 from loadfirst.cases.safety import Refusal, refusal
 from loadfirst.cases.scope import can_be_seen, names_too_much, seen_at_first, texts, told
@@ -85,6 +86,7 @@ def prove(id: str, case: Case) -> Proven:
     _one_choice_is_right(case, truth)
     _readings_differ(what, truth)
     _proof_holds(what)
+    _words_agree(what)
     proven = Proven(id, what, truth)
     len(proven.refusals)  # every test can be made
     return proven
@@ -261,6 +263,20 @@ def _proof_holds(what: Happened) -> None:
             computed = next((word for word, way in _MOVES.items() if way == shift.moved), "no reading")
             allowed = f"what is computed: {computed} ({_numbers(shift)})"
             raise InputError(f"proof.{id}", claim, allowed, rule="proof")
+
+
+def _words_agree(what: Happened) -> None:
+    """What the prose says of a reading that it quotes from both days."""
+    for text in texts(what.case):
+        for found in contradictions(text.text, lambda id: _change(what, id)):
+            raise InputError(
+                text.where, found.passage, f"what the numbers say: {_numbers(what.shift(found.id))}",
+                f"The word {found.word!r} says the other way.", rule="proof",
+            )  # fmt: skip
+
+
+def _change(what: Happened, id: str) -> float | None:
+    return what.shift(id).change if id in what.days.yesterday.readings else None
 
 
 def _numbers(shift: Shift) -> str:

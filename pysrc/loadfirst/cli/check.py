@@ -2,19 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from pathlib import Path
+from typing import NamedTuple
 
-from loadfirst.cases.load import load_case
-from loadfirst.cases.proof import Proven
+from loadfirst.cases.collection import Played, faults
 from loadfirst.cases.recognise import Kind, kind_of
-from loadfirst.cases.truth import rightness
-from loadfirst.cli.convert import printed
+from loadfirst.cli.check_case import case_lines, claims, collection_lines, fairness_lines, played
 from loadfirst.cli.digits import fine
-from loadfirst.cli.report import UNITS, reading_text
-from loadfirst.days.shift import Shift
 from loadfirst.errors import FileError, InputError
-from loadfirst.instruments.panel import Reading
 from loadfirst.plant import toml_text
 from loadfirst.plant.pump_file import Displacement
 from loadfirst.plant.pumps import read_pump
@@ -22,11 +18,29 @@ from loadfirst.plant.read import read_resolved
 from loadfirst.plant.state import true_state
 from loadfirst.units import HOUR
 
-VERDICTS = {"right": "right", "group": "right group", "wrong": "wrong"}
+
+class Checked(NamedTuple):
+    """One file that holds: what is printed of it, and the play of a puzzle that was played."""
+
+    text: str
+    played: Played | None = None
 
 
-def check_text(path: Path) -> str:
-    """What ``check`` prints of a file that holds.
+def files(paths: Sequence[Path]) -> list[Path]:
+    """The files themselves; of a folder all files in it that end in `.toml`, in order."""
+    found: list[Path] = []
+    for path in paths:
+        found += sorted(path.rglob("*.toml")) if path.is_dir() else [path]
+    return found
+
+
+def check_file(path: Path, play: bool = True) -> Checked:
+    """What ``check`` says of a file that holds.
+
+    Parameters
+    ----------
+    path : of a plant, a pump or a puzzle; its keys tell which.
+    play : whether a puzzle is played many times, too.
 
     Raises
     ------
@@ -34,8 +48,31 @@ def check_text(path: Path) -> str:
         For the first thing in it that cannot be used or does not hold.
     """
     kind: Kind = kind_of(toml_text.read(path))
-    lines = {"plant": _plant, "pump": _pump, "case": _case}[kind](path)
-    return "\n".join([f"{path.name}: {next(lines)}", *lines])
+    if kind == "case":
+        return _case(path, play)
+    lines = {"plant": _plant, "pump": _pump}[kind](path)
+    return Checked("\n".join([f"{path.name}: {next(lines)}", *lines]))
+
+
+def _case(path: Path, play: bool) -> Checked:
+    proven = claims(path)
+    lines = list(case_lines(proven))
+    one = None
+    if play:
+        found = played(path, proven)
+        one = Played(proven.id, proven.case, proven.truth, found)
+        lines += fairness_lines(found)
+    return Checked("\n".join([f"{path.name}: {lines[0]}", *lines[1:]]), one)
+
+
+def collection_text(every: Sequence[Played]) -> str:
+    """What ``check`` says of many puzzles together."""
+    return "\n".join(collection_lines(every))
+
+
+def collection_faults(every: Sequence[Played]) -> list[str]:
+    """What is wrong with them as a collection."""
+    return [fault.text for fault in faults(every)]
 
 
 def _plant(path: Path) -> Iterator[str]:
@@ -52,40 +89,3 @@ def _pump(path: Path) -> Iterator[str]:
     pump = read_pump(path)
     kind = "of displacement" if isinstance(pump, Displacement) else f"of {len(pump.flow_m3h)} points"
     yield f"a pump, {pump.title or path.stem}, {kind}."
-
-
-def _case(path: Path) -> Iterator[str]:
-    """Read as the page reads it: on its own, whatever lies beside it."""
-    proven = load_case((path.name, path.read_text(encoding="utf-8-sig")))
-    yield f"a puzzle, {proven.case.title}. It holds."
-    yield f"  happened       {derived(proven)}"
-    yield f"  what differs   {', '.join(proven.days.differences) or 'nothing'}"
-    for choice in proven.case.choices:
-        blames = " and ".join(choice.blames) + ("" if choice.load is None else f", load {choice.load}")
-        yield f"  {VERDICTS[rightness(choice, proven.truth)]:<15}{choice.id} ({blames})"
-    for id, claim in proven.case.proof.items():
-        yield f"  {claim:<15}{id}, {_days(proven.happened.shift(id))}"
-
-
-def derived(proven: Proven) -> str:
-    """The truth as it follows from the two days."""
-    load = "" if proven.truth.load is None else f", load {proven.truth.load}"
-    sizes = ["" if size is None else f" {size:.3g}" for size in proven.happened.sizes]
-    causes = [f"{id}{size}" for id, size in zip(proven.truth.causes, sizes, strict=True)]
-    return f"{' and '.join(causes)} ({' and '.join(proven.truth.groups)}{load})"
-
-
-def _days(shift: Shift) -> str:
-    """Both readings as an engineer would write them down."""
-    return f"{_value(shift.yesterday)} yesterday, {_value(shift.today)} today"
-
-
-def _value(reading: Reading | None) -> str:
-    if reading is None:
-        return "not there"
-    shown = printed(reading)
-    key = shown.__struct_fields__[1]
-    unit, _ = UNITS[key]
-    if reading.off_scale is not None:
-        return "below the scale" if reading.off_scale == "low" else "above the scale"
-    return "no reading" if reading.value is None else f"{reading_text(key, getattr(shown, key))} {unit}"

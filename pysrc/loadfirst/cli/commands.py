@@ -10,9 +10,10 @@ from typing import Any
 
 import msgspec
 
+from loadfirst.cases.collection import COLLECTION
 from loadfirst.cases.recognise import Kind, kind_of
 from loadfirst.cli.causes import catalogue_text, table, table_csv, table_text
-from loadfirst.cli.check import check_text
+from loadfirst.cli.check import check_file, collection_faults, collection_text, files
 from loadfirst.cli.convert import curves_output, read_output
 from loadfirst.cli.evidence import evidence_text
 from loadfirst.cli.guide import KINDS, SPECIMEN, guide
@@ -72,12 +73,21 @@ def show_curves(chosen: argparse.Namespace) -> int:
 
 def check(chosen: argparse.Namespace) -> int:
     """``check``: every file, each answered, a sound one on the standard output; 1 where any does not hold."""
-    code = GOOD
-    for path in chosen.files:
+    code, every = GOOD, []
+    for path in files(chosen.files):
         try:
-            print(check_text(path))
+            found = check_file(path, play=not chosen.claims)
         except FileError as fault:
             code = _complain(fault, BAD_FILE)
+            continue
+        print(found.text, flush=True)
+        every += [found.played] if found.played else []
+    if len(every) > 1:
+        print(collection_text(every))
+    if len(every) >= COLLECTION:
+        for complaint in collection_faults(every):
+            print(complaint, file=sys.stderr)
+            code = BAD_FILE
     return code
 
 
@@ -144,7 +154,11 @@ def _parser() -> argparse.ArgumentParser:
         help="whether plants, pumps and puzzles hold, a puzzle's proof included",
         description="check: whether files hold. What each of them is, its keys tell.",
     )
-    checker.add_argument("files", type=Path, nargs="+", metavar="FILE.toml", help="its file")
+    checker.add_argument(
+        "files", type=Path, nargs="+", metavar="FILE.toml", help="a file, or a folder of them"
+    )
+    alone = "test a puzzle's claims alone; do not play it many times to see whether it is fair"
+    checker.add_argument("--claims", action="store_true", help=alone)
     checker.set_defaults(command=check)
     schema = commands.add_parser("schema", help="JSON schemas of the files and of the JSON output")
     schema.add_argument("kind", nargs="?", choices=list(schemas()), help="only this one")

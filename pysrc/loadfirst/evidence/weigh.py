@@ -19,7 +19,7 @@ from loadfirst.evidence.likelihood import Bias, bias, log_likelihood
 from loadfirst.evidence.pairs import log_evidence
 from loadfirst.evidence.predict import Predictions
 from loadfirst.instruments.instrument import Reading
-from loadfirst.physics.law import Array
+from loadfirst.physics.law import Array, Flags
 
 AT_ONCE = 100_000
 """Numbers worked on at once, as a processor keeps near; more sets of readings are taken in turns."""
@@ -89,7 +89,7 @@ def weigh(
     predictions: Predictions,
     today: Array,
     yesterday: Array | None = None,
-    observed: Mapping[str, bool | Array] | None = None,
+    observed: Mapping[str, bool | Flags] | None = None,
     *,
     fresh: tuple[str, ...] = (),
     weights: Mapping[str, float] | None = None,
@@ -157,7 +157,7 @@ def _single(predictions: Predictions, today: Array, known: Bias) -> Array:
     return np.asarray(most + np.log(np.add.reduceat(share, predictions.start, axis=1)))
 
 
-def _seen(hypotheses: tuple[Hypothesis, ...], id: str, positive: Array) -> Array:
+def _seen(hypotheses: tuple[Hypothesis, ...], id: str, positive: Flags) -> Array:
     """Logarithm of the chance of what an observation said, (N, H)."""
     shows = shows_chance(hypotheses, id)
     return np.asarray(np.where(positive[:, None], np.log(shows), np.log1p(-shows)))
