@@ -17,7 +17,6 @@ from loadfirst.causes.group import Group
 from loadfirst.causes.remedy import GROUPS as USUAL
 from loadfirst.causes.remedy import Action, fitting, judge
 from loadfirst.evidence.weigh import Posterior
-from loadfirst.evidence.worth import worth
 from loadfirst.instruments.generator import bits, stream
 from loadfirst.physics.law import Array
 
@@ -25,9 +24,6 @@ SURE = 0.9
 """Probability of a verdict from which the led player decides. [-]"""
 LEAST = 0.02
 """Information that is still worth a check. [bit]"""
-AT_LEAST = 2.0
-"""What a check costs at least, in attention. Own choice. [min]"""
-
 Habit = Literal["blames-load", "dismantles", "contradicts", "checks-all", "guesses"]
 HABITS: tuple[Habit, ...] = get_args(Habit)
 
@@ -52,26 +48,18 @@ def led(weighing: Weighing, look: Looks) -> Played:
     ----------
     look : one look at the case.
     """
-    case, taken = weighing.proven.case, list[Check]()
-    left = [check for check in case.checks if check.id not in weighing.proven.refusals]
+    taken, left = list[Check](), weighing.allowed
     while True:
         posterior = weighing.weigh(look, [check.id for check in taken])
         if weighing.of_choices(posterior)[0].max() >= SURE or not left:
             break
-        asked = {id for check in left for id in _asks(check)}
-        bits_of = {one.check: one.cause for one in worth(posterior, sorted(asked))}
-        told = {check.id: sum(bits_of[id] for id in _asks(check)) for check in left}
-        best = max(left, key=lambda check: told[check.id] / max(check.minutes + check.money, AT_LEAST))
+        told = weighing.told(posterior, left)
+        best = max(left, key=lambda check: told[check.id] / weighing.cost(check))
         if told[best.id] < LEAST:
             break
         taken.append(best)
         left.remove(best)
     return Played(tuple(taken), *_decided(weighing, weighing.of_choices(posterior)[0], posterior))
-
-
-def _asks(check: Check) -> tuple[str, ...]:
-    """What a check tells of, as the evidence engine calls it; a test counts as its readings."""
-    return (check.observes,) if check.observes else check.reads
 
 
 def _decided(weighing: Weighing, of_choices: Array, posterior: Posterior) -> tuple[Choice, Action]:
@@ -86,8 +74,7 @@ def _decided(weighing: Weighing, of_choices: Array, posterior: Posterior) -> tup
 
 def plays(habit: Habit, weighing: Weighing, look: Looks, seed: int) -> Played:
     """What somebody of a fixed habit does."""
-    case = weighing.proven.case
-    allowed = [check for check in case.checks if check.id not in weighing.proven.refusals]
+    case, allowed = weighing.proven.case, weighing.allowed
     if habit == "blames-load":
         return _blames(case.choices, "discharge-side", (), "leave")
     if habit == "dismantles":

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Sequence
 from functools import cached_property, lru_cache
 
 import numpy as np
 
+from loadfirst.cases.case import Check
 from loadfirst.cases.looks import Looks, looks
 from loadfirst.cases.proof import Proven
 from loadfirst.cases.scope import seen_at_first
@@ -18,8 +19,12 @@ from loadfirst.causes.cause import Cause
 from loadfirst.evidence.hypothesis import Hypothesis
 from loadfirst.evidence.predict import Predictions, predict
 from loadfirst.evidence.weigh import Posterior, weigh
+from loadfirst.evidence.worth import worth
 from loadfirst.physics.law import Array
 from loadfirst.plant.read import resolve_data
+
+ATTENTION = 2.0
+"""What a check costs at least. Own choice. [min]"""
 
 
 class Weighing:
@@ -75,8 +80,34 @@ class Weighing:
         return right_if(self.proven.case.choices, self._all, self.proven.days.yesterday.data)
 
     @property
+    def allowed(self) -> list[Check]:
+        """Checks on offer that somebody would do."""
+        return [check for check in self.proven.case.checks if check.id not in self.proven.refusals]
+
+    @cached_property
+    def nothing_read(self) -> Posterior:
+        """What may have happened, before anything is read."""
+        return weigh(self.predictions, np.full((1, len(self.predictions.instruments)), np.nan))
+
+    def told(self, posterior: Posterior, checks: Sequence[Check]) -> dict[str, float]:
+        """What each check is expected to tell of the cause, for the first look; each reading by itself. [bit]"""
+        asked = {id for check in checks for id in _asks(check)}
+        bits = {one.check: one.cause for one in worth(posterior, sorted(asked))}
+        return {check.id: sum(bits[id] for id in _asks(check)) for check in checks}
+
+    @staticmethod
+    def cost(check: Check) -> float:
+        """Time and money of a check, and the attention that it takes at least. [min]"""
+        return max(check.minutes + check.money, ATTENTION)
+
+    @property
     def _all(self) -> tuple[Hypothesis, ...]:
         return self.predictions.hypotheses
+
+
+def _asks(check: Check) -> tuple[str, ...]:
+    """What a check tells of, as the evidence engine calls it; a test counts as its readings."""
+    return (check.observes,) if check.observes else check.reads
 
 
 def _pairs(proven: Proven) -> tuple[tuple[str, str], ...]:
