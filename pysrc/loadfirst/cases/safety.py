@@ -21,7 +21,10 @@ OPENS = DISMANTLES | {"strainer-basket", "piece-of-pipe"}
 MAY_BE_SHUT = frozenset({"radial"})
 """Kinds of pump that bear a shut valve for the half minute of a test, where their maker permits it."""
 
-PRESSURE = frozenset({"pressure-limit", "no-relief", "relief-behind"})
+SHUT_IN = frozenset({"dead-headed", "relief-lifted"})
+"""Notes on a pump that runs and cannot deliver: nothing passes, or its relief valve is the only way left."""
+
+PRESSURE = frozenset({"pressure-limit", "relief-behind"})
 HARMFUL = frozenset({
     "npsh-short", "suction-dry", "suction-boils", "nothing-comes", "vortex", "dead-headed", "overload",
     "trips", "current-over-limit", "stalled", "pumps-backward", "turning-backward", *PRESSURE,
@@ -53,9 +56,6 @@ def refusal(check: Check, tested: OneDay | None) -> Refusal | None:
         return None
     notes = {note.kind for note in tested.state.notes}
     kinds = {pump_kind(pump) for pump in tested.settled.pumps}
-    stopped = "dead-headed" in notes or abs(tested.state.duty.flow) == 0
-    if any(note in PRESSURE for note in notes):
-        return "over-pressure"
-    if stopped and not kinds <= MAY_BE_SHUT:
+    if notes & SHUT_IN and not kinds <= MAY_BE_SHUT:
         return "shut-propeller" if kinds & {"axial", "mixed"} else "shut-displacement"
-    return None
+    return "over-pressure" if notes & PRESSURE else None
