@@ -28,6 +28,7 @@ HIDDEN: dict[str, tuple[str, ...]] = {
     "gauges.after_valve": ("fault",),
     "filter": ("fouling",),
     "relief": ("state", "passing_percent"),
+    "meters": ("seed", "flow_fault", "current_fault"),
     "": ("burst",),
 }
 """Keys by their table that no drawing of a plant shows."""
@@ -35,7 +36,7 @@ HIDDEN: dict[str, tuple[str, ...]] = {
 
 def drawn_plant(happened: Happened) -> dict[str, Any]:
     """Yesterday's plant with every key, but for those that nobody can know from a drawing."""
-    plant = effective(happened.days.yesterday.settled)
+    plant = effective(happened.days.yesterday.resolved)
     for path, keys in HIDDEN.items():
         table: Any = plant
         for name in filter(None, path.split(".")):
