@@ -161,7 +161,7 @@ def _check(proven: Proven, play: Play, number: int) -> CheckView:
     showed = outcome(proven.case, check)
     words = check.shows if showed else check.shows_nothing
     result = _prose(proven, words or "", f"{where}.shows")
-    return replace(offered, tested=tested, showed=showed, result=result, found=_found(proven, check))
+    return replace(offered, tested=tested, showed=showed, result=result, found=_found(check, showed))
 
 
 def outcome(case: Case, check: Check) -> bool:
@@ -177,10 +177,11 @@ def _care(check: Check) -> Literal["dismantle", "open"] | None:
     return "open" if check.observes in OPENS else None
 
 
-def _found(proven: Proven, check: Check) -> Literal["sound", "at-fault"] | None:
+def _found(check: Check, showed: bool) -> Literal["sound", "at-fault"] | None:
+    """A pump that was taken apart can be misread like anything else."""
     if check.observes not in DISMANTLES:
         return None
-    return "at-fault" if "machine" in proven.truth.groups else "sound"
+    return "at-fault" if showed else "sound"
 
 
 def _prose(proven: Proven, text: str, where: str) -> Prose:

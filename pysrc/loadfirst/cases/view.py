@@ -93,7 +93,7 @@ class CheckView(Struct, frozen=True):
     refused : why nobody did it, once the learner wanted to.
     showed : whether what was looked at showed something; None for readings.
     result : the author's words for that.
-    found : what was found inside a pump that was taken apart.
+    found : what seems to be so inside a pump that was taken apart; as right as what it showed.
     tested : what its instruments read while its test was on.
     """
 
