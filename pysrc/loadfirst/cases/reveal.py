@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterator
-from typing import Any
+from collections.abc import Collection, Iterator, Mapping
+from typing import Any, Protocol
 
 from loadfirst.cases.case import Choice
 from loadfirst.cases.moves import Play
@@ -31,8 +31,13 @@ from loadfirst.days.shift import Shift
 from loadfirst.days.two_days import Days, key_quantity
 from loadfirst.instruments.panel import Reading
 
-Answerer = Callable[[dict[str, Any]], Any]
-"""Gives the whole answer of a complete plant object."""
+
+class Answerer(Protocol):
+    """Gives the whole answer of a complete plant object, at a look and after what was shown before."""
+
+    def __call__(
+        self, data: dict[str, Any], *, look: int = 0, before: Mapping[str, Reading] | None = None
+    ) -> Any: ...
 
 
 def reading_view(shift: Shift) -> ReadingView:
@@ -89,7 +94,7 @@ def reveal(proven: Proven, play: Play, answer: Answerer) -> Reveal | None:
         reasons=reasons(days, meeting(days), shifts),
         telling=[check.id for check in proven.case.checks if hits(proven.case, check)],
         yesterday=answer(days.yesterday.data),
-        today=answer(days.today.data),
+        today=answer(days.today.data, look=1, before=days.yesterday.readings),
         plant=days.today.data,
         path=_path(proven, play, play.verdict),
     )
