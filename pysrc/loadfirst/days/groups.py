@@ -46,9 +46,6 @@ GROUPS: dict[str, Group] = {
     "meters": "instrument",
 }
 
-LOAD_GROUPS: frozenset[Group] = frozenset({"discharge-side", "suction-side", "liquid"})
-"""Groups whose causes make the load lighter or heavier."""
-
 
 def group_of(key: str) -> Group | None:
     """The group of one plant key, None for a key that cannot change overnight.
