@@ -1,6 +1,6 @@
 """What a seed draws of a case: sizes between their ends, words of the story, the instruments' chance.
 
-A drawn case is a case like any other, without ranges and drawn words, so that
+A drawn case is a case like any other, its sizes fixed and its words in place, so that
 nothing after this knows of chance. The same seed draws the same everywhere.
 """
 
@@ -18,6 +18,7 @@ from loadfirst.causes.catalogue import cause
 from loadfirst.errors import InputError
 from loadfirst.instruments.generator import bits, stream, uniform
 from loadfirst.plant.decode import decode
+from loadfirst.plant.places import inside
 
 INSTRUMENT_SEEDS = 999
 """Seeds of the instruments' own errors: 1 to this."""
@@ -61,7 +62,8 @@ def shows(seed: int, check: str, chance: float) -> bool:
 def _sized(change: Change, seed: int, number: int) -> Change:
     if change.between is None:
         return change
-    (low, high), size = change.between, cause(change.cause).size
+    with inside(f"today[{number}]"):
+        (low, high), size = change.between, cause(change.cause).size
     if size is None or change.size is not None:
         why = "this cause happens or does not" if size is None else "`size` is given"
         raise InputError(f"today[{number}].between", [low, high], f"left out: {why}", rule="together")
@@ -74,7 +76,7 @@ def _sized(change: Change, seed: int, number: int) -> Change:
         chosen = exp(log(low) + share * log(high / low))
     else:
         chosen = low + share * (high - low)
-    return replace(change, size=chosen, between=None)
+    return replace(change, size=chosen)
 
 
 def _fill(data: Any, chosen: dict[str, str], where: str) -> Any:

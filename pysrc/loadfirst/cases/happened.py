@@ -7,15 +7,17 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
-from loadfirst.cases.case import Case, Check
+from loadfirst.cases.case import Case, Change, Check
 from loadfirst.cases.draw import instrument_seed
 from loadfirst.causes.catalogue import cause
+from loadfirst.causes.cause import Cause, Edits
 from loadfirst.days.shift import Shift, shift
 from loadfirst.days.two_days import Days, flat, two_days
 from loadfirst.errors import InputError
 from loadfirst.instruments.piece import same_piece
 from loadfirst.plant.edits import apply_edits
 from loadfirst.plant.places import inside
+from loadfirst.plant.pumps import ResolvedPlant
 from loadfirst.plant.read import plant_data, resolve_data
 
 TEST_LOOKS = 10
@@ -65,7 +67,7 @@ class Happened:
         """Both days while the test of one check is on."""
         plants = (self.days.yesterday.data, self.days.today.data)
         yesterday, today = (apply_edits(plant, flat(check.does)) for plant in plants)
-        return two_days(yesterday, today, first_look=TEST_LOOKS + 2 * number)
+        return two_days(yesterday, today, TEST_LOOKS + 2 * number, shown=self.days)
 
 
 def happened(case: Case) -> Happened:
@@ -82,22 +84,41 @@ def happened(case: Case) -> Happened:
     today, sizes = yesterday, []
     for number, change in enumerate(case.today):
         with inside(f"today[{number}]"):
-            today, size = _changed(today, change.cause, change.size)
+            today, size = _changed(today, change)
         sizes.append(size)
     return Happened(case, two_days(yesterday, today), tuple(sizes))
 
 
 def _edited(base: dict[str, Any], edits: Mapping[str, Any]) -> dict[str, Any]:
     with inside("yesterday.plant"):
-        return apply_edits(base, flat(edits))
+        edited = apply_edits(base, flat(edits))
+        resolve_data(edited)
+    return edited
 
 
-def _changed(plant: dict[str, Any], id: str, size: Any) -> tuple[dict[str, Any], float | None]:
-    one, resolved = cause(id), resolve_data(plant)
-    if one.size is None and size is not None:
-        raise InputError("size", size, "left out: this cause happens or does not", rule="together")
-    used = one.usual(resolved) if size is None and one.applies(resolved) is None else size
-    return apply_edits(plant, one.edits(resolved, used)), None if one.size is None else used
+def _changed(plant: dict[str, Any], change: Change) -> tuple[dict[str, Any], float | None]:
+    one, resolved = cause(change.cause), resolve_data(plant)
+    reason = one.applies(resolved)
+    if reason is not None:
+        raise InputError(
+            "cause", one.id, "a cause that can happen to this plant", f"Here {reason}.", rule="together"
+        )
+    if one.size is None and change.size is not None:
+        raise InputError("size", change.size, "left out: this cause happens or does not", rule="together")
+    for end in change.between or ():
+        _edits(one, resolved, end, "between")
+    size = one.usual(resolved) if change.size is None else change.size
+    return apply_edits(plant, _edits(one, resolved, size, "size")), None if one.size is None else size
+
+
+def _edits(one: Cause, plant: ResolvedPlant, size: float, key: str) -> Edits:
+    """The edits of a cause that does happen; `key` gave its size."""
+    if one.size is not None and size == one.size.none:
+        raise InputError(key, size, "a size at which something happens", rule="range")
+    try:
+        return one.edits(plant, size)
+    except InputError as error:
+        raise InputError(key, size, error.allowed, error.hint, rule=error.rule, **error.facts) from error
 
 
 def _shift(days: Days, id: str) -> Shift:

@@ -16,7 +16,7 @@ from loadfirst.cases.safety import Refusal, refusal
 from loadfirst.cases.scope import can_be_seen, names_too_much, seen_at_first, texts, told
 from loadfirst.cases.truth import GROUPS, LOAD_GROUPS, Truth, groups_of, rightness, truth_of
 from loadfirst.cases.words import Placeholder, placeholders, refuse_typed_numbers
-from loadfirst.causes.catalogue import cause
+from loadfirst.causes.catalogue import CAUSES, cause
 from loadfirst.causes.observations import OBSERVATIONS
 from loadfirst.days.shift import Shift
 from loadfirst.days.two_days import Days, flat
@@ -83,8 +83,8 @@ def prove(id: str, case: Case) -> Proven:
     _replies_are_own(case)
     _texts_keep_silent(case, days)
     truth = truth_of(case, days)
-    _one_choice_is_right(case, truth)
     _readings_differ(what, truth)
+    _one_choice_is_right(case, truth)
     _proof_holds(what)
     _words_agree(what)
     proven = Proven(id, what, truth)
@@ -97,11 +97,14 @@ def _names_are_known(case: Case) -> None:
     for number, change in enumerate(case.today):
         with inside(f"today[{number}]"):
             cause(change.cause)
+    ids = [each.id for each in CAUSES]
     for number, choice in enumerate(case.choices):
         for name in choice.blames:
-            if name not in GROUPS:
-                with inside(f"choices[{number}].blames"):
-                    cause(name)
+            if name not in GROUPS and name not in ids:
+                raise InputError(
+                    f"choices[{number}].blames", name, "a group or the id of a cause",
+                    "`python -m loadfirst causes` prints them.", rule="choice", choices=[*GROUPS, *ids],
+                )  # fmt: skip
     for number, check in enumerate(case.checks):
         if check.observes is not None:
             _known(f"checks[{number}].observes", [check.observes], OBSERVATIONS)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 from typing import Any, Literal
 
@@ -153,32 +153,14 @@ def two_days(
     for name, state in zip(("yesterday", "today"), states, strict=True):
         if not state.converged:
             raise InputError(name, state.why, "a plant that comes to a steady state", rule="days")
-    before = None if shown is None else (shown.yesterday.readings, shown.today.readings)
-    parts = zip((yesterday, today), resolved, at_rest, states, strict=True)
-    return _looked_at([OneDay(*each, {}) for each in parts], first_look, before)
-
-
-def without_errors(days: Days) -> Days:
-    """The same days as instruments would show them that have no error of their own."""
-    return _looked_at([days.yesterday, days.today], 0, None, seed=0)
-
-
-def _looked_at(
-    days: list[OneDay],
-    first_look: int,
-    before: tuple[Mapping[str, Reading], Mapping[str, Reading]] | None,
-    seed: int | None = None,
-) -> Days:
-    """The days with what their instruments show; `seed` in place of the plants' own."""
-    found: list[OneDay] = []
-    for number, day in enumerate(days):
-        plant = day.settled.plant
-        if seed is not None:
-            plant = msgspec.structs.replace(plant, meters=msgspec.structs.replace(plant.meters, seed=seed))
-        kept = before[number] if before else found[-1].readings if found else None
-        shown = readings(day.state, plant, look=first_look + number, before=kept)
-        found.append(replace(day, readings={reading.id: reading for reading in shown}))
-    return Days(*found)
+    days: list[OneDay] = []
+    for data, given, plant, state in zip((yesterday, today), resolved, at_rest, states, strict=True):
+        before = days[-1].readings if days else None
+        if shown is not None:
+            before = (shown.today if days else shown.yesterday).readings
+        read = readings(state, plant.plant, look=first_look + len(days), before=before)
+        days.append(OneDay(data, given, plant, state, {reading.id: reading for reading in read}))
+    return Days(*days)
 
 
 def _resolved(data: dict[str, Any], where: str) -> ResolvedPlant:
