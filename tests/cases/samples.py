@@ -7,12 +7,14 @@ from itertools import chain
 from typing import Any
 
 import msgspec
+import pytest
 
 from loadfirst.cases.load import proven
 from loadfirst.cases.play import view
 from loadfirst.cases.proof import Proven
 from loadfirst.cases.read import decode_case
 from loadfirst.door.answer import answer_plant
+from loadfirst.errors import FileError
 
 SOUND = """
 format = 0
@@ -20,13 +22,15 @@ title = "A made-up morning"
 level = "operator"
 teaches = ["Pressure follows the load."]
 plant = "rinse-transfer"
+teller = "machine"
 story = "The gauge has gone to {today.gauge-discharge}, from {yesterday.gauge-discharge}."
 
 [yesterday.plant]
 valve.opening = 0.65
 
-[today.plant]
-valve.opening = 0.85
+[[today]]
+cause = "valve-opened"
+size = 0.6
 
 [prediction]
 reading = "flow-meter"
@@ -42,18 +46,30 @@ reads = ["flow-meter"]
 id = "stem"
 says = "Look at the stem."
 minutes = 8
-result = "It stands at {today.valve.opening}."
+money = 2
+observes = "valve-stem"
+shows = "It stands at {today.valve.opening}."
+shows_nothing = "Under the paint it looks as ever."
+
+[[checks]]
+id = "shut-in"
+says = "Shut the valve for half a minute."
+minutes = 10
+does = {valve.opening = 0}
+reads = ["gauge-discharge", "ammeter-1"]
 
 [[checks]]
 id = "open-it"
 says = "Take the pump apart."
 minutes = 240
-strips_down = true
+observes = "gaps-measured"
+shows = "The gaps are wide."
+shows_nothing = "The gaps are as in the data sheet."
 
 [[choices]]
 id = "worn"
 says = "The pump is worn."
-blames = "machine"
+blames = ["worn"]
 reply = "Then the flow would have fallen; it is {today.flow-meter}."
 when_seen.flow-meter = "You read the flow meter."
 when_unseen.flow-meter = "You left the flow meter alone."
@@ -61,14 +77,14 @@ when_unseen.flow-meter = "You left the flow meter alone."
 [[choices]]
 id = "lighter"
 says = "The load is lighter."
-blames = "discharge-side"
+blames = ["discharge-side"]
 load = "lighter"
 reply = "Yes: one step along the same curve."
 
 [[choices]]
 id = "heavier"
 says = "The load is heavier."
-blames = "discharge-side"
+blames = ["discharge-side"]
 load = "heavier"
 reply = "Then the pressure would have risen."
 
@@ -89,9 +105,23 @@ def changed(*changes: tuple[str, str], text: str = SOUND) -> str:
     return text
 
 
-def prove_text(text: str, name: str = "made-up.toml") -> Proven:
-    """Read, compute and prove a case text."""
-    return proven(name.removesuffix(".toml"), decode_case(text, name), name)
+def prove_text(text: str, seed: int | None = None) -> Proven:
+    """Read, draw, compute and prove a case text."""
+    return proven("made-up", decode_case(text, "made-up.toml"), "made-up.toml", seed)
+
+
+def refused(text: str) -> FileError:
+    """The error that a case text gets."""
+    with pytest.raises(FileError) as error:
+        prove_text(text)
+    assert error.value.file == "made-up.toml"
+    return error.value
+
+
+def overnight(cause: str, size: object = None, text: str = SOUND) -> str:
+    """The case text with another cause."""
+    sized = "" if size is None else f"size = {size}\n"
+    return changed(('cause = "valve-opened"\nsize = 0.6\n', f'cause = "{cause}"\n{sized}'), text=text)
 
 
 def predict(suspects: str, says: str = "down") -> dict[str, Any]:
@@ -104,9 +134,9 @@ def check(id: str) -> dict[str, Any]:
     return {"do": "check", "id": id}
 
 
-def decide(choice: str) -> dict[str, Any]:
-    """The move that commits a verdict."""
-    return {"do": "decide", "choice": choice}
+def decide(choice: str, action: str = "leave") -> dict[str, Any]:
+    """The move that commits a verdict and what is to be done."""
+    return {"do": "decide", "choice": choice, "action": action}
 
 
 def see(reading: str, says: str) -> dict[str, Any]:
@@ -114,15 +144,20 @@ def see(reading: str, says: str) -> dict[str, Any]:
     return {"do": "see", "reading": reading, "says": says}
 
 
-def play(case: object, *moves: dict[str, Any]) -> dict[str, Any]:
+def play(case: object, *moves: dict[str, Any], seed: int | None = None) -> dict[str, Any]:
     """The view after these moves, as the page gets it."""
-    seen = msgspec.to_builtins(view({"case": case, "moves": list(moves)}, answer_plant))
+    seen = msgspec.to_builtins(view({"case": case, "moves": list(moves), "seed": seed}, answer_plant))
     return json.loads(json.dumps(seen, allow_nan=False))
+
+
+def play_text(text: str, *moves: dict[str, Any], seed: int | None = None) -> dict[str, Any]:
+    """The same for a case text."""
+    return play({"name": "made-up.toml", "text": text}, *moves, seed=seed)
 
 
 def sound(*moves: dict[str, Any]) -> dict[str, Any]:
     """The same for the case text of the tests."""
-    return play({"name": "made-up.toml", "text": SOUND}, *moves)
+    return play_text(SOUND, *moves)
 
 
 def said(prose: list[list[dict[str, Any]]]) -> str:

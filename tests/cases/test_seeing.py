@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.cases.samples import changed, check, decide, play, predict, see, sound
+from tests.cases.samples import changed, check, decide, play_text, predict, see, sound
 
 
 def test_it_is_asked_what_was_seen_of_the_told_and_the_foreseen_reading() -> None:
@@ -31,11 +31,15 @@ def test_what_was_seen_stands_beside_what_the_instrument_did() -> None:
 def test_there_is_nothing_to_see_where_nothing_can_be_compared() -> None:
     """A pipe taken off leaves the gauge behind the valve without a reading: no question is asked of it."""
     text = changed(
-        ("[today.plant]\nvalve.opening = 0.85", "[today.plant]\ndischarge.attached = false"),
+        ("valve.opening = 0.65", "discharge.attached = false"),
+        ('cause = "valve-opened"\nsize = 0.6', 'cause = "strainer-blocked"'),
+        ('blames = ["discharge-side"]\nload = "lighter"', 'blames = ["suction-side"]'),
+        ("It stands at {today.valve.opening}.", "It was touched."),
         ('reading = "flow-meter"', 'reading = "gauge-after-valve"'),
         ('reads = ["flow-meter"]', 'reads = ["flow-meter", "gauge-after-valve"]'),
+        ('gauge-discharge = "falls"\nflow-meter = "rises"', 'flow-meter = "falls"'),
+        ("The gauge has gone to {today.gauge-discharge}, from {yesterday.gauge-discharge}.", "Less water."),
     )
-    case = {"name": "made-up.toml", "text": text}
-    seen = play(case, predict("machine"), check("flow"))
+    seen = play_text(text, predict("machine"), check("flow"))
     assert [one["moved"] for one in seen["readings"] if one["id"] == "gauge-after-valve"] == [None]
-    assert seen["to_see"] == ["gauge-discharge"]
+    assert seen["to_see"] == []
