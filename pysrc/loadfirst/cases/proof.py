@@ -29,7 +29,7 @@ _MOVES = {"rises": "up", "falls": "down", "same": "same"}
 
 BY_HAND = frozenset({
     "valve.opening", "drive.frequency_hz", "pump.running", "pump.second.running", "pump.arrangement",
-    "branch.opening", "return_line.opening", "control.mode", "control.output_percent",
+    "branch.opening", "return_line.opening", "control.mode",
 })  # fmt: skip
 """Plant keys that a hand moves for a test, and moves back."""
 
