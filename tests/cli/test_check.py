@@ -32,7 +32,7 @@ def written(folder: Path, name: str, text: str) -> Path:
 
 def test_every_packaged_file_holds(capsys: pytest.CaptureFixture[str]) -> None:
     """All of them in one call, each told by its keys, none by its folder."""
-    code, out, err = check(capsys, *PACKAGED)
+    code, out, err = check(capsys, "--claims", *PACKAGED)
     assert (code, err) == (0, "")
     kinds = {"plants": "a plant", "pumps": "a pump", "cases": "a puzzle"}
     for file in map(Path, PACKAGED):
@@ -44,18 +44,19 @@ def test_a_puzzle_is_printed_with_every_verdict_and_its_proof(
     capsys: pytest.CaptureFixture[str], tmp_path: Path
 ) -> None:
     """The right one is derived; each claim of the proof stands beside both days' readings."""
-    code, out, err = check(capsys, written(tmp_path, "mine.toml", SOUND))
+    code, out, err = check(capsys, "--claims", written(tmp_path, "mine.toml", SOUND))
     assert (code, err) == (0, "")
     lines = [" ".join(line.split()) for line in out.splitlines()]
     assert lines[0] == "mine.toml: a puzzle, A made-up morning. It holds."
-    assert lines[1] == "what differs valve.opening (discharge-side, load lighter)"
-    assert lines[2:5] == [
-        "wrong worn (machine)",
+    assert lines[1] == "happened valve-opened 0.6 (discharge-side, load lighter)"
+    assert lines[2] == "what differs valve.opening"
+    assert lines[3:6] == [
+        "wrong worn (worn)",
         "right lighter (discharge-side, load lighter)",
-        "wrong heavier (discharge-side, load heavier)",
+        "right group heavier (discharge-side, load heavier)",
     ]
-    assert lines[5].startswith("falls gauge-discharge, 4.68 bar yesterday, ")
-    assert lines[6].startswith("rises flow-meter, 27.4 m³/h yesterday, ")
+    assert lines[6].startswith("falls gauge-discharge, 4.73 bar yesterday, ")
+    assert lines[7].startswith("rises flow-meter, 27.2 m³/h yesterday, ")
 
 
 PROOF = changed(('flow-meter = "rises"', 'flow-meter = "falls"'))
@@ -68,9 +69,10 @@ UNSEEN = "choices[0].when_unseen.flow-meter"
 @pytest.mark.parametrize(
     ("text", "complaint"),
     [
-        (PROOF, "proof.flow-meter is 'falls', but must be what is computed: rises (from 0.0076"),
-        (changed(('load = "lighter"', 'load = "heavier"')), "choices is 'machine, discharge-side"),
-        (changed(("valve.opening = 0.85", "valve.opening = 0.65")), "today is "),
+        (PROOF, "proof.flow-meter is 'falls', but must be what is computed: rises (from 0.0075"),
+        (changed(('load = "lighter"', 'load = "heavier"')), "choices is 'worn, discharge-side"),
+        (changed(("size = 0.6", "size = 0.0001")), "today is 'valve-opened', but must be such that"),
+        (changed(("size = 0.6", "size = 1.6")), "today[0].size is 1.6, but must be from 0 to 1."),
         (changed(("it is {today.flow-meter}", "it is 42 m³/h")), "choices[0].reply is '"),
         (changed(("reads = [", "reeds = [")), "checks[0].reeds is not a known key. Did you mean"),
         (PLANT + "[valve]\nopening = 1.4\n", "valve.opening is 1.4, but must be from 0 to 1."),
