@@ -165,7 +165,8 @@ def test_a_puzzle_that_a_person_opens_is_proven_and_can_be_played() -> None:
 
 UNPROVEN = {
     "proof": (('flow-meter = "rises"', 'flow-meter = "falls"'), "proof.flow-meter"),
-    "days": (("[today.plant]\nvalve.opening = 0.85", ""), "today"),
+    "days": (("size = 0.6", "size = 0.0001"), "today"),
+    "range": (("size = 0.6", "size = 1.6"), "today[0].size"),
     "truth": (('load = "lighter"', 'load = "heavier"'), "choices"),
     "too-early": (("The gauge has", "At {today.valve.opening} the gauge has"), "story"),
     "typed-number": (("it is {today.flow-meter}", "it is 42 m³/h"), "choices[0].reply"),
