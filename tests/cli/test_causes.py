@@ -25,7 +25,7 @@ def test_the_command_prints_every_cause_and_a_table(capsys: pytest.CaptureFixtur
     printed = capsys.readouterr().out
     catalogue, table = printed.split("Rinse-water transfer")
     assert all(f"  {one.id}: {one.says}\n" in catalogue for one in CAUSES)
-    assert all(seen.says in catalogue for seen in OBSERVATIONS.values())
+    assert all(f"{id}: {seen.says}" in catalogue for id, seen in OBSERVATIONS.items())
     rows = {line.split()[0] for line in table.splitlines() if line.startswith("  ")}
     assert rows == {"cause", *(one.id for one in CAUSES)}
     assert "cannot happen here: there is no second user" in table

@@ -42,7 +42,7 @@ def _described(cause: Cause) -> Iterator[str]:
         yield f"    edits   {', '.join(cause.keys)}"
     for id in cause.shown_by:
         seen = OBSERVATIONS[id]
-        yield f"    seen    {seen.says} (hit {seen.hit:.0%}, false alarm {seen.false_alarm:.0%})"
+        yield f"    seen    {id}: {seen.says} (hit {seen.hit:.0%}, false alarm {seen.false_alarm:.0%})"
     if cause.alike:
         yield f"    alike   no reading tells it from {cause.alike}"
     yield f"    source  {cause.source}"
