@@ -9,13 +9,19 @@ from typing import get_args
 import pytest
 from msgspec import Struct, inspect
 
-from loadfirst.cases.case import Case, Check, Choice, Day, Group, Hint, Prediction, ReadingId, Shown, Today
+from loadfirst.cases.case import Case, Change, Check, Choice, Hint, Prediction, ReadingId, Shown, Yesterday
 from loadfirst.cases.load import proven
+from loadfirst.cases.proof import BY_HAND, Proven
 from loadfirst.cases.read import decode_case
+from loadfirst.cases.safety import DISMANTLES, OPENS, Refusal
+from loadfirst.causes.group import Group
+from loadfirst.causes.remedy import HARM, MINUTES, Action
+from loadfirst.cli.check_case import case_lines
 
 pytestmark = pytest.mark.native
 
 GUIDE = (Path(__file__).parents[2] / "scenarios" / "cases" / "AUTHORS.md").read_text(encoding="utf-8")
+TABLES: list[type[Struct]] = [Case, Yesterday, Change, Prediction, Shown, Check, Choice, Hint]
 
 
 def limits(node: inspect.Type) -> str:
@@ -27,8 +33,10 @@ def limits(node: inspect.Type) -> str:
             return " ".join(f"`{value}`" for value in node.values)
         case inspect.StrType():
             return f"{node.min_length or 0} to {node.max_length} characters" if node.max_length else "text"
-        case inspect.FloatType():
-            return f"{node.ge:g} to {node.le:g}"
+        case inspect.FloatType() | inspect.IntType():
+            return f"{node.ge:.10g} to {node.le:.10g}"
+        case inspect.TupleType():
+            return f"{len(node.item_types)} numbers"
         case inspect.BoolType():
             return "`true` `false`"
         case inspect.VarTupleType() | inspect.DictType():
@@ -62,29 +70,56 @@ def says(field: inspect.Field) -> str:
     return str(node.cls.__doc__).split("\n")[0]
 
 
-@pytest.mark.parametrize("kind", [Case, Day, Today, Prediction, Shown, Check, Choice, Hint])
+@pytest.mark.parametrize("kind", TABLES)
 def test_the_guide_has_a_line_for_every_key(kind: type[Struct]) -> None:
     """Key, whether it is needed, limits and meaning stand in the guide as they stand on the type."""
     missing = [row for row in rows(kind) if row not in GUIDE]
     assert not missing, "\n" + "\n".join(missing)
 
 
-def test_the_guide_names_every_reading_and_every_group() -> None:
-    """Words that an author may choose from are all there."""
-    for word in (*get_args(ReadingId), *get_args(Group)):
-        assert f"`{word}`" in GUIDE
+def test_the_guide_names_every_word_that_an_author_may_choose_from() -> None:
+    """Readings, groups, what a hand may move, what is opened, why a check is refused."""
+    for word in (*get_args(ReadingId), *get_args(Group), *BY_HAND, *OPENS, *get_args(Refusal)):
+        assert f"`{word}`" in GUIDE, word
+    assert OPENS > DISMANTLES
+
+
+def test_the_guide_prices_every_action() -> None:
+    """As the judgement does."""
+    for action in get_args(Action):
+        assert re.search(rf"^\| `{action}` \| .+ \| {MINUTES[action]:g} \|$", GUIDE, re.MULTILINE), action
+    assert f"{HARM:g} minutes" in GUIDE
 
 
 def test_no_table_of_the_guide_has_a_key_that_no_type_has() -> None:
     """A key that was taken away leaves the guide too."""
-    known = {row for kind in (Case, Day, Today, Prediction, Shown, Check, Choice, Hint) for row in rows(kind)}
+    known = {row for kind in TABLES for row in rows(kind)}
     written = re.findall(r"^\| `[a-z_]+` \| (?:yes|no) \|.*\|$", GUIDE, re.MULTILINE)
     assert set(written) == known
 
 
+def specimen(seed: int) -> Proven:
+    """The fenced file of the guide, as a seed draws it, read, computed and proven."""
+    found = re.search(r"```toml\n(format = 0.*?)```", GUIDE, re.DOTALL)
+    assert found is not None
+    return proven("specimen", decode_case(found[1], "specimen.toml"), "specimen.toml", seed)
+
+
 def test_the_specimen_of_the_guide_is_a_case_that_holds() -> None:
-    """What authors copy must work: the fenced file is read, computed and proven."""
-    specimen = re.search(r"```toml\n(format = 0.*?)```", GUIDE, re.DOTALL)
-    assert specimen is not None
-    case = decode_case(specimen[1], "specimen.toml")
-    assert proven("specimen", case, "specimen.toml").truth == "suction-side"
+    """What authors copy must work."""
+    assert specimen(1).truth == (("strainer-blocked",), ("suction-side",), "heavier")
+
+
+def test_what_the_check_is_said_to_print_it_prints() -> None:
+    """Line by line, of the specimen; a line of three dots stands for more of the kind."""
+    shown = re.search(r"```\nmy-puzzle.toml: (.*?)```", GUIDE, re.DOTALL)
+    assert shown is not None
+    printed = list(case_lines(specimen(1)))
+    for line in shown[1].splitlines():
+        assert line in [*printed, "  …"]
+
+
+@pytest.mark.parametrize("seed", range(2, 12))
+def test_the_specimen_holds_with_other_seeds(seed: int) -> None:
+    """Its range of sizes, its words and its claims are wide enough for anybody's draw."""
+    assert specimen(seed).case.seed == seed
