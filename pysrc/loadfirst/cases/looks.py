@@ -6,7 +6,7 @@ the luck of whoever looks are drawn again.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from typing import NamedTuple
 
 import numpy as np
@@ -14,7 +14,7 @@ from msgspec.structs import replace
 
 from loadfirst.cases.case import Check
 from loadfirst.cases.draw import instrument_seed, shows
-from loadfirst.cases.happened import Happened
+from loadfirst.cases.happened import TEST_LOOKS, Happened
 from loadfirst.cases.scope import hits
 from loadfirst.causes.observations import OBSERVATIONS
 from loadfirst.days.two_days import Days
@@ -55,20 +55,36 @@ def looks(what: Happened, predictions: Predictions, seeds: Sequence[int]) -> Loo
     predictions : of yesterday's plant; they say in which order instruments stand.
     seeds : from 1.
     """
-    pairs = [_both(what.days, instrument_seed(seed)) for seed in seeds]
+    pairs = [_both(what, instrument_seed(seed)) for seed in seeds]
     yesterday, today = (np.concatenate([row(predictions, pair[day]) for pair in pairs]) for day in (0, 1))
     chances = {check.id: _chance(what, check) for check in what.case.checks if check.observes is not None}
     showed = {id: np.array([shows(seed, id, chance) for seed in seeds]) for id, chance in chances.items()}
     return Looks(yesterday, today, showed)
 
 
-def _both(days: Days, seed: int) -> tuple[Mapping[str, Reading], Mapping[str, Reading]]:
-    found: list[dict[str, Reading]] = []
+Shown = dict[str, Reading]
+
+
+def _both(what: Happened, seed: int) -> tuple[Shown, Shown]:
+    """Readings of both days, those of tests among them as the evidence engine calls them."""
+    yesterday, today = _read(what.days, seed)
+    for number, check in enumerate(what.case.checks):
+        if check.does:
+            tested = _read(what.tests[check.id], seed, TEST_LOOKS + 2 * number, (yesterday, today))
+            for shown, more in zip((yesterday, today), tested, strict=True):
+                shown |= {f"{check.id}:{id}": more[id] for id in check.reads}
+    return yesterday, today
+
+
+def _read(days: Days, seed: int, first: int = 0, shown: tuple[Shown, ...] = ()) -> tuple[Shown, Shown]:
+    """Both days with another seed; a gauge that is shut off keeps what it showed: see `days.two_days`."""
+    found: list[Shown] = []
     for number, day in enumerate((days.yesterday, days.today)):
         plant = day.settled.plant
         plant = replace(plant, meters=replace(plant.meters, seed=seed))
-        shown = readings(day.state, plant, look=number, before=found[0] if found else None)
-        found.append({reading.id: reading for reading in shown})
+        before = shown[0] if shown else found[0] if found else None
+        read = readings(day.state, plant, look=first + number, before=before)
+        found.append({reading.id: reading for reading in read})
     return found[0], found[1]
 
 

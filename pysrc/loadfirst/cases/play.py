@@ -63,11 +63,16 @@ def view(body: Mapping[str, Any], answer: Answerer) -> CaseView:
     FileError
         For a case file that cannot be used.
     """
+    return show(*played(body), answer)
+
+
+def played(body: Mapping[str, Any]) -> tuple[Proven, Play]:
+    """The case of an ask, and how far its moves have come. `body` and errors as of `view`."""
     ask = decode(CaseAsk, body)
     if len(ask.moves) > MOST_MOVES:
         raise InputError("moves", len(ask.moves), f"at most {MOST_MOVES} moves", high=MOST_MOVES)
     proven = load_case(_asked(ask.case), ask.seed)
-    return show(proven, follow(proven.case, moves_from(ask.moves), proven.refusals), answer)
+    return proven, follow(proven.case, moves_from(ask.moves), proven.refusals)
 
 
 def _asked(case: str | dict[str, Any]) -> str | tuple[str, str]:

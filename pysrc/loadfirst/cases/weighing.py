@@ -16,11 +16,14 @@ from loadfirst.cases.suppose import right_if
 from loadfirst.cases.truth import GROUPS, family
 from loadfirst.causes.catalogue import CAUSES, cause
 from loadfirst.causes.cause import Cause
+from loadfirst.days.two_days import flat
 from loadfirst.evidence.hypothesis import Hypothesis
-from loadfirst.evidence.predict import Predictions, predict
+from loadfirst.evidence.predict import Predicting, Predictions
+from loadfirst.evidence.seen import Test
 from loadfirst.evidence.weigh import Posterior, weigh
 from loadfirst.evidence.worth import worth
 from loadfirst.physics.law import Array
+from loadfirst.plant.edits import apply_edits
 from loadfirst.plant.read import resolve_data
 
 ATTENTION = 2.0
@@ -37,7 +40,7 @@ class Weighing:
 
     def __init__(self, proven: Proven) -> None:
         self.proven = proven
-        self.predictions = _predicted(json.dumps(proven.days.yesterday.data), _pairs(proven))
+        self.predictions = _job(proven).predictions
 
     def looks(self, seeds: Iterable[int]) -> Looks:
         """Looks at the case with each of the seeds."""
@@ -55,7 +58,7 @@ class Weighing:
         checks = [
             check for check in case.checks if check.id in taken and check.id not in self.proven.refusals
         ]
-        open_now = {*seen_at_first(case), *(id for check in checks if not check.does for id in check.reads)}
+        open_now = {*seen_at_first(case), *(id for check in checks for id in _asks(check))}
         blank = np.array([id not in open_now for id in self.predictions.instruments])
         today, yesterday = (np.where(blank, np.nan, day) for day in (seen.today, seen.yesterday))
         observed = {check.observes: seen.showed[check.id] for check in checks if check.observes is not None}
@@ -90,7 +93,7 @@ class Weighing:
         return weigh(self.predictions, np.full((1, len(self.predictions.instruments)), np.nan))
 
     def told(self, posterior: Posterior, checks: Sequence[Check]) -> dict[str, float]:
-        """What each check is expected to tell of the cause, for the first look; each reading by itself. [bit]"""
+        """What each check is expected to tell of the cause, for the first look; each reading alone. [bit]"""
         asked = {id for check in checks for id in _asks(check)}
         bits = {one.check: one.cause for one in worth(posterior, sorted(asked))}
         return {check.id: sum(bits[id] for id in _asks(check)) for check in checks}
@@ -106,8 +109,10 @@ class Weighing:
 
 
 def _asks(check: Check) -> tuple[str, ...]:
-    """What a check tells of, as the evidence engine calls it; a test counts as its readings."""
-    return (check.observes,) if check.observes else check.reads
+    """What a check tells of, as the evidence engine calls it."""
+    if check.observes:
+        return (check.observes,)
+    return tuple(f"{check.id}:{id}" if check.does else id for id in check.reads)
 
 
 def _pairs(proven: Proven) -> tuple[tuple[str, str], ...]:
@@ -118,7 +123,58 @@ def _pairs(proven: Proven) -> tuple[tuple[str, str], ...]:
     )
 
 
+def _yesterday(proven: Proven) -> str:
+    """Yesterday's plant as a text; which errors its instruments have says nothing of what they predict."""
+    return json.dumps(apply_edits(proven.days.yesterday.data, {"meters.seed": 0}))
+
+
+Tests = tuple[tuple[str, str, tuple[str, ...]], ...]
+"""Of each test: its name, its edits as a text, the instruments read."""
+
+
+def _tests(proven: Proven) -> Tests:
+    """Tests that somebody would make."""
+    return tuple(
+        (check.id, json.dumps(flat(check.does)), check.reads)
+        for check in proven.case.checks
+        if check.does and check.id not in proven.refusals
+    )
+
+
+class _Job:
+    """What every suspect would show on one plant: reckoned in lots, kept once it is done."""
+
+    def __init__(self, yesterday: str, pairs: tuple[tuple[str, str], ...], tests: Tests) -> None:
+        both: list[tuple[Cause, Cause]] = [(cause(first), cause(second)) for first, second in pairs]
+        made = [Test(name, json.loads(edits), reads) for name, edits, reads in tests]
+        self.predicting = Predicting(resolve_data(json.loads(yesterday)), CAUSES, both, made)
+
+    @cached_property
+    def predictions(self) -> Predictions:
+        return self.predicting.finish()
+
+
 @lru_cache(maxsize=8)
-def _predicted(yesterday: str, pairs: tuple[tuple[str, str], ...]) -> Predictions:
-    both: list[tuple[Cause, Cause]] = [(cause(first), cause(second)) for first, second in pairs]
-    return predict(resolve_data(json.loads(yesterday)), CAUSES, both)
+def _kept(yesterday: str, pairs: tuple[tuple[str, str], ...], tests: Tests) -> _Job:
+    return _Job(yesterday, pairs, tests)
+
+
+def _job(proven: Proven) -> _Job:
+    return _kept(_yesterday(proven), _pairs(proven), _tests(proven))
+
+
+def prepare(proven: Proven, count: int) -> tuple[int, int]:
+    """Reckon a few suspects more of what a `Weighing` of this case needs.
+
+    Parameters
+    ----------
+    proven : the case.
+    count : suspects to be followed now.
+
+    Returns
+    -------
+    How many have been followed by now, and how many there are.
+    """
+    work = _job(proven).predicting
+    work.advance(count)
+    return work.of - len(work.left), work.of

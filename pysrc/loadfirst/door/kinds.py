@@ -76,6 +76,12 @@ def _days(body: Body) -> Body:
     return days(decode_body(DaysAsk, body))
 
 
+def _debrief(body: Body) -> Body:
+    from loadfirst.door.debrief import debriefed
+
+    return debriefed(body)
+
+
 def _causes(body: Body) -> Body:
     from loadfirst.door.causes import causes
 
@@ -118,4 +124,5 @@ KINDS = {
     "file": Kind(_file, 2 * TEXT_LARGEST),
     "catalogue": Kind(_catalogue, 1024),
     "case": Kind(_case, 2 * TEXT_LARGEST),
+    "debrief": Kind(_debrief, 2 * TEXT_LARGEST),
 }

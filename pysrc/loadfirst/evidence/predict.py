@@ -17,7 +17,7 @@ from loadfirst.causes.catalogue import CAUSES, NOTHING
 from loadfirst.causes.cause import Cause
 from loadfirst.errors import InputError
 from loadfirst.evidence.hypothesis import Hypothesis
-from loadfirst.evidence.seen import Eye, Scale, Seen, joined
+from loadfirst.evidence.seen import Eye, Scale, Seen, Test, joined
 from loadfirst.evidence.surface import Surface, surfaces
 from loadfirst.evidence.track import Track, along, follow
 from loadfirst.physics.law import Array, Index
@@ -78,10 +78,63 @@ class Predictions(NamedTuple):
         return slice(int(ends[number]), int(ends[number + 1]))
 
 
+class Predicting:
+    """The work of `predict`, one lot of causes after the other, for somebody who cannot wait for all of it.
+
+    Attributes
+    ----------
+    of : how many causes there are to be followed.
+    left : those that have not been yet.
+    """
+
+    def __init__(
+        self,
+        plant: ResolvedPlant,
+        causes: Iterable[Cause] = CAUSES,
+        pairs: Iterable[tuple[Cause, Cause]] = (),
+        tests: Sequence[Test] = (),
+    ) -> None:
+        self._eye = Eye(plant, tests)
+        if not self._eye.state.converged:
+            steady = "one that comes to a steady state"
+            raise InputError("the plant", self._eye.state.why, steady, rule="together")
+        asked = {one.id for one in causes} | {NOTHING.id}
+        wanted = [one for one in CAUSES if one.id in asked and one.applies(plant) is None]
+        self.left = [Hypothesis((one,)) for one in wanted]
+        self.of = len(self.left)
+        self._pairs, self._tracks = tuple(pairs), list[Track]()
+
+    def advance(self, count: int) -> None:
+        """Follow so many causes more."""
+        lot, self.left = self.left[:count], self.left[count:]
+        self._tracks += follow(self._eye, lot)
+
+    def finish(self) -> Predictions:
+        """Follow what is left, and lay it all out."""
+        self.advance(len(self.left))
+        eye, tracks = self._eye, self._tracks
+        found = [track for track in tracks if track.seen.solved.any()]
+        laid = [_laid(track, eye.scales) for track in found]
+        doubled = surfaces(eye, found, self._pairs)
+        return Predictions(
+            plant=eye.plant,
+            scales=eye.scales,
+            before=eye.look([eye.plant], [False]).rows(0),
+            hypotheses=(*(track.hypothesis for track in found), *(one.hypothesis for one in doubled)),
+            start=np.cumsum([0, *(len(share) for share, _, _ in laid[:-1])]),
+            share=np.concatenate([share for share, _, _ in laid]),
+            weight=np.concatenate([weight for _, weight, _ in laid]),
+            seen=joined([seen for _, _, seen in laid], np.concatenate),
+            pairs=doubled,
+            left_out=tuple(track.hypothesis for track in tracks if not track.seen.solved.any()),
+        )
+
+
 def predict(
     plant: ResolvedPlant,
     causes: Iterable[Cause] = CAUSES,
     pairs: Iterable[tuple[Cause, Cause]] = (),
+    tests: Sequence[Test] = (),
 ) -> Predictions:
     """Reckon what the instruments of a plant would show, for each thing that may have changed.
 
@@ -93,33 +146,14 @@ def predict(
         Those to be weighed; the ones that cannot happen here are left out, `nothing` is always there.
     pairs : two causes each
         To be weighed as having happened both; those that touch the same keys, or cannot happen, are left out.
+    tests : what a hand does for a while, and what is read then.
 
     Raises
     ------
     InputError
         Where the plant comes to no steady state.
     """
-    eye = Eye(plant)
-    if not eye.state.converged:
-        raise InputError("the plant", eye.state.why, "one that comes to a steady state", rule="together")
-    asked = {one.id for one in causes} | {NOTHING.id}
-    wanted = [one for one in CAUSES if one.id in asked and one.applies(plant) is None]
-    tracks = follow(eye, [Hypothesis((one,)) for one in wanted])
-    found = [track for track in tracks if track.seen.solved.any()]
-    laid = [_laid(track, eye.scales) for track in found]
-    doubled = surfaces(eye, found, pairs)
-    return Predictions(
-        plant=plant,
-        scales=eye.scales,
-        before=eye.look([plant], [False]).rows(0),
-        hypotheses=(*(track.hypothesis for track in found), *(one.hypothesis for one in doubled)),
-        start=np.cumsum([0, *(len(share) for share, _, _ in laid[:-1])]),
-        share=np.concatenate([share for share, _, _ in laid]),
-        weight=np.concatenate([weight for _, weight, _ in laid]),
-        seen=joined([seen for _, _, seen in laid], np.concatenate),
-        pairs=doubled,
-        left_out=tuple(track.hypothesis for track in tracks if not track.seen.solved.any()),
-    )
+    return Predicting(plant, causes, pairs, tests).finish()
 
 
 def _laid(track: Track, scales: Sequence[Scale]) -> tuple[Array, Array, Seen]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Any, NamedTuple
 
 import numpy as np
@@ -17,6 +17,7 @@ from loadfirst.plant.answer import State
 from loadfirst.plant.automatic import acts
 from loadfirst.plant.plant import Plant
 from loadfirst.plant.pumps import ResolvedPlant
+from loadfirst.plant.read import changed
 from loadfirst.plant.state import true_states
 from loadfirst.units import PERCENT
 
@@ -76,21 +77,43 @@ def joined(parts: Sequence[Seen], how: Callable[[Sequence[Any]], Any]) -> Seen:
     return Seen(*(how(same) for same in zip(*parts, strict=True)))
 
 
+class Test(NamedTuple):
+    """What a hand does for a test, and what is read meanwhile.
+
+    Attributes
+    ----------
+    name : of the test; its instruments are called ``name:gauge-discharge``.
+    edits : plant keys and values while it is on.
+    reads : ids of instruments.
+    """
+
+    name: str
+    edits: Mapping[str, Any]
+    reads: tuple[str, ...]
+
+
 class Eye:
     """Looks at one plant, and at what became of it.
 
     Parameters
     ----------
     plant : as it was, not settled.
+    tests : made on each of the plants besides; what is read then counts as instruments of their own.
     """
 
-    def __init__(self, plant: ResolvedPlant) -> None:
+    def __init__(self, plant: ResolvedPlant, tests: Sequence[Test] = ()) -> None:
         self.plant = plant
         self._states: dict[ResolvedPlant, State] = {}
         self.state = self._solved([plant])[0]
         shown = readings(self.state, plant.plant, bare=True)
         self.before = {reading.id: reading for reading in shown}
         self.scales = tuple(Scale(one.id, one.quantity, one.low, one.high) for one in shown)
+        self.tests = [(one, Eye(changed(plant, one.edits))) for one in tests]
+        for test, eye in self.tests:
+            eye.before = self.before  # a gauge that is shut off keeps what it showed before the test
+            self.scales += tuple(
+                scale._replace(id=f"{test.name}:{scale.id}") for scale in eye.scales if scale.id in test.reads
+            )
 
     def look(self, plants: Sequence[ResolvedPlant], hunts: Sequence[bool]) -> Seen:
         """What is sensed at each of the plants.
@@ -104,7 +127,14 @@ class Eye:
             _row(readings(state, one.plant, bare=True, before=self.before), one.plant, state, swings)
             for one, state, swings in zip(plants, self._solved(plants), hunts, strict=True)
         ]
-        return Seen(*(np.array(column) for column in zip(*found, strict=True)))
+        columns = [np.array(column) for column in zip(*found, strict=True)]
+        return _beside(Seen(*columns), [self._tested(plants, hunts, *each) for each in self.tests])
+
+    def _tested(self, plants: Sequence[ResolvedPlant], hunts: Sequence[bool], test: Test, eye: Eye) -> Seen:
+        seen = eye.look([changed(one, test.edits) for one in plants], hunts)
+        read = np.array([scale.id in test.reads for scale in eye.scales])
+        value, lasting, passing = (part[:, read] for part in (seen.value, seen.lasting, seen.passing))
+        return Seen(value, lasting, passing, np.zeros_like(value, dtype=bool), seen.solved)
 
     def _solved(self, plants: Sequence[ResolvedPlant]) -> list[State]:
         """Their states; plants that differ in nothing that moves the liquid are solved once."""
@@ -124,6 +154,17 @@ class Eye:
 def instruments_of(plant: ResolvedPlant) -> tuple[Scale, ...]:
     """What can be read at a plant."""
     return Eye(plant).scales
+
+
+def _beside(seen: Seen, tests: Sequence[Seen]) -> Seen:
+    """The instruments of tests beside the others; a test without a steady state tells nothing."""
+    if not tests:
+        return seen
+    every = [seen, *(one._replace(value=np.where(one.solved[:, None], one.value, np.nan)) for one in tests)]
+    wide = joined(
+        [one._replace(solved=one.keeps) for one in every], lambda same: np.concatenate(same, axis=1)
+    )
+    return wide._replace(solved=seen.solved)
 
 
 def _row(shown: Sequence[Reading], plant: Plant, state: State, hunts: bool) -> tuple[object, ...]:
