@@ -57,6 +57,7 @@ def test_an_unknown_kind_is_named_with_those_that_are_known() -> None:
         "file",
         "catalogue",
         "case",
+        "debrief",
     ]
     assert found["facts"]["choices"] == kinds
 
