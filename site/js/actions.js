@@ -1,9 +1,11 @@
 // What each action of a person does. Views only say what was wanted.
-import {encode, rigAlone} from "./share.js";
+import {drawSeed} from "./course.js";
+import {same} from "./history.js";
+import {EACH, encode, rigAlone} from "./share.js";
 import {FIRST_PRESET} from "./units.js";
 
 /** @returns {(action: {type: string}) => void} `send`, which every view gets */
-export function createActions({store, rig, clock, beside, yesterday, days, engine, kept, page, entries, paint, views}) {
+export function createActions({store, rig, clock, beside, yesterday, days, engine, kept, course, page, entries, paint, views}) {
   const deeds = {
     preview: ({edits}) => {
       clock.touched(Object.keys(edits));
@@ -29,10 +31,16 @@ export function createActions({store, rig, clock, beside, yesterday, days, engin
     reveal,
     exchange: ({now, beside}) => keep(() => store.exchange({now, beside})),
     view: ({view}) => keep(() => store.show(view)),
-    moves: ({moves}) => keep(() => store.show({moves})),
-    case: (action) => keep(() => store.show({place: "case", case: action.case, moves: []})),
-    cases: () => keep(() => store.show({place: "case", ...lastCase()})),
-    rig: () => keep(() => store.show({place: "rig"})),
+    moves: ({moves}) => play({moves}),
+    case: (action) => keep(() => store.show({place: "case", case: action.case, ...leftOff(action.case)})),
+    draw: (action) => play({place: "case", case: action.case ?? store.state.view.case, moves: [], seed: drawSeed(store.state.view.seed)}),
+    finished: (action) => same(course.of(action.case).moves, store.state.view.moves) && course.finished(action.case, action.result), // a link to somebody's end is no end of one's own
+    forget: (action) => forget(() => course.forget(action.case), action.case),
+    "forget-all": () => forget(course.forgetAll, store.state.view.case),
+    cases: () => deeds.place({place: store.state.view.place === "rig" ? "case" : "course"}), // from a puzzle to all of them
+    course: () => deeds.place({place: "course"}),
+    rig: () => deeds.place({place: "rig"}),
+    place: ({place}) => keep(() => store.show({place: place === "case" && !store.state.view.case ? "course" : place})),
     curves: () => keep(() => store.show({curves: store.state.view.curves === false})),
     "open-plant": ({plant}) => keep(() => store.open(plant, {place: "rig"})),
     "open-file": openFile,
@@ -69,9 +77,24 @@ export function createActions({store, rig, clock, beside, yesterday, days, engin
     deeds[action.type](action);
   }
 
-  /** The case that was left, or else the first of the course. */
-  function lastCase() {
-    return store.state.view.case ? {} : {case: views().catalogue().cases[0]?.id, moves: []};
+  /** A play comes so far: it is kept in the course too, unless its case is somebody's own file. */
+  function play(part) {
+    keep(() => store.show(part));
+    const {case: which, seed = null, moves} = store.state.view;
+    if (typeof which === "string") course.moved(which, seed, moves);
+  }
+
+  /** Where a case was left off; the beginning where it never was. */
+  function leftOff(which) {
+    const {seed, moves} = typeof which === "string" ? course.of(which) : {seed: null, moves: []};
+    return {seed, moves};
+  }
+
+  /** Plays that are forgotten do not stand in the state either. */
+  function forget(deed, which) {
+    deed();
+    if (which === store.state.view.case) keep(() => store.show({moves: [], seed: null}));
+    paint();
   }
 
   function set(part) {
@@ -106,9 +129,9 @@ export function createActions({store, rig, clock, beside, yesterday, days, engin
     try {
       const address = new URL(location.href);
       address.hash = await encode(state).catch(() => encode(rigAlone(state)));
-      views().share.show(address.href, "", Boolean(state.view.hidden));
+      views().share.show(address.href, {hidden: Boolean(state.view.hidden), own: state.view.place === "case" ? await dealing(state) : null});
     } catch {
-      views().share.show(null, state.view.place === "case" && typeof state.view.case === "object" ? "puzzle" : "plant");
+      views().share.show(null, {large: state.view.place === "case" && typeof state.view.case === "object" ? "puzzle" : "plant"});
     }
   }
 
@@ -121,6 +144,13 @@ export function createActions({store, rig, clock, beside, yesterday, days, engin
     } catch (error) {
       if (error.code) set({trouble: error});
     }
+  }
+
+  /** The address of a case with which everybody draws numbers of their own; null where it does not fit into one. */
+  async function dealing({view, ...rig}) {
+    const address = new URL(location.href);
+    address.hash = await encode({...rig, view: {...view, moves: [], seed: EACH}}).catch(() => "");
+    return address.hash ? address.href : null;
   }
 
   async function openFile({name, text}) {

@@ -1,6 +1,7 @@
 // Puts the page together: state → ask Python → answer → views.
 import {createActions} from "./actions.js";
 import {createBeside} from "./beside.js";
+import {createCourse, drawSeed} from "./course.js";
 import {createDays, secondLook, whenOther} from "./days.js";
 import {createClock} from "./clock.js";
 import {createEntries} from "./entries.js";
@@ -9,7 +10,7 @@ import {spawnWorker} from "./engine/spawn.js";
 import {createKept} from "./kept.js";
 import {modelOf, momentOf, pictureOf} from "./model.js";
 import {createRig} from "./rig.js";
-import {checkState, decode} from "./share.js";
+import {checkState, decode, EACH} from "./share.js";
 import {spansOf} from "./spans.js";
 import {createStore, firstState} from "./state.js";
 import {FIRST_PRESET, createUnits} from "./units.js";
@@ -22,6 +23,7 @@ const KEEPING = 15_000; // [ms] between two times that a running clock is kept
 const PATIENCE = 50; // [ms] how long a picture waits for the answer that it could be drawn with
 
 const kept = createKept();
+const course = createCourse(kept);
 const [words, first, linked] = await Promise.all([
   fetchWords(["words/en.ftl", "words/notes.ftl", "words/drawings.ftl", "words/cases.ftl", "words/parts.ftl", "words/days.ftl", "words/causes.ftl", "words/clock.ftl"]),
   readFirstAnswer(),
@@ -46,13 +48,13 @@ const yesterday = createBeside({engine, store, rig, onChange: dayCame, name: "ye
 const lookAgain = whenOther(() => secondLook(yesterday.kept?.answer), rig.ask);
 store.subscribe(lookAgain);
 const still = matchMedia("(prefers-reduced-motion: reduce)");
-const away = () => document.hidden || store.state.view.place === "case" || document.querySelector("dialog[open]") !== null;
+const away = () => document.hidden || store.state.view.place !== "rig";
 const clock = createClock({engine, store, onChange: clockMoved, onTrouble, onRest: keepClock, away, calm: () => still.matches});
 const days = createDays({engine, store, clock, onChange: paintSoon});
 if (!store.state.view.hidden) clock.restore(kept.get("clock"));
 const entries = createEntries(window);
 entries.begin(store.state.view.place);
-const send = createActions({store, rig, clock, beside, yesterday, days, engine, kept, page, entries, paint: paintSoon, views: () => views});
+const send = createActions({store, rig, clock, beside, yesterday, days, engine, kept, course, page, entries, paint: paintSoon, views: () => views});
 const views = createViews({document, words, units: unitsNow(), send, ask: (kind, body) => engine.ask(kind, body, "case")});
 
 still.addEventListener("change", paintSoon);
@@ -84,7 +86,7 @@ async function readFirstAnswer() {
 function stateToStart() {
   const plain = firstState(first?.default ?? DEFAULT_PLANT, {units: kept.get("units") ?? FIRST_PRESET});
   if (linked instanceof Error) return plain;
-  if (linked) return whole(linked, plain);
+  if (linked) return dealt(whole(linked, plain));
   try {
     return whole(checkState(kept.get("state")), plain);
   } catch {
@@ -97,15 +99,25 @@ function whole(state, {view: {units}}) {
   return {...state, view: {...firstState(state.plant, {units}).view, ...state.view}};
 }
 
+/** A link with which everybody has numbers of their own: those that were drawn here before, else new ones. */
+function dealt(state) {
+  const {case: which, seed} = state.view;
+  if (seed !== EACH) return state;
+  const before = typeof which === "string" ? course.of(which) : {seed: null};
+  const own = before.seed === null ? {seed: drawSeed(), moves: []} : {seed: before.seed, moves: before.moves};
+  if (typeof which === "string") course.moved(which, own.seed, own.moves);
+  return {...state, view: {...state.view, ...own}};
+}
+
 async function openLink({newURL}) {
   const {hash} = new URL(newURL);
   const place = entries.place(store.state.view.place);
-  if (place) return send({type: place === "case" ? "cases" : "rig"});
+  if (place) return send({type: "place", place});
   try {
     const next = await decode(hash);
     if (!next || location.hash !== hash) return; // none, or another was opened meanwhile
     entries.adopt();
-    send({type: "load", state: whole(next, store.state)});
+    send({type: "load", state: dealt(whole(next, store.state))});
   } catch (problem) {
     page.linkTrouble = linkTrouble(problem, "-stays");
     paintSoon();
@@ -120,7 +132,7 @@ function linkTrouble({reason = "broken"}, rig = "") {
 /** Ctrl+Z and Ctrl+Shift+Z, except where a person types. */
 function undoByKey(event) {
   if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "z") return;
-  if (event.target.matches?.("input[type=text], input[readonly]") || store.state.view.place === "case") return;
+  if (event.target.matches?.("input[type=text], input[readonly]") || store.state.view.place !== "rig") return;
   event.preventDefault();
   send({type: event.shiftKey ? "redo" : "undo"});
 }
@@ -168,7 +180,7 @@ async function loadCatalogue() {
 /** What is small in the plant in sight has more digits than usual. */
 function unitsNow({plant, answer} = {}) {
   const {view} = store.state;
-  const spans = view.place === "case" ? {} : spansOf(plant, answer);
+  const spans = view.place !== "rig" ? {} : spansOf(plant, answer);
   const wanted = JSON.stringify([view.units, spans]);
   if (wanted !== unitsFor) units = createUnits(view.units, navigator.language, spans);
   unitsFor = wanted;
@@ -220,7 +232,7 @@ function paint() {
     turn,
   });
   views.update(model, {
-    state, page,
+    state, page, course,
     late: rig.late && !clock.got && picture.origin === "live",
     canUndo: store.canUndo,
     canRedo: store.canRedo,

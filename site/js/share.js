@@ -1,5 +1,6 @@
 // The whole state of the page as the end of its address, and back.
 // What comes from an address is a stranger's: it is capped, rebuilt key by key, and never trusted.
+import {isSeed} from "./course.js";
 import {isTable} from "./tables.js";
 import {PRESETS} from "./units.js";
 
@@ -8,6 +9,12 @@ export const FORMAT = 1;
 
 /** The charts over the flow, in the order of their strip; the first is the one that a new rig shows. */
 export const CHARTS = Object.freeze(["head", "npsh", "power"]);
+
+/** The parts of the page. */
+export const PLACES = Object.freeze(["rig", "case", "course"]);
+
+/** In place of a seed: whoever opens the link draws one of their own. */
+export const EACH = "each";
 
 const LONGEST_FRAGMENT = 16_384; // characters
 const LONGEST_TEXT = 65_536; // bytes, inflated
@@ -52,7 +59,7 @@ export async function encode(state) {
  */
 export function rigAlone({view, ...rig}) {
   if (view.place === "case") throw new LinkError("long", "view.case");
-  const {case: left, moves, ...shown} = view;
+  const {case: left, moves, seed, ...shown} = view;
   return {...rig, view: shown};
 }
 
@@ -107,8 +114,10 @@ const VIEW = {
   units: (value) => Object.hasOwn(PRESETS, String(value)) && typeof value === "string",
   curves: (value) => typeof value === "boolean",
   chart: (value) => CHARTS.includes(value),
-  place: (value) => value === "rig" || value === "case",
+  place: (value) => PLACES.includes(value),
   case: (value) => (typeof value === "string" ? ID.test(value) : isPuzzle(value)),
+  seed: (value) => value === null || value === EACH || isSeed(value),
+  wall: (value) => typeof value === "boolean",
   beside: isTable,
   yesterday: isTable,
   hidden: (value) => typeof value === "string" && VEIL.test(value),

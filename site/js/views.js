@@ -1,5 +1,6 @@
 // All views of the page, each in its host.
 import {daysCovered, drawnCovered, inHandCovered} from "./covered.js";
+import {PLACES} from "./share.js";
 import {create as createAlarm} from "./views/alarm.js";
 import {create as createApparatus} from "./views/apparatus.js";
 import {create as createBeside, createKeep} from "./views/beside.js";
@@ -7,7 +8,10 @@ import {create as createCase} from "./views/case.js";
 import {create as createCauses} from "./views/causes.js";
 import {create as createCharts} from "./views/charts.js";
 import {create as createClock} from "./views/clock.js";
+import {stageOf} from "./course.js";
+import {nextCase} from "./course-order.js";
 import {create as createControls} from "./views/controls.js";
+import {create as createCourse} from "./views/course.js";
 import {create as createDay} from "./views/day.js";
 import {create as createDays} from "./views/days.js";
 import {setText} from "./views/dom.js";
@@ -62,6 +66,7 @@ export function createViews({document, words, units, send, ask}) {
   const open = createOpen(host("open"), kit);
   const share = createShare(host("share"), {...kit, clipboard: navigator.clipboard});
   let caseView = null; // made when a case is first opened
+  let courseView = null;
   let model = null;
   let said = "";
   let heard = null; // the last event that was told
@@ -71,7 +76,7 @@ export function createViews({document, words, units, send, ask}) {
   createRoom(document, document.querySelector(".top"), host("controls"), host("parts"));
   host("skip").addEventListener("click", (event) => {
     event.preventDefault(); // the address holds the state, not a place on the page
-    host(host("case").hidden ? "rig" : "case").focus();
+    host(place?.id ?? "rig").focus();
   });
 
   /** Coming from the other place, begin at the top: how far that one was scrolled means nothing here. */
@@ -127,9 +132,20 @@ export function createViews({document, words, units, send, ask}) {
     if (line !== said) setText(host("announce"), (said = line));
   }
 
-  function updateCase(now, {state, ready}) {
-    caseView ??= createCase(host("case"), {...kit, ask});
-    caseView.update({...now, case: state.view.case, moves: state.view.moves ?? [], ready});
+  function updateCase(now, {state: {view}, course, ready}) {
+    caseView ??= createCase(host("case"), {...kit, ask, clipboard: navigator.clipboard});
+    const next = nextCase(now.catalogue.cases, (id) => stageOf(course.of(id)) === "done", view.case);
+    caseView.update({...now, case: view.case, moves: view.moves ?? [], seed: view.seed ?? null, wall: view.wall === true, next, ready});
+  }
+
+  function updateCourse(now, {course}) {
+    courseView ??= createCourse(host("course"), kit);
+    courseView.update({...now, course});
+  }
+
+  /** Which section is in sight: no case without one, and a course only where there are cases. */
+  function placeOf({view}) {
+    return view.place === "case" && !view.case ? "course" : view.place ?? "rig";
   }
 
   return {
@@ -139,13 +155,13 @@ export function createViews({document, words, units, send, ask}) {
     complain: (file, error) => open.complain(file, error, model.units),
     update(now, about) {
       model = now;
-      const inCase = about.state.view.place === "case" && Boolean(about.state.view.case);
+      const at = placeOf(about.state);
+      const inCase = at !== "rig";
       const {cases} = now.catalogue;
       document.body.classList.toggle("covered", Boolean(now.hidden));
-      host("rig").hidden = inCase;
-      host("case").hidden = !inCase;
-      arrive(host(inCase ? "case" : "rig"));
-      const title = inCase ? caseTitle(about.state.view.case, cases) : (now.plant?.title ?? "");
+      for (const id of PLACES) host(id).hidden = id !== at;
+      arrive(host(at));
+      const title = at === "case" ? caseTitle(about.state.view.case, cases) : at === "course" ? words("course-title") : (now.plant?.title ?? "");
       setText(host("plant-title"), inCase ? "" : title);
       host("plant-title").title = inCase ? "" : title; // a long one is cut short
       document.title = title ? words("page-title", {title}) : words("name");
@@ -154,7 +170,8 @@ export function createViews({document, words, units, send, ask}) {
       status.update({...about.page, late: about.late}, now.units);
       alarm.update(inCase || now.hidden || about.page.boot.stage === "failed" ? null : now);
       if (inCase) for (const id of ["beside", "days", "trend"]) host(id).hidden = true;
-      if (inCase) updateCase(now, about);
+      if (at === "case") updateCase(now, about);
+      else if (at === "course") updateCourse(now, about);
       else updateRig(now, about);
     },
   };

@@ -198,8 +198,9 @@ error-order = { $name } does not fit there: first the prediction, then checks, h
 error-proof = { $name } says { $got }; what is computed says otherwise.
 error-days = { $name }: the two days do not differ as a puzzle needs it. Change one cause, and enough for an instrument to show it.
 error-truth = { $name }: exactly one verdict must be the one that holds, and it is not so.
-error-truth-group = { $name }: exactly one verdict must be the one that holds, and it is not so. What is computed: blames “{ $group }”.
-error-truth-load = { $name }: exactly one verdict must be the one that holds, and it is not so. What is computed: blames “{ $group }”, load “{ $load }”.
+error-truth-group = { $name }: exactly one verdict must be the one that holds, and it is not so. What is computed: blames “{ $groups }”.
+error-truth-load = { $name }: exactly one verdict must be the one that holds, and it is not so. What is computed: blames “{ $groups }”, load “{ $load }”.
+error-fair = These puzzles, taken together, give themselves away: { $got }. Add some in which it is otherwise.
 
 ## The one sentence
 why-idea = A pump does not choose its pressure: the load asks for it, and the pump answers.
@@ -317,6 +318,7 @@ open-title = Open
 open-plants = Plants
 open-cases = Puzzles: what do the readings say?
 open-own = Your own plant or puzzle
+open-course = The whole course, with what you have done
 file-drop = Plants and puzzles are short texts (TOML). Drop one anywhere on this page, or choose it. It stays in your browser.
 file-pick = Choose a file…
 file-refused = { $file } cannot be used.
@@ -329,6 +331,7 @@ share-title = A link to exactly what stands here
 share-about = Whoever opens it sees the same plant, the same settings and the same units.
 share-hidden = What is hidden travels in the link under a veil: no eye sees it, but it is no secret from anyone who wants to know.
 share-link = The link
+share-each = Whoever opens it begins anew, with numbers of their own
 share-copy = Copy
 share-copied = Copied.
 share-by-hand = The browser does not let us copy: press Ctrl+C or hold the text.

@@ -65,13 +65,42 @@ test("each kind of move names the part that is new and gets the focus", () => {
   assert.equal(parts.newest([predict, {do: "decide", choice: "worn"}]), "verdict");
 });
 
-test("a verdict waits until it was said of each reading what was seen", () => {
+test("a verdict waits until it was said what was seen, what follows and what is done", () => {
   const ids = ["gauge-discharge", "flow-meter"];
-  assert.equal(parts.verdictMoves(ids, {saw: {"gauge-discharge": "down"}, choice: "worn"}), null);
-  assert.equal(parts.verdictMoves(ids, {saw: {"gauge-discharge": "down", "flow-meter": "up"}, choice: null}), null);
-  assert.deepEqual(parts.verdictMoves(["flow-meter"], {saw: {"gauge-suction": "up", "flow-meter": "same"}, choice: "worn"}),
-    [{do: "see", reading: "flow-meter", says: "same"}, {do: "decide", choice: "worn"}]);
-  assert.deepEqual(parts.verdictMoves([], {saw: {}, choice: "worn"}), [{do: "decide", choice: "worn"}]);
+  const all = {saw: {"gauge-discharge": "down", "flow-meter": "up"}, choice: "worn", action: "overhaul"};
+  assert.deepEqual(parts.verdictMoves(ids, {...all, saw: {"gauge-discharge": "down"}}), {moves: null, missing: "see"});
+  assert.deepEqual(parts.verdictMoves(ids, {...all, choice: null}), {moves: null, missing: "choice"});
+  assert.deepEqual(parts.verdictMoves(ids, {...all, action: null}), {moves: null, missing: "action"});
+  assert.deepEqual(parts.verdictMoves(["flow-meter"], {...all, saw: {"gauge-suction": "up", "flow-meter": "same"}}).moves,
+    [{do: "see", reading: "flow-meter", says: "same"}, {do: "decide", choice: "worn", action: "overhaul"}]);
+  assert.deepEqual(parts.verdictMoves([], {...all, saw: {}}).moves, [{do: "decide", choice: "worn", action: "overhaul"}]);
+});
+
+test("what something costs is time, and money where it takes any", () => {
+  assert.equal(parts.costText({minutes: 8}, words), "8 min");
+  assert.equal(parts.costText({minutes: 8, money: 40}, words), "8 min and 40 of money");
+});
+
+test("a check is worth what its readings did, or whether its look can show what happened", () => {
+  const reveal = {readings: [gauge, {...gauge, id: "flow-meter", moved: "same"}, {...gauge, id: "ammeter-1", moved: null}], telling: ["stem"]};
+  const check = {id: "all", reads: ["gauge-discharge", "flow-meter", "ammeter-1"], observes: null, test: false};
+  const {kind, moved, still} = parts.checkWorth(check, reveal);
+  assert.deepEqual([kind, moved.map(({id}) => id), still.map(({id}) => id)], ["readings", ["gauge-discharge"], ["flow-meter", "ammeter-1"]]);
+  assert.deepEqual(parts.checkWorth({...check, test: true}, reveal), {kind: "nothing"});
+  assert.deepEqual(parts.checkWorth({id: "stem", reads: [], observes: "valve-stem"}, reveal), {kind: "look", telling: true});
+  assert.deepEqual(parts.checkWorth({id: "log", reads: [], observes: "shift-log"}, reveal), {kind: "look", telling: false});
+});
+
+test("a reading of a case is a row of the two days' comparison", () => {
+  const shift = parts.asShift({...gauge, explained: 3000});
+  assert.equal(shift.change, 3.7e5 - 4.6e5);
+  assert.deepEqual(shift.today, {id: "gauge-discharge", quantity: "pressure", low: 0, high: 6e5, value: 3.7e5, off_scale: null});
+  assert.equal(parts.asShift({...gauge, today: {value: null, off_scale: null}}).change, null);
+});
+
+test("a play is another one with other numbers", () => {
+  assert.notEqual(parts.playKey({case: "a", moves: [], seed: 3}), parts.playKey({case: "a", moves: []}));
+  assert.equal(parts.playKey({case: "a", moves: [], seed: null}), parts.playKey({case: "a", moves: []}));
 });
 
 test("what was foreseen and seen stands beside what each instrument did", () => {
@@ -87,6 +116,7 @@ test("what was foreseen and seen stands beside what each instrument did", () => 
 test("a failure that a fresh start mends offers one", () => {
   assert.deepEqual(parts.failure({code: "input", where: "moves[2].id"}), {words: "case-failed-moves", restart: true});
   assert.deepEqual(parts.failure({code: "file", where: "story"}), {words: "case-failed-file", restart: false});
+  assert.deepEqual(parts.failure({code: "file", where: "proof"}, 17), {words: "case-failed-seed", restart: false});
   assert.deepEqual(parts.failure({code: "input", where: "case", rule: "lookup"}), {words: "case-unknown", restart: null});
   assert.deepEqual(parts.failure({code: "timeout", where: ""}), {words: "case-failed", restart: false});
 });

@@ -8,6 +8,7 @@ from collections.abc import Callable
 import pytest
 from playwright.sync_api import expect
 
+from page.parts import native
 from page.parts.links import link, pack, state
 from page.parts.play import PREDICTION, Mouse, Play
 from page.parts.rig import Rig
@@ -115,16 +116,22 @@ def test_back_goes_from_the_puzzle_to_the_rig_and_forward_to_the_play(fresh: Rig
     fresh.open().live()
     fresh.type_number("valve.opening", "30")
     fresh.page.get_by_role("button", name=say("place-case")).click()
+    fresh.page.locator(f'#course button[data-id="{native.CASE}"]').click()
     play = Play(fresh, Mouse(fresh))
     play.predict()
     fresh.address(lambda now: now["view"]["moves"] == [PREDICTION], "the move in the address")
+    fresh.page.go_back()
+    expect(fresh.page.locator("#course")).to_be_visible()
     fresh.page.go_back()
     expect(fresh.page.locator("#rig")).to_be_visible()
     fresh.type_number("valve.opening", "40")
     fresh.address_holds({"valve.opening": 0.4})
     fresh.page.go_forward()
+    expect(fresh.page.locator("#course")).to_be_visible()
+    fresh.page.go_forward()
     expect(play.part(say("case-readings-title"))).to_be_visible()
     fresh.address(lambda now: now["edits"] == {"valve.opening": 0.4}, "the rig as it was left")
+    fresh.page.go_back()
     fresh.page.go_back()
     fresh.shows({"valve.opening": 0.4})
     fresh.page.go_back()
@@ -210,4 +217,4 @@ def test_a_link_to_a_puzzle_that_nobody_knows_says_so_and_offers_others(fresh: R
     expect(note).to_contain_text(say("case-unknown"), timeout=60_000)
     expect(note.get_by_role("button")).to_have_count(0)
     fresh.page.get_by_role("button", name=say("case-others")).click()
-    expect(fresh.page.get_by_role("dialog", name=say("open-title"))).to_be_visible()
+    expect(fresh.page.get_by_role("heading", name=say("course-title"))).to_be_visible()

@@ -7,7 +7,7 @@ from playwright.sync_api import expect
 
 from page.parts import native
 from page.parts.links import state
-from page.parts.play import PREDICTION, WITNESSED, Keys, Mouse, Play, plain, sights
+from page.parts.play import PREDICTION, WITNESSED, Keys, Mouse, Play, decided, plain, sights
 from page.parts.rig import Rig
 from page.parts.waiting import eventually
 from page.parts.words import say
@@ -19,8 +19,11 @@ CHECKS = ("flow", "stem", "strip-down")
 def ends() -> dict[str, str]:
     """The verdict that holds, and one that does not."""
     first = native.case(PREDICTION)["choices"][0]["id"]
-    right = native.case(PREDICTION, {"do": "decide", "choice": first})["reveal"]["right_choice"]
-    wrong = next(choice["id"] for choice in native.case(PREDICTION)["choices"] if choice["id"] != right)
+    right = native.case(PREDICTION, decided(first))["reveal"]["right_choice"]
+    choices = [choice["id"] for choice in native.case(PREDICTION)["choices"]]
+    wrong = next(
+        id for id in choices if native.case(PREDICTION, decided(id))["verdict"]["rightness"] == "wrong"
+    )
     return {"right": right, "wrong": wrong}
 
 
@@ -36,9 +39,9 @@ def test_the_case_is_played_to_its_end(rig: Rig, hand: str, end: str) -> None:
         play.check(check)
     play.decide(choice)
     checks = [{"do": "check", "id": check} for check in CHECKS]
-    moves = [PREDICTION, *checks, *sights(*WITNESSED), {"do": "decide", "choice": choice}]
+    moves = [PREDICTION, *checks, *sights(*WITNESSED), decided(choice)]
     right = native.case(*moves)
-    assert right["verdict"]["right"] == (end == "right")
+    assert right["verdict"]["rightness"] == end
     for words in plain(right["verdict"]["reply"]):
         expect(play.reply(end == "right")).to_contain_text(words.split("\n")[0])
     if end == "wrong":
@@ -46,7 +49,7 @@ def test_the_case_is_played_to_its_end(rig: Rig, hand: str, end: str) -> None:
             expect(play.part(say("case-truth-title"))).to_contain_text(words.split("\n")[0])
     expect(play.part(say("case-curves-title")).locator("svg .duty")).to_be_visible()
     expect(play.part(say("case-curves-title")).locator("svg .duty-before")).to_be_visible()
-    total = say("case-path-total", minutes=f"{right['minutes']:g}")
+    total = say("case-path-total", cost=say("case-minutes", minutes=f"{right['minutes']:g}"))
     expect(play.part(say("case-path-title"))).to_contain_text(total)
     rig.address(lambda now: now["view"]["moves"] == moves, "all moves in the address")
 
@@ -54,10 +57,10 @@ def test_the_case_is_played_to_its_end(rig: Rig, hand: str, end: str) -> None:
 @pytest.mark.parametrize("choice", [choice["id"] for choice in native.case(PREDICTION)["choices"]])
 def test_every_verdict_has_a_reply_of_its_own(rig: Rig, choice: str) -> None:
     """Opened by a link that holds the moves."""
-    moves = [PREDICTION, {"do": "decide", "choice": choice}]
+    moves = [PREDICTION, decided(choice)]
     rig.open(state(place="case", case=native.CASE, moves=moves))
     view = native.case(*moves)
-    reply = Play(rig, Mouse(rig)).reply(view["verdict"]["right"])
+    reply = Play(rig, Mouse(rig)).part(say(f"case-rightness-{view['verdict']['rightness']}"))
     for words in plain(view["verdict"]["reply"]):
         expect(reply).to_contain_text(words.split("\n")[0])
 
@@ -75,7 +78,7 @@ def test_a_reload_in_the_middle_keeps_the_moves(fresh: Rig) -> None:
     expect(play.part(say("case-readings-title"))).to_be_visible(timeout=60_000)
     expect(fresh.page.locator('[data-key="check-flow"]')).to_be_visible()
     expect(fresh.page.locator('[data-key="take-current"]')).to_be_visible()
-    spent = say("case-spent", minutes=f"{native.case(*moves)['minutes']:g}")
+    spent = say("case-spent", cost=say("case-minutes", minutes=f"{native.case(*moves)['minutes']:g}"))
     expect(fresh.page.locator("#case").get_by_text(spent).first).to_be_visible()
     play.decide(ends()["right"])
 
@@ -100,11 +103,15 @@ def test_looking_without_a_prediction_is_answered(rig: Rig) -> None:
     alert = rig.page.get_by_role("alert")
     expect(alert.filter(has_text=say("case-commit-missing"))).to_be_visible()
     play.predict()
-    rig.page.get_by_role("button", name=say("case-decide")).click()
+    decide = rig.page.get_by_role("button", name=say("case-decide"))
+    decide.click()
+    expect(alert.filter(has_text=say("case-see-missing"))).to_be_visible()
+    play.see()
+    decide.click()
     expect(alert.filter(has_text=say("case-decide-missing"))).to_be_visible()
     rig.page.locator('input[name="case-choice"][value="worn"]').click()
-    rig.page.get_by_role("button", name=say("case-decide")).click()
-    expect(alert.filter(has_text=say("case-see-missing"))).to_be_visible()
+    decide.click()
+    expect(alert.filter(has_text=say("case-action-missing"))).to_be_visible()
     expect(play.part(say("case-truth-title"))).to_have_count(0)
 
 
@@ -122,6 +129,7 @@ def test_what_was_seen_is_asked_before_it_is_told(rig: Rig) -> None:
     rig.page.locator('input[name="case-saw-gauge-discharge"][value="down"]').click()
     rig.page.locator('input[name="case-saw-flow-meter"][value="same"]').click()
     rig.page.locator('input[name="case-choice"][value="worn"]').click()
+    rig.page.locator('input[name="case-action"][value="overhaul"]').click()
     rig.page.get_by_role("button", name=say("case-decide")).click()
     compared = play.part(say("case-compared-title"))
     expect(compared).to_be_visible()
@@ -138,7 +146,7 @@ def test_trying_it_yourself_opens_the_rig_in_todays_plant(rig: Rig) -> None:
     play.predict()
     play.decide(ends()["right"])
     rig.page.get_by_role("button", name=say("case-try")).click()
-    today = native.case(PREDICTION, {"do": "decide", "choice": ends()["right"]})["reveal"]["plant"]
+    today = native.case(PREDICTION, decided(ends()["right"]))["reveal"]["plant"]
     rig.shows(plant=today)
     rig.type_number("valve.opening", "30")
     rig.shows({"valve.opening": 0.3}, plant=today)

@@ -12,7 +12,7 @@ from tests.engines import WAIT, Engine, firefox, until, webkit
 
 from page.parts import native
 from page.parts.links import link, state, unpack
-from page.parts.play import PREDICTION, WITNESSED
+from page.parts.play import ACTION, PREDICTION, WITNESSED, decided
 from page.parts.rig import SEEN, same
 from page.parts.words import say
 
@@ -92,7 +92,7 @@ def test_the_case_is_played_to_its_end(engine: Engine, site: str) -> None:
     right = next(
         choice["id"]
         for choice in view["choices"]
-        if native.case(PREDICTION, {"do": "decide", "choice": choice["id"]})["verdict"]["right"]
+        if native.case(PREDICTION, decided(choice["id"]))["verdict"]["rightness"] == "right"
     )
     engine.open("about:blank")
     engine.open(site + link(state(place="case", case=native.CASE, moves=[])))
@@ -103,6 +103,7 @@ def test_the_case_is_played_to_its_end(engine: Engine, site: str) -> None:
         '[data-key="take-flow"]',
         *(f'input[name="case-saw-{reading}"][value="{says}"]' for reading, says in WITNESSED.items()),
         f'input[name="case-choice"][value="{right}"]',
+        f'input[name="case-action"][value="{ACTION}"]',
         '[data-key="decide"]',
     ]
     for query in steps:
@@ -110,6 +111,6 @@ def test_the_case_is_played_to_its_end(engine: Engine, site: str) -> None:
         until(engine, f"{node} !== null && !document.querySelector('#case [aria-busy=true]')")
         engine.run(f"{node}.click()")
     heading = until(engine, "document.querySelector('[data-key=verdict]')?.textContent ?? null")
-    assert heading == say("case-right")
+    assert heading == say("case-rightness-right")
     until(engine, "document.querySelector('#case svg .duty-before') !== null")
     assert engine.run("document.scrollingElement.scrollWidth <= document.documentElement.clientWidth")

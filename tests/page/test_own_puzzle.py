@@ -14,7 +14,7 @@ from tests.cases.samples import SOUND, changed
 from page.parts import native
 from page.parts.files import Files
 from page.parts.links import link, state
-from page.parts.play import PREDICTION, Mouse, Play, sights
+from page.parts.play import PREDICTION, Mouse, Play, decided, sights
 from page.parts.rig import Rig
 from page.parts.words import say, table
 
@@ -48,7 +48,7 @@ def test_a_puzzle_of_ones_own_is_played_to_its_end(rig: Rig, way: str) -> None:
     play.decide("lighter")
     expect(play.reply(right=True)).to_contain_text("one step along the same curve")
     see = sights("gauge-discharge", "flow-meter")
-    moves = [PREDICTION, {"do": "check", "id": "flow"}, *see, {"do": "decide", "choice": "lighter"}]
+    moves = [PREDICTION, {"do": "check", "id": "flow"}, *see, decided("lighter")]
     whole = {"case": FILE, "moves": moves}
     rig.address(lambda now: now["view"] == {**now["view"], **whole}, "file and moves in the address")
     rig.page.get_by_role("button", name=say("case-try")).click()
@@ -101,7 +101,7 @@ def test_a_puzzle_too_large_for_a_link_is_kept_and_said_to_be(fresh: Rig) -> Non
 
 BAD = {
     "proof": (('flow-meter = "rises"', 'flow-meter = "falls"'), "proof.flow-meter", "error-proof"),
-    "days": (("[today.plant]\nvalve.opening = 0.85", ""), "today", "error-days"),
+    "days": (("size = 0.6", "size = 0.001"), "today", "error-days"),
     "truth": (('load = "lighter"', 'load = "heavier"'), "choices", "error-truth-load"),
     "too early": (("The gauge has", "At {today.valve.opening} it has"), "story", "error-too-early"),
     "a slip": (("reads = [", "reeds = ["), "checks[0].reeds", "error-unknown-nearest"),
@@ -164,7 +164,7 @@ def test_from_a_puzzle_of_ones_own_the_packaged_ones_can_be_reached(rig: Rig) ->
     rig.page.get_by_role("button", name=say("place-case"), exact=True).click()
     expect(play.part(say("case-readings-title"))).to_be_visible()
     rig.page.get_by_role("button", name=say("case-others")).click()
-    rig.page.locator(f'#offers-cases button[data-id="{native.CASE}"]').click()
+    rig.page.locator(f'#course button[data-id="{native.CASE}"]').click()
     expect(rig.page.get_by_role("heading", name=native.case()["title"])).to_be_visible()
 
 

@@ -17,14 +17,14 @@ SEEN = [{"do": "see", "reading": "gauge-discharge", "says": "down"}]
 BOTH_SEEN = [*SEEN, {"do": "see", "reading": "flow-meter", "says": "up"}]
 
 
-def case(name: str, title: str, moves: Sequence[Mapping[str, Any]]) -> Scene:
+def case(name: str, title: str, moves: Sequence[Mapping[str, Any]], **view: Any) -> Scene:
     """A case after some moves."""
-    return Scene(name, title, view={"place": "case", "case": CASE, "moves": list(moves)})
+    return Scene(name, title, view={"place": "case", "case": CASE, "moves": list(moves), **view})
 
 
-def decide(choice: str) -> dict[str, str]:
-    """The move that gives a verdict."""
-    return {"do": "decide", "choice": choice}
+def decide(choice: str, action: str = "restore") -> dict[str, str]:
+    """The move that gives a verdict and says what is done."""
+    return {"do": "decide", "choice": choice, "action": action}
 
 
 BESIDE = {"plant": "rinse-transfer", "edits": {"valve.opening": 0.3}}
@@ -62,12 +62,14 @@ SCENES = (
     Scene("time", "Time has run for some minutes", deed="time"),
     Scene("trend", "The trend strip, read in its middle", deed="trend"),
     *RIGS,
+    Scene("course", "The map of the course", view={"place": "course"}),
     case("case-story", "Case: story and prediction", []),
     case("case-predicted", "Case: after the prediction", [PREDICT]),
     case("case-hinted", "Case: after both hints", [PREDICT, {"do": "hint"}, {"do": "hint"}]),
     case("case-checked", "Case: two checks taken", [PREDICT, *CHECKS]),
-    case("case-wrong", "Case: a wrong verdict", [PREDICT, *SEEN, decide("worn")]),
+    case("case-wrong", "Case: a wrong verdict", [PREDICT, *SEEN, decide("worn", "overhaul")]),
     case("case-right", "Case: the right verdict", [PREDICT, *CHECKS, *BOTH_SEEN, decide("lighter")]),
+    case("case-wall", "Case on the wall: the story", [], wall=True),
     case("case-direction", "Case: right side, wrong way", [PREDICT, *SEEN, decide("heavier")]),
 )
 """The reveal stands below each verdict, on the whole-page pictures."""

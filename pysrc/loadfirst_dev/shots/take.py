@@ -16,6 +16,7 @@ HEIGHT = "() => document.documentElement.scrollHeight"  # so tall that what stic
 RUNTIME = "**/runtime/**"
 SETTLED = {
     "rig": '#apparatus .drawing-svg[data-origin="live"]',
+    "course": "#course .course-case",
     "case": '#case .case-body[aria-busy="false"] > :nth-child(3)',
 }
 

@@ -32,9 +32,9 @@ export function radios(document, {name, legend, options, chosen, onpick, aside =
 }
 
 /** A table: a name before each row, a head over each column, which each cell knows too: see case.css. */
-export function table(document, caption, head, rows) {
+export function table(document, caption, head, rows, kind = "") {
   const cell = (name, text, attributes = {}) => make(document, name, attributes, text);
-  return make(document, "table", {class: "case-table"},
+  return make(document, "table", {class: `case-table ${kind}`.trim()},
     caption && cell("caption", caption),
     make(document, "thead", {}, make(document, "tr", {}, ...head.map((text) => (text ? cell("th", text, {scope: "col"}) : cell("td", ""))))),
     make(document, "tbody", {}, ...rows.map(([label, ...values]) =>

@@ -1,32 +1,37 @@
-// The first half of a case: the story, then the prediction and the first suspicion.
+// The first half of a case: what it is, the story, then the prediction and the first suspicion.
 import {block, button, make, prose, radios} from "./case-dom.js";
 import {line} from "./case-parts.js";
 
 export const DIRECTIONS = ["up", "same", "down"];
 
-/** Title, level and goals. */
-export function heading(document, view, {words}) {
+/** Title, level and goals, and the way to the other cases. */
+export function heading(document, view, {words, send, model}) {
   const goals = make(document, "details", {class: "case-goals"},
     make(document, "summary", {"data-key": "goals"}, words("case-goals")),
     make(document, "ul", {}, ...view.teaches.map((goal) => make(document, "li", {}, goal))),
     view.leaves_out.length > 0 && make(document, "p", {class: "case-soft"}, words("case-left-out")),
     view.leaves_out.length > 0 && make(document, "ul", {}, ...view.leaves_out.map((goal) => make(document, "li", {}, goal))));
+  const kind = [words(`case-level-${view.level}`), view.worked && words("case-worked"), model.seed && words("case-seed", {seed: String(view.seed)})];
   return make(document, "header", {class: "case-heading"},
-    make(document, "p", {class: "case-soft"}, `${words("case-label")} · ${words(`case-level-${view.level}`)}`),
+    make(document, "div", {class: "case-top"},
+      button(document, "course", words("case-course"), () => send({type: "course"}), "plain"),
+      button(document, "wall", words(model.wall ? "case-wall-off" : "case-wall-on"), () => send({type: "view", view: {wall: !model.wall}}), "plain case-to-wall")),
     make(document, "h2", {tabindex: "-1", "data-key": "title"}, view.title),
+    make(document, "p", {class: "case-soft"}, kind.filter(Boolean).join(" · ")),
     goals);
 }
 
-/** What happened, as somebody tells it. */
-export const story = (document, view, {words, units}) =>
-  block(document, "story", words("case-story-title"), ...prose(document, view.story, units));
+/** What happened, as somebody tells it; the picture of the plant goes with it. */
+export const story = (document, view, {words, units}, picture) =>
+  block(document, "story", words("case-story-title"), make(document, "div", {class: "case-tale"}, ...prose(document, view.story, units)), picture);
 
 /**
  * The prediction: two questions to answer before anything is shown, or what was answered.
  * @param {{says: string|null, suspects: string|null}} draft  what is picked so far; written to
  * @param {(move: object) => void} move
+ * @param {Element|null} hands  the tally of a class
  */
-export function prediction(document, view, deps, draft, move) {
+export function prediction(document, view, deps, draft, move, hands = null) {
   const {words} = deps;
   const asked = view.prediction;
   if (asked.says !== null) return block(document, "predict", words("case-prediction-title"), ...committed(document, asked, deps));
@@ -40,6 +45,7 @@ export function prediction(document, view, deps, draft, move) {
       name: "says", legend: line(asked.asks, deps.units), chosen: draft.says, onpick: (value) => { draft.says = value; },
       options: DIRECTIONS.map((value) => ({value, label: words(`case-direction-${value}`)})),
     }),
+    hands,
     radios(document, {
       name: "suspects", legend: words("case-suspect-asks"), chosen: draft.suspects, onpick: (value) => { draft.suspects = value; },
       options: asked.suspects.map((value) => ({value, label: words(`case-group-${value}`)})),

@@ -76,10 +76,14 @@ export function expectations({prediction, saw}) {
   }));
 }
 
-/** The moves of a verdict: what was seen first, then what follows from it. null while something is missing. */
-export function verdictMoves(toSee, {saw, choice}) {
-  if (!choice || toSee.some((id) => !saw[id])) return null;
-  return [...toSee.map((id) => ({do: "see", reading: id, says: saw[id]})), {do: "decide", choice}];
+/**
+ * The moves of a verdict: what was seen first, then what follows from it and what is done.
+ * @returns {{moves: object[]|null, missing: "see"|"choice"|"action"|null}} no moves while something is missing, the first of it named
+ */
+export function verdictMoves(toSee, {saw, choice, action}) {
+  const missing = toSee.some((id) => !saw[id]) ? "see" : !choice ? "choice" : !action ? "action" : null;
+  if (missing) return {moves: null, missing};
+  return {moves: [...toSee.map((id) => ({do: "see", reading: id, says: saw[id]})), {do: "decide", choice, action}], missing};
 }
 
 /**
@@ -101,12 +105,34 @@ export function newest(moves) {
   }
 }
 
-/** One text for a case and its moves, to tell whether two asks are the same. */
-export const playKey = (id, moves) => JSON.stringify([id, moves]);
+/** One text for a case, its moves and its seed, to tell whether two asks are the same. */
+export const playKey = ({case: which, moves, seed = null}) => JSON.stringify([which, moves, seed]);
+
+/** What something costs: "8 min", "8 min · 40 in money". */
+export const costText = ({minutes, money = 0}, words) => words(money > 0 ? "case-cost-both" : "case-minutes", {minutes, money});
+
+/** A reading of the view as the two days' comparison has it: each day complete, and the change. */
+export function asShift({id, quantity, low, high, yesterday, today, moved, explained}) {
+  const day = (pointer) => ({id, quantity, low, high, ...pointer});
+  const known = yesterday.value !== null && today.value !== null;
+  return {id, quantity, yesterday: day(yesterday), today: day(today), moved, explained, change: known ? today.value - yesterday.value : null};
+}
+
+/**
+ * What a check told, or could have told: of readings which moved, of a look whether it can show what happened.
+ * @returns {{kind: "readings", moved: object[], still: object[]} | {kind: "look", telling: boolean} | {kind: "nothing"}}
+ */
+export function checkWorth(check, {readings, telling}) {
+  const read = readings.filter(({id}) => check.reads.includes(id));
+  if (check.observes) return {kind: "look", telling: telling.includes(check.id)};
+  if (check.test || !read.length) return {kind: "nothing"};
+  const went = ({moved}) => moved === "up" || moved === "down";
+  return {kind: "readings", moved: read.filter(went), still: read.filter((one) => !went(one))};
+}
 
 /** Which sentence explains a failure, and whether starting again helps; null where nothing but another puzzle does. */
-export function failure(error) {
-  if (error.code === "file") return {words: "case-failed-file", restart: false};
+export function failure(error, seed = null) {
+  if (error.code === "file") return {words: seed === null ? "case-failed-file" : "case-failed-seed", restart: false};
   if (error.code === "input" && error.where === "case" && error.rule === "lookup") return {words: "case-unknown", restart: null};
   if (error.code === "input" && String(error.where).startsWith("moves")) return {words: "case-failed-moves", restart: true};
   return {words: "case-failed", restart: false};

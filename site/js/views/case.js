@@ -1,11 +1,23 @@
 // A case from its story to its end: asks Python what the learner may see now, and places the parts.
 // What stands there already stays: a reader's focus and choices outlive whatever comes without news.
+import {resultOf} from "../result-code.js";
+import {checks} from "./case-checks.js";
+import {curves} from "./case-curves.js";
+import {decision} from "./case-decision.js";
 import {button, make} from "./case-dom.js";
+import {next, result} from "./case-end.js";
 import {heading, prediction, story} from "./case-opening.js";
-import {failure, newest, playKey} from "./case-parts.js";
-import {compared, curves, instruments, next, path, truth, verdict} from "./case-reveal.js";
-import {checks, decision, readings} from "./case-work.js";
+import {costText, failure, newest, playKey} from "./case-parts.js";
+import {path, worth} from "./case-path.js";
+import {picture} from "./case-picture.js";
+import {readings} from "./case-readings.js";
+import {moved, truth} from "./case-truth.js";
+import {compared, verdict} from "./case-verdict.js";
+import {createHands, createSteps} from "./case-wall.js";
 import {sentence} from "./sentence.js";
+
+const MOST_DRAWS = 12; // seeds that are tried before a case is called one that cannot be drawn
+const JUMPS = ["story", "readings", "checks", "decision"];
 
 /**
  * @param {HTMLElement} host
@@ -13,15 +25,19 @@ import {sentence} from "./sentence.js";
  * @param {Document} deps.document
  * @param {Function} deps.words
  * @param {(kind: string, body: object) => Promise<object>} deps.ask
- * @param {(action: object) => void} deps.send  {type: "moves" | "rig" | "open-plant" | "ask-open" | "again", …}
- * @returns {{update: (model: {case: string|object, moves: object[], units: object, words?: Function, ready?: boolean}) => void}}
+ * @param {(action: object) => void} deps.send  {type: "moves" | "rig" | "course" | "open-plant" | "draw" | "finished" | "view" | "again", …}
+ * @returns {{update: (model: {case: string|object, moves: object[], seed: number|null, wall: boolean, next: object|null,
+ *   units: object, catalogue: object, ready?: boolean}) => void}}
  */
 export function create(host, deps) {
-  const {document, ask, send} = deps;
+  const {document, ask, send, words} = deps;
   const body = make(document, "div", {class: "case-body"});
   const notice = make(document, "div", {class: "case-notice"});
   const spoken = make(document, "p", {class: "unseen", role: "status", "aria-live": "polite"});
+  const steps = createSteps(document, words);
+  const hands = createHands(document, words);
   host.append(body, spoken);
+  host.addEventListener("keydown", (event) => model?.wall && steps.key(event));
 
   let model = null;
   let view = null; // what Python, or the file made with the site, said last
@@ -31,8 +47,9 @@ export function create(host, deps) {
   let draft = emptyDraft();
   let drawn = null; // what the parts that stand there were made of, as one text
   let drawnUnits = null;
-  let drawings = null;
+  let drawings = [];
   let moving = false; // the learner's own move is under way: its result gets the focus
+  let draws = 0;
 
   const waiting = () => asked !== null && asked !== shown;
 
@@ -43,28 +60,37 @@ export function create(host, deps) {
   }
 
   async function load() {
-    const key = playKey(model.case, model.moves);
+    const key = playKey(model);
     asked = key;
     trouble = null;
     readOpening(key, model);
     let answer = null;
     try {
-      answer = await ask("case", {case: model.case, moves: model.moves});
+      answer = await ask("case", {case: model.case, moves: model.moves, seed: model.seed});
     } catch (error) {
       if (key !== asked || error.name === "Superseded") return;
+      if (drawsAgain(error)) return;
       trouble = error;
       return render();
     }
     if (key === asked) settle(key, answer);
   }
 
+  /** With some seeds what an author claims is lost in the instruments' scatter: another one is drawn, unseen. */
+  function drawsAgain(error) {
+    if (error.code !== "file" || model.seed === null || model.moves.length > 0 || draws >= MOST_DRAWS) return false;
+    draws += 1;
+    send({type: "draw"});
+    return true;
+  }
+
   /** The story as it was computed when the site was built; its absence does no harm. */
-  async function readOpening(key, {case: id, moves, ready}) {
+  async function readOpening(key, {case: id, moves, seed, ready}) {
     if (ready || view || typeof id !== "string" || !known(id)) return;
     try {
       const response = await fetch(new URL(`cases/${encodeURIComponent(id)}.json`, document.baseURI));
       const opening = response.ok ? (await response.json()).view : null;
-      if (!opening || view || key !== asked) return;
+      if (!opening || view || key !== asked || (seed ?? opening.seed) !== opening.seed) return;
       view = opening;
       if (moves.length === 0) shown = key;
       render();
@@ -82,77 +108,106 @@ export function create(host, deps) {
   function settle(key, answer) {
     view = answer;
     shown = key;
+    draws = 0;
     render();
+    if (view.stage === "done" && typeof model.case === "string") send({type: "finished", case: model.case, result: resultOf(view)});
     if (moving) {
       focusOn(newest(model.moves) ?? "title");
-      spoken.textContent = deps.words("case-spent", {minutes: view.minutes});
+      spoken.textContent = words("case-spent", {cost: costText(view, words)});
     }
     moving = false;
   }
 
   function forget() {
     view = shown = drawn = null;
+    begin();
+  }
+
+  function begin() {
     draft = emptyDraft();
+    steps.restart();
+    hands.clear();
   }
 
   function focusOn(key) {
     const node = body.querySelector(`[data-key="${CSS.escape(key)}"]`);
-    node?.focus();
-    node?.scrollIntoView?.({block: "nearest"});
+    if (node && model.wall) steps.reveal(node);
+    node?.focus({preventScroll: true});
+    node?.scrollIntoView?.({block: node.matches("h3") ? "start" : "nearest"});
   }
 
   /** Show how things stand. The parts are made anew only where they would come out otherwise; the note is free to change. */
   function render() {
     body.setAttribute("aria-busy", String(waiting()));
+    host.classList.toggle("wall", Boolean(model.wall));
     fill(notice, note());
-    const others = Boolean(model.catalogue?.cases.some(({id}) => id !== model.case));
-    const now = JSON.stringify([view, covered(), others], unseenDigitsOff);
+    const now = JSON.stringify([view, covered(), model.next?.id, model.seed, model.wall], unseenDigitsOff);
     if (now === drawn && model.units === drawnUnits) return;
     drawn = now;
     drawnUnits = model.units;
-    replaceParts(others);
+    replaceParts();
   }
 
-  function replaceParts(others) {
+  function replaceParts() {
     const held = document.activeElement?.closest?.("[data-key]");
     const key = held && body.contains(held) ? held.dataset.key : null;
-    drawings?.remove();
-    drawings = null;
+    for (const drawing of drawings) drawing.remove();
+    drawings = [];
     const unfolded = body.querySelector(".case-goals")?.open ?? false;
-    body.replaceChildren(...parts(others));
+    body.replaceChildren(...parts());
     body.querySelector(".case-goals")?.toggleAttribute("open", unfolded);
-    drawings?.draw();
+    for (const drawing of drawings) drawing.draw();
+    if (model.wall) steps.take([...body.querySelectorAll(".case-block")]);
     if (key) body.querySelector(`[data-key="${CSS.escape(key)}"]`)?.focus({preventScroll: true});
   }
 
   /** The prediction stands, and its readings are still to come. */
   const covered = () => view?.stage === "predict" && model.moves.length > 0 && !trouble;
 
-  function parts(others) {
-    const tools = {...deps, units: model.units};
+  function parts() {
+    const tools = {...deps, units: model.units, model};
     const foot = make(document, "div", {class: "case-foot"},
-      button(document, "back", deps.words("case-back"), () => send({type: "rig"})),
-      others && button(document, "others", deps.words("case-others"), () => send({type: "ask-open"})));
+      button(document, "back", words("case-back"), () => send({type: "rig"})),
+      button(document, "others", words("case-others"), () => send({type: "course"})));
     if (!view) return [notice, foot];
-    return [heading(document, view, tools), story(document, view, tools), notice, ...(covered() ? [] : stage(tools)), foot];
+    const plant = drawing(picture(document, view, tools));
+    const side = make(document, "div", {class: "case-side"}, heading(document, view, tools), story(document, view, tools, plant));
+    const bar = model.wall ? steps.node : view.stage === "check" && jumps();
+    return [side, make(document, "div", {class: "case-main-part"}, notice, ...(covered() ? [] : stage(tools))), foot, bar].filter(Boolean);
+  }
+
+  function drawing(made) {
+    drawings.push(made);
+    return made.node;
   }
 
   function stage(tools) {
     if (view.stage !== "done") {
-      const predicted = prediction(document, view, tools, draft, move);
+      const predicted = prediction(document, view, tools, draft, move, model.wall ? hands.node : null);
       if (view.stage === "predict") return [predicted];
       return [predicted, readings(document, view, tools), checks(document, view, tools, move), decision(document, view, tools, draft, move)];
     }
-    drawings = curves(document, view, tools);
-    return [verdict(document, view, tools), compared(document, view, tools), truth(document, view, tools), drawings.node,
-      path(document, view, tools), instruments(document, view, tools), next(document, view, tools)];
+    const reveal = [verdict, compared, truth].map((part) => part(document, view, {...tools, hands: hands.line()}));
+    const after = [moved, worth, path, result, next].map((part) => part(document, view, tools)); // what was earned: behind `path`
+    return [...reveal, drawing(curves(document, view, tools)), ...after];
+  }
+
+  /** Under the thumb: the bill so far, and the ways to what is read, checked and decided. */
+  function jumps() {
+    const to = JUMPS.map((key) => button(document, `to-${key}`, words(`case-to-${key}`), () => {
+      const goal = body.querySelector(`[data-key="${key}"]`);
+      goal.focus({preventScroll: true});
+      goal.closest(".case-block").scrollIntoView({block: "start"});
+    }, "plain"));
+    return make(document, "nav", {class: "case-bar", "aria-label": words("case-jump-label")},
+      make(document, "span", {class: "case-bill"}, words("case-bill", {cost: costText(view, words)})), ...to);
   }
 
   /** A line on what is being waited for, or what went wrong and the way out; null where there is nothing to say. */
   function note() {
     if (trouble) return problem();
     const id = waitingFor();
-    return id && make(document, "p", {class: "case-note", tabindex: "-1", "data-key": "note"}, deps.words(id));
+    return id && make(document, "p", {class: "case-note", tabindex: "-1", "data-key": "note"}, words(id));
   }
 
   function waitingFor() {
@@ -162,38 +217,38 @@ export function create(host, deps) {
   }
 
   function problem() {
-    const {words: id, restart} = failure(trouble);
+    const {words: id, restart} = failure(trouble, model.seed);
     const again = () => {
       if (trouble.code === "start-up") send({type: "again"}); // Python itself is missing
       load();
       render();
     };
     const way = restart === null ? null : restart
-      ? button(document, "restart", deps.words("case-restart"), () => send({type: "moves", moves: []}))
-      : button(document, "again", deps.words("case-again"), again);
+      ? button(document, "restart", words("case-restart"), () => send({type: "moves", moves: []}))
+      : button(document, "again", words("case-again"), again);
     return make(document, "div", {class: "case-note case-trouble", role: "alert"},
-      make(document, "p", {}, deps.words(id)),
-      trouble.code === "file" && make(document, "p", {class: "case-detail"}, sentence(trouble, {words: deps.words, units: model.units})),
-      way);
+      make(document, "p", {}, words(id)),
+      trouble.code === "file" && make(document, "p", {class: "case-detail"}, sentence(trouble, {words, units: model.units})),
+      id === "case-failed-seed" ? button(document, "draw", words("case-draw"), () => send({type: "draw"})) : way);
   }
 
   return {
     update(next) {
       const before = model;
       model = next;
-      const key = playKey(next.case, next.moves);
-      const sameCase = before !== null && playKey(before.case, []) === playKey(next.case, []);
-      if (!sameCase) forget();
-      else if (next.moves.length === 0 && before.moves.length) draft = emptyDraft();
+      const key = playKey(next);
+      const same = before !== null && playKey({...before, moves: []}) === playKey({...next, moves: []});
+      if (!same) forget();
+      else if (next.moves.length === 0 && before.moves.length) begin();
       const fresh = key !== asked;
       if (fresh) load();
-      if (fresh || before.units !== next.units || before.ready !== next.ready) render();
+      if (fresh || ["units", "ready", "wall", "next"].some((name) => before[name] !== next[name])) render();
       if (fresh && moving && !next.ready) focusOn("note");
     },
   };
 }
 
-const emptyDraft = () => ({says: null, suspects: null, saw: {}, choice: null});
+const emptyDraft = () => ({says: null, suspects: null, saw: {}, choice: null, action: null});
 
 /** Two machines may differ in a number's last digits, which nobody sees. */
 const unseenDigitsOff = (_, value) => (typeof value === "number" ? Number(value.toPrecision(9)) : value);

@@ -5,6 +5,26 @@ import {h, hide, setText} from "./dom.js";
 const COLUMNS = ["reading", "yesterday", "today", "change", "why"];
 
 /**
+ * The table of every instrument on both days.
+ * @returns {{node: HTMLTableElement, fill: (rows: object[]) => void}} rows of day-words.js
+ */
+export function dayTable(document, words) {
+  const make = (...parts) => h(document, ...parts);
+  const body = make("tbody", {});
+  const node = make("table", {class: "days-table"},
+    make("caption", {class: "unseen"}, words("days-table")),
+    make("thead", {}, make("tr", {}, COLUMNS.map((name) => make("th", {scope: "col", class: `days-${name}`}, words(`days-column-${name}`))))), body);
+
+  function row({id, name, yesterday, today, change, arrow, moved, says, why}) {
+    const cell = (column, ...children) => make("td", {"data-column": words(`days-column-${column}`), class: `days-${column}`}, ...children);
+    return make("tr", {"data-reading": id, class: moved && moved !== "same" ? "moved" : false},
+      make("th", {scope: "row"}, name), cell("yesterday", yesterday), cell("today", today),
+      cell("change", arrow && make("span", {class: "days-arrow", "aria-hidden": "true"}, `${arrow} `), change, make("span", {class: "days-says"}, ` ${says}`)), cell("why", why));
+  }
+  return {node, fill: (rows) => body.replaceChildren(...rows.map(row))};
+}
+
+/**
  * @param {HTMLElement} host
  * @param {object} kit {document, words, send}
  */
@@ -16,19 +36,9 @@ export function create(host, {document, words}) {
   const order = make("p", {class: "fine"});
   const still = make("p", {class: "fine", hidden: true}, words("days-at-moment"));
   const list = make("ul", {class: "days-parts"});
-  const body = make("tbody", {});
-  const table = make("table", {class: "days-table"},
-    make("caption", {class: "unseen"}, words("days-table")),
-    make("thead", {}, make("tr", {}, COLUMNS.map((name) => make("th", {scope: "col", class: `days-${name}`}, words(`days-column-${name}`))))), body);
-  host.append(make("div", {class: "beside-head"}, title, print), still, story, list, order, table, make("p", {class: "fine"}, words("days-foot")));
+  const table = dayTable(document, words);
+  host.append(make("div", {class: "beside-head"}, title, print), still, story, list, order, table.node, make("p", {class: "fine"}, words("days-foot")));
   let drawn = null;
-
-  function row({id, name, yesterday, today, change, arrow, moved, says, why}) {
-    const cell = (column, ...children) => make("td", {"data-column": words(`days-column-${column}`), class: `days-${column}`}, ...children);
-    return make("tr", {"data-reading": id, class: moved && moved !== "same" ? "moved" : false},
-      make("th", {scope: "row"}, name), cell("yesterday", yesterday), cell("today", today),
-      cell("change", arrow && make("span", {class: "days-arrow", "aria-hidden": "true"}, `${arrow} `), change, make("span", {class: "days-says"}, ` ${says}`)), cell("why", why));
-  }
 
   return {
     update(model) {
@@ -45,7 +55,7 @@ export function create(host, {document, words}) {
       hide(order, !parts);
       list.replaceChildren(...(parts?.lines ?? []).map((line) => make("li", {}, line)));
       setText(order, parts?.says ?? "");
-      body.replaceChildren(...dayRows(model, words).map(row));
+      table.fill(dayRows(model, words));
     },
   };
 }

@@ -23,7 +23,7 @@ const FORMS = {
     ["words", ({problem}, got) => problem === "Invalid value" && /=\s*[A-Za-z]/.test(got)],
     ["line", has("line")],
   ],
-  truth: [["load", has("group", "load")], ["group", has("group")]],
+  truth: [["load", has("groups", "load")], ["group", has("groups")]],
 };
 
 function has(...names) {

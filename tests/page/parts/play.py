@@ -13,6 +13,8 @@ from page.parts.words import say
 PREDICTION = {"do": "predict", "says": "up", "suspects": "discharge-side"}
 WITNESSED = {"gauge-discharge": "down", "flow-meter": "up"}
 """What a careful eye sees of the readings that it is asked about."""
+ACTION = "restore"
+"""What is done with every verdict that does not ask for another."""
 TABS = 120  # more than any page has stops
 
 
@@ -24,6 +26,11 @@ def plain(prose: list[list[dict[str, Any]]]) -> list[str]:
 def sights(*readings: str) -> list[dict[str, str]]:
     """The moves that say what was seen of some readings."""
     return [{"do": "see", "reading": reading, "says": WITNESSED[reading]} for reading in readings]
+
+
+def decided(choice: str, action: str = ACTION) -> dict[str, str]:
+    """The move that gives a verdict."""
+    return {"do": "decide", "choice": choice, "action": action}
 
 
 class Mouse:
@@ -120,14 +127,14 @@ class Play:
             if radio.count():
                 self.hand.choose(radio)
 
-    def decide(self, choice: str) -> None:
-        """Say what was seen, and give the verdict."""
+    def decide(self, choice: str, action: str = ACTION) -> None:
+        """Say what was seen, give the verdict, and say what is to be done."""
         self.see()
         self.hand.choose(self.page.locator(f'input[name="case-choice"][value="{choice}"]'))
+        self.hand.choose(self.page.locator(f'input[name="case-action"][value="{action}"]'))
         self.hand.press(self.page.get_by_role("button", name=say("case-decide")))
         expect(self.part(say("case-truth-title"))).to_be_visible()
 
     def reply(self, right: bool) -> Locator:
         """The verdict's own explanation."""
-        says = say("case-right") if right else say("case-wrong")
-        return self.part(says)
+        return self.part(say("case-rightness-right" if right else "case-rightness-wrong"))

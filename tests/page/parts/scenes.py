@@ -9,6 +9,7 @@ from playwright.sync_api import expect
 from page.parts import native
 from page.parts.links import state
 from page.parts.play import PREDICTION, WITNESSED, sights
+from page.parts.play import decided as verdict
 from page.parts.rig import Rig
 from page.parts.words import say
 
@@ -29,8 +30,8 @@ def case(*moves: dict[str, str]) -> dict[str, Any]:
 def decided(right: bool) -> dict[str, Any]:
     """A link to the end of the case."""
     for choice in native.case(PREDICTION)["choices"]:
-        moves = [PREDICTION, CHECK, STRIP, *sights(*WITNESSED), {"do": "decide", "choice": choice["id"]}]
-        if native.case(*moves)["verdict"]["right"] == right:
+        moves = [PREDICTION, CHECK, STRIP, *sights(*WITNESSED), verdict(choice["id"])]
+        if native.case(*moves)["verdict"]["rightness"] == ("right" if right else "wrong"):
             return case(*moves)
     raise AssertionError("no such verdict")
 

@@ -1,0 +1,36 @@
+// The end of a case: a result to hand in, and where to go from here.
+import {block, button, make} from "./case-dom.js";
+import {resultOf} from "../result-code.js";
+
+/** The result as a line of text, which nobody gets unless the learner hands it in. */
+export function result(document, view, {words, clipboard}) {
+  const {code, seed} = resultOf(view);
+  const line = make(document, "textarea", {class: "case-code", readonly: true, rows: 3, "aria-label": words("case-code"), "data-key": "code", onfocus: () => line.select()}, code);
+  const said = make(document, "p", {role: "status"});
+  async function copy() {
+    try {
+      await clipboard.writeText(code);
+      said.textContent = words("share-copied");
+    } catch {
+      line.select();
+      said.textContent = words("share-by-hand");
+    }
+  }
+  return block(document, "result", words("case-result-title"),
+    make(document, "p", {class: "case-soft"}, words("case-result-note")),
+    make(document, "p", {}, words("case-result-seed", {seed: String(seed)})),
+    line,
+    make(document, "div", {class: "case-buttons"},
+      button(document, "copy-code", words("case-copy-code"), copy),
+      button(document, "print", words("case-print"), () => document.defaultView.print())),
+    said);
+}
+
+/** What to do next. */
+export const next = (document, view, {words, send, model}) =>
+  make(document, "div", {class: "case-next"},
+    make(document, "p", {class: "case-soft"}, words("case-try-note")),
+    button(document, "try", words("case-try"), () => send({type: "open-plant", plant: view.reveal.plant}), "case-button case-main"),
+    model.next && button(document, "next", words("case-next", {title: model.next.title}), () => send({type: "case", case: model.next.id})),
+    button(document, "replay", words("case-replay"), () => send({type: "moves", moves: []})),
+    button(document, "draw", words("case-draw"), () => send({type: "draw"})));
