@@ -104,6 +104,8 @@ def information(chance: Array, told: Array) -> float:
     told : ndarray (H, Y)
         Chance of each outcome under each hypothesis; each row adds up to 1.
     """
+    may_be = chance > NEGLIGIBLE**2
+    chance, told = chance[may_be], told[may_be]
     mixed = chance @ told
     with np.errstate(divide="ignore", invalid="ignore"):
         ratio = np.where((told > 0) & (mixed > 0), np.log2(told) - np.log2(mixed), 0.0)

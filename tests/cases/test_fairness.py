@@ -1,0 +1,141 @@
+"""Whether a case is fair, by the evidence engine: the truth is found, and habits earn little."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import numpy as np
+import pytest
+from tests.cases.samples import SOUND, changed, prove_text
+
+from loadfirst.cases.debrief import debrief
+from loadfirst.cases.fairness import Fairness, fairness, unfair
+from loadfirst.cases.moves import follow, moves_from
+from loadfirst.cases.players import led, plays
+from loadfirst.cases.weighing import Weighing, prepare
+from loadfirst.errors import InputError
+
+pytestmark = pytest.mark.native
+
+BLIND = changed(
+    ('cause = "valve-opened"\nsize = 0.6', 'cause = "lighter-liquid"\nsize = 0.9'),
+    ('blames = ["discharge-side"]\nload = "lighter"', 'blames = ["liquid"]'),
+    ('"It stands at {today.valve.opening}."', '"It stands elsewhere."'),
+    ('reads = ["flow-meter"]', 'reads = ["flow-meter", "level-delivery"]'),
+    ('reads = ["gauge-discharge", "ammeter-1"]', 'reads = ["level-supply"]'),
+    ('flow-meter = "rises"\n', 'flow-meter = "same"\n'),
+)
+"""A lighter liquid, without a look at the liquid on offer, or an ammeter."""
+
+
+@cache
+def weighing(text: str = SOUND) -> Weighing:
+    """A case text, weighed."""
+    return Weighing(prove_text(text))
+
+
+@cache
+def found(text: str = SOUND) -> Fairness:
+    """The same, played."""
+    return fairness(weighing(text), draws=40, plays_each=6)
+
+
+def complaints(text: str) -> list[InputError]:
+    """What is unfair in it."""
+    return list(unfair(found(text), weighing(text)))
+
+
+def test_the_sound_case_is_fair() -> None:
+    """Group and cause are found; the wrong verdicts are not borne out."""
+    fair = found()
+    assert fair.group > 0.95 and fair.told and fair.cause > 0.9
+    assert max(fair.rivals.values()) < 0.05
+    assert complaints(SOUND) == []
+
+
+def test_the_led_player_takes_little_and_earns_most() -> None:
+    """Two or three cheap checks, no strip-down, and more than any habit."""
+    fair = found()
+    assert 1 <= fair.checks <= 3 and fair.cost < 40
+    assert fair.led > 90
+    assert max(fair.habits.values()) < 0.75 * fair.led
+    assert fair.habits["dismantles"] < 20
+
+
+def test_the_led_player_decides_by_what_was_seen() -> None:
+    """In each of several looks the true verdict."""
+    one = weighing()
+    looked = one.looks(range(1, 6))
+    for number in range(5):
+        assert led(one, looked.only([number])).choice.id == "lighter"
+
+
+def test_habits_do_what_they_are_called() -> None:
+    """Each of them, without looking."""
+    one = weighing()
+    look = one.looks([1])
+    assert plays("blames-load", one, look, 1).choice.id == "lighter"
+    stripped = plays("dismantles", one, look, 1)
+    assert (stripped.choice.id, stripped.cost, stripped.action) == ("worn", 240, "overhaul")
+    assert plays("contradicts", one, look, 1).choice.id == "lighter"
+    assert plays("checks-all", one, look, 1).cost == 3 + 10 + 10 + 240
+
+
+def test_a_truth_that_nothing_on_offer_parts_is_called_unfair_with_a_remedy() -> None:
+    """A lighter liquid moves gauges as other things do; no sample is on offer."""
+    faults = complaints(BLIND)
+    assert faults and faults[0].rule == "fair"
+    assert "Offer a reading or an observation" in faults[0].hint
+
+
+def test_more_checks_make_the_truth_surer() -> None:
+    """In the mean over many looks, never less sure than before."""
+    one = weighing()
+    looked = one.looks(range(1, 41))
+    steps = [one.weigh(looked, taken) for taken in ([], ["flow"], ["flow", "stem"])]
+    sure = [float(np.mean(one.of_truth(step)[0])) for step in steps]
+    assert sure[0] < sure[1] <= sure[2]
+
+
+def test_a_test_by_hand_is_evidence_too() -> None:
+    """A shut-in reading speaks of the pump alone: it clears it of wear."""
+    one = weighing()
+    looked = one.looks([1])
+    names = [each.id for each in one.predictions.hypotheses]
+    before, after = (one.weigh(looked, taken).probability[0] for taken in ([], ["shut-in"]))
+    smaller = names.index("impeller-smaller")
+    assert after[smaller] < max(1e-9, before[smaller] / 10)
+
+
+def test_suspects_are_reckoned_in_lots_and_then_kept() -> None:
+    """So many each time, never more than there are."""
+    proven = prove_text(changed(("valve.opening = 0.65", "valve.opening = 0.64")))
+    done, of = prepare(proven, 4)
+    assert done == 4 < of
+    assert prepare(proven, 1000) == (of, of)
+
+
+MOVES = [{"do": "predict", "says": "down", "suspects": "machine"}, {"do": "check", "id": "flow"}]
+
+
+def test_the_debrief_says_what_each_check_told() -> None:
+    """Bits add up to what is known in the end; a wrong verdict has readings against it."""
+    one = weighing()
+    moves = moves_from([*MOVES, {"do": "decide", "choice": "worn", "action": "overhaul"}])
+    told = debrief(one, follow(one.proven.case, moves))
+    assert [step.check for step in told.steps] == [None, "flow"]
+    assert told.steps[1].truth > 0.95
+    assert told.chosen < 0.01
+    assert [misfit.reading for misfit in told.misfits][0] == "flow-meter"
+    assert told.score.points == 0.0
+    doubt = np.log2(len(one.predictions.hypotheses))
+    assert 0 < sum(step.bits for step in told.steps) <= doubt
+
+
+def test_a_verdict_that_is_borne_out_scores() -> None:
+    """The same way, the right verdict and what helps."""
+    one = weighing()
+    moves = moves_from([*MOVES, {"do": "decide", "choice": "lighter", "action": "restore"}])
+    told = debrief(one, follow(one.proven.case, moves))
+    assert told.chosen > 0.9 and told.misfits == []
+    assert told.score.points > 95
