@@ -1,5 +1,6 @@
 // What the learner has played: kept in this browser, one entry for each case, and nothing else of them. No DOM.
 // Every change begins from what is kept now, so that two tabs lose nothing of each other's.
+import {playOf} from "./result-code.js";
 import {isTable} from "./tables.js";
 
 /** Number of the form in which plays are kept; one made by a newer page is left alone. */
@@ -50,9 +51,9 @@ export function createCourse(kept) {
     },
     /** A play has come so far. */
     moved: (id, seed, moves) => change(id, (entry) => ({...entry, seed, moves})),
-    /** A play is at its end; the same end twice counts once. */
+    /** A play is at its end; the same end twice counts once, with its last points. */
     finished: (id, result) => change(id, (entry) => {
-      const others = entry.results.filter(({code}) => code !== result.code);
+      const others = entry.results.filter(({code}) => playOf(code) !== playOf(result.code));
       return {...entry, results: [...others, result].slice(-MOST_RESULTS)};
     }),
     forget: (id) => change(id, () => null),

@@ -55,7 +55,7 @@ if (!store.state.view.hidden) clock.restore(kept.get("clock"));
 const entries = createEntries(window);
 entries.begin(store.state.view.place);
 const send = createActions({store, rig, clock, beside, yesterday, days, engine, kept, course, page, entries, paint: paintSoon, views: () => views});
-const views = createViews({document, words, units: unitsNow(), send, ask: (kind, body) => engine.ask(kind, body, "case")});
+const views = createViews({document, words, units: unitsNow(), send, ask: (kind, body, channel = "case") => engine.ask(kind, body, channel)});
 
 still.addEventListener("change", paintSoon);
 addEventListener("pagehide", keepClock);

@@ -13,18 +13,22 @@ const CODE = new RegExp(`${MARK}(?:\\.[a-z0-9+_-]*){${FIELDS.length}}\\.[a-z0-9]
 /**
  * What a finished play is remembered by.
  * @param {object} view  of Python, its verdict given
- * @returns {object} FIELDS, and `code`; `cost` is what the action costs [min], `score` null where none was given
+ * @param {number|null} [points] once they are reckoned
+ * @returns {object} FIELDS, and `code`; `cost` is what the action costs [min], `score` null without points
  */
-export function resultOf(view) {
+export function resultOf(view, points = null) {
   const {prediction, reveal, verdict} = view;
   const result = {
     case: slug(view.id), seed: view.seed, says: prediction.says, suspects: prediction.suspected,
     checks: reveal.path.steps.map(({id}) => id), refused: reveal.path.refused, hints: view.hints.length,
     choice: verdict.choice, action: verdict.action, rightness: verdict.rightness, outcome: verdict.outcome,
-    minutes: view.minutes, money: view.money, cost: verdict.minutes, score: reveal.score?.total ?? null,
+    minutes: view.minutes, money: view.money, cost: verdict.minutes, score: points,
   };
   return {...result, code: encode(result)};
 }
+
+/** What a code says of a play besides its points: two codes of one play have it in common. */
+export const playOf = (code) => code.split(".").slice(0, -2).join(".");
 
 /** A file's name as an id. */
 const slug = (name) => name.normalize("NFKD").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "").slice(0, 60) || "own";

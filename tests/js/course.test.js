@@ -24,10 +24,11 @@ test("a half-played case is gone on with where it was left, with its numbers", (
 test("a result stays when its case is begun again, and the same end counts once", () => {
   const course = createCourse(createKept(noStorage));
   course.moved("first", null, [PREDICT, DECIDE]);
-  course.finished("first", {code: "a"});
-  course.finished("first", {code: "a"});
+  const result = resultOf(VIEW);
+  course.finished("first", result);
+  course.finished("first", resultOf(VIEW, 61.5));
   course.moved("first", 5, []);
-  assert.deepEqual(course.of("first"), {seed: 5, moves: [], results: [{code: "a"}]});
+  assert.deepEqual(course.of("first"), {seed: 5, moves: [], results: [{...result, code: resultOf(VIEW, 61.5).code, score: 61.5}]});
   assert.equal(stageOf(course.of("first")), "done");
   assert.ok(!halfPlayed({moves: [PREDICT, DECIDE], results: []}));
 });

@@ -161,3 +161,21 @@ def test_on_the_wall_one_step_is_shown_and_hands_are_counted(rig: Rig) -> None:
     counted = say("case-hands-counted", up="3", same="0", down="12")
     expect(rig.page.locator("#case .case-counted")).to_have_text(counted)
     assert "hands" not in str(unpack(rig.page.url))
+
+
+def test_what_a_play_was_worth_is_what_the_engine_says(rig: Rig) -> None:
+    """Points, what each step told, and the same points in the line that is handed in."""
+    moves = [PREDICTION, {"do": "check", "id": "flow"}, decided("worn", "overhaul")]
+    told = None
+    while told is None:
+        told = native.ask("debrief", {"case": native.CASE, "moves": moves})["debrief"]
+    rig.open(state(place="case", case=native.CASE, moves=moves))
+    part = Play(rig, Mouse(rig)).part(say("case-debrief-title"))
+    expect(part.locator(".case-points")).to_have_text(
+        say("case-points", points=round(told["score"]["points"])), timeout=90_000
+    )
+    expect(part.locator("tbody tr")).to_have_count(len(told["steps"]))
+    for step in told["steps"]:
+        expect(part).to_contain_text(say("case-bits", bits=f"{step['bits']:.1f}"))
+    score = rig.page.locator(".case-code").input_value().split(".")[-2]
+    assert abs(int(score) / 100 - told["score"]["points"]) < 0.02

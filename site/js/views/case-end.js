@@ -3,8 +3,8 @@ import {block, button, make} from "./case-dom.js";
 import {resultOf} from "../result-code.js";
 
 /** The result as a line of text, which nobody gets unless the learner hands it in. */
-export function result(document, view, {words, clipboard}) {
-  const {code, seed} = resultOf(view);
+export function result(document, view, {words, clipboard, points = null}) {
+  const {code, seed} = resultOf(view, points);
   const line = make(document, "textarea", {class: "case-code", readonly: true, rows: 3, "aria-label": words("case-code"), "data-key": "code", onfocus: () => line.select()}, code);
   const said = make(document, "p", {role: "status"});
   async function copy() {
@@ -28,9 +28,10 @@ export function result(document, view, {words, clipboard}) {
 
 /** What to do next. */
 export const next = (document, view, {words, send, model}) =>
-  make(document, "div", {class: "case-next"},
+  block(document, "next", words("case-next-title"),
     make(document, "p", {class: "case-soft"}, words("case-try-note")),
-    button(document, "try", words("case-try"), () => send({type: "open-plant", plant: view.reveal.plant}), "case-button case-main"),
-    model.next && button(document, "next", words("case-next", {title: model.next.title}), () => send({type: "case", case: model.next.id})),
-    button(document, "replay", words("case-replay"), () => send({type: "moves", moves: []})),
-    button(document, "draw", words("case-draw"), () => send({type: "draw"})));
+    make(document, "div", {class: "case-buttons"},
+      button(document, "try", words("case-try"), () => send({type: "open-plant", plant: view.reveal.plant}), "case-button case-main"),
+      model.next && button(document, "next-case", words("case-next", {title: model.next.title}), () => send({type: "case", case: model.next.id})),
+      button(document, "replay", words("case-replay"), () => send({type: "moves", moves: []})),
+      button(document, "draw", words("case-draw"), () => send({type: "draw"}))));

@@ -3,6 +3,7 @@
 import {resultOf} from "../result-code.js";
 import {checks} from "./case-checks.js";
 import {curves} from "./case-curves.js";
+import {createDebrief} from "./case-debrief.js";
 import {decision} from "./case-decision.js";
 import {button, make} from "./case-dom.js";
 import {next, result} from "./case-end.js";
@@ -36,6 +37,7 @@ export function create(host, deps) {
   const spoken = make(document, "p", {class: "unseen", role: "status", "aria-live": "polite"});
   const steps = createSteps(document, words);
   const hands = createHands(document, words);
+  const debrief = createDebrief(deps);
   host.append(body, spoken);
   host.addEventListener("keydown", (event) => model?.wall && steps.key(event));
 
@@ -50,6 +52,7 @@ export function create(host, deps) {
   let drawings = [];
   let moving = false; // the learner's own move is under way: its result gets the focus
   let draws = 0;
+  let points = null; // of the play in sight, once they are reckoned
 
   const waiting = () => asked !== null && asked !== shown;
 
@@ -110,7 +113,6 @@ export function create(host, deps) {
     shown = key;
     draws = 0;
     render();
-    if (view.stage === "done" && typeof model.case === "string") send({type: "finished", case: model.case, result: resultOf(view)});
     if (moving) {
       focusOn(newest(model.moves) ?? "title");
       spoken.textContent = words("case-spent", {cost: costText(view, words)});
@@ -118,13 +120,30 @@ export function create(host, deps) {
     moving = false;
   }
 
+  /** The result is kept at once, and again with its points. */
+  function ended() {
+    const finished = (score) => typeof model.case === "string" && send({type: "finished", case: model.case, result: resultOf(view, score)});
+    const {case: which, moves, seed} = model;
+    finished(points);
+    debrief.show({case: which, moves, seed}, view, model.units, (score) => {
+      if (points === score) return;
+      points = score;
+      finished(score);
+      body.querySelector(".case-result")?.replaceWith(result(document, view, tools()));
+      if (model.wall) steps.take([...body.querySelectorAll(".case-block")]);
+    });
+  }
+
   function forget() {
+    debrief.stop();
     view = shown = drawn = null;
     begin();
   }
 
   function begin() {
     draft = emptyDraft();
+    points = null;
+    debrief.stop();
     steps.restart();
     hands.clear();
   }
@@ -158,6 +177,7 @@ export function create(host, deps) {
     body.querySelector(".case-goals")?.toggleAttribute("open", unfolded);
     for (const drawing of drawings) drawing.draw();
     if (model.wall) steps.take([...body.querySelectorAll(".case-block")]);
+    if (view?.stage === "done") ended();
     if (key) body.querySelector(`[data-key="${CSS.escape(key)}"]`)?.focus({preventScroll: true});
   }
 
@@ -165,31 +185,33 @@ export function create(host, deps) {
   const covered = () => view?.stage === "predict" && model.moves.length > 0 && !trouble;
 
   function parts() {
-    const tools = {...deps, units: model.units, model};
+    const kit = tools();
     const foot = make(document, "div", {class: "case-foot"},
       button(document, "back", words("case-back"), () => send({type: "rig"})),
       button(document, "others", words("case-others"), () => send({type: "course"})));
     if (!view) return [notice, foot];
-    const plant = drawing(picture(document, view, tools));
-    const side = make(document, "div", {class: "case-side"}, heading(document, view, tools), story(document, view, tools, plant));
+    const plant = drawing(picture(document, view, kit));
+    const side = make(document, "div", {class: "case-side"}, heading(document, view, kit), story(document, view, kit, plant));
     const bar = model.wall ? steps.node : view.stage === "check" && jumps();
-    return [side, make(document, "div", {class: "case-main-part"}, notice, ...(covered() ? [] : stage(tools))), foot, bar].filter(Boolean);
+    return [side, make(document, "div", {class: "case-main-part"}, notice, ...(covered() ? [] : stage(kit))), foot, bar].filter(Boolean);
   }
+
+  const tools = () => ({...deps, units: model.units, model, points});
 
   function drawing(made) {
     drawings.push(made);
     return made.node;
   }
 
-  function stage(tools) {
+  function stage(kit) {
     if (view.stage !== "done") {
-      const predicted = prediction(document, view, tools, draft, move, model.wall ? hands.node : null);
+      const predicted = prediction(document, view, kit, draft, move, model.wall ? hands.node : null);
       if (view.stage === "predict") return [predicted];
-      return [predicted, readings(document, view, tools), checks(document, view, tools, move), decision(document, view, tools, draft, move)];
+      return [predicted, readings(document, view, kit), checks(document, view, kit, move), decision(document, view, kit, draft, move)];
     }
-    const reveal = [verdict, compared, truth].map((part) => part(document, view, {...tools, hands: hands.line()}));
-    const after = [moved, worth, path, result, next].map((part) => part(document, view, tools)); // what was earned: behind `path`
-    return [...reveal, drawing(curves(document, view, tools)), ...after];
+    const reveal = [verdict, compared, truth].map((part) => part(document, view, {...kit, hands: hands.line()}));
+    const told = [moved, worth, path].map((part) => part(document, view, kit));
+    return [...reveal, drawing(curves(document, view, kit)), ...told, debrief.node, result(document, view, kit), next(document, view, kit)];
   }
 
   /** Under the thumb: the bill so far, and the ways to what is read, checked and decided. */

@@ -60,7 +60,8 @@ export function create(host, {document, words, send}) {
     if (stage === "new") return words("course-new");
     const last = entry.results.at(-1);
     const done = last && words(`course-done-${last.rightness}`, {minutes: last.minutes, outcome: words(`course-outcome-${last.outcome}`)});
-    return [halfPlayed(entry) && words("course-begun", {moves: entry.moves.length}), done].filter(Boolean).join(" ");
+    const score = last?.score !== null && last?.score !== undefined && words("course-score", {score: String(Math.round(last.score))});
+    return [halfPlayed(entry) && words("course-begun", {moves: entry.moves.length}), done, score].filter(Boolean).join(" ");
   }
 
   return {

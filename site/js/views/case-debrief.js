@@ -1,0 +1,90 @@
+// What the play was worth: what each step told, what still fitted, what speaks against the verdict, and the points.
+// The engine reckons its suspects in lots, so that nothing else has to wait; meanwhile the part says how far it is.
+import {block, button, make, table} from "./case-dom.js";
+import {costText, line} from "./case-parts.js";
+import {causeWords} from "./cause-words.js";
+
+/**
+ * @param {object} deps {document, words, ask}
+ * @returns {{node: Element, show: (play: object, view: object, units: object, onscore: (points: number) => void) => void, stop: () => void}}
+ */
+export function createDebrief({document, words, ask}) {
+  const bar = make(document, "progress", {max: 1, "aria-label": words("case-debrief-wait")});
+  const body = make(document, "div", {class: "case-debrief-body"});
+  const node = block(document, "debrief", words("case-debrief-title"), body);
+  let turn = 0;
+  let known = null; // {key, debrief}
+
+  async function show(play, view, units, onscore) {
+    const mine = (turn += 1);
+    const key = JSON.stringify([play.case, play.seed, play.moves]);
+    if (known?.key !== key) {
+      body.replaceChildren(make(document, "p", {class: "case-soft"}, words("case-debrief-wait")), bar);
+      const debrief = await weigh(play, () => mine === turn).catch(() => null);
+      if (mine !== turn) return;
+      if (!debrief) return fail(() => show(play, view, units, onscore));
+      known = {key, debrief};
+    }
+    body.replaceChildren(...told(document, known.debrief, view, {words, units}));
+    onscore(known.debrief.score.points);
+  }
+
+  /** Ask lot after lot; null where the play is no longer the one in sight. */
+  async function weigh(play, wanted) {
+    bar.removeAttribute("value");
+    for (;;) {
+      const {done, of, debrief} = await ask("debrief", play, "debrief");
+      if (!wanted()) return null;
+      if (debrief) return debrief;
+      bar.setAttribute("max", String(of));
+      bar.setAttribute("value", String(done));
+    }
+  }
+
+  const fail = (again) => body.replaceChildren(make(document, "p", {}, words("case-debrief-failed")), button(document, "weigh", words("case-again"), again));
+
+  return {node, show, stop: () => { turn += 1; }};
+}
+
+const percent = (share) => String(Math.round(100 * share));
+const BITS = 1; // digits after the point
+
+/** Everything that is said of a debrief. */
+function told(document, debrief, view, deps) {
+  const {words} = deps;
+  const names = new Map(view.checks.map((check) => [check.id, line(check.says, deps.units)]));
+  return [
+    ...points(document, debrief.score, words),
+    make(document, "p", {}, words("case-debrief-chosen", {share: percent(debrief.chosen)})),
+    against(document, debrief.misfits, view, deps),
+    table(document, words("case-debrief-steps"), ["", words("case-debrief-bits"), words("case-debrief-truth"), words("case-debrief-fits")],
+      debrief.steps.map((step) => [step.check ? names.get(step.check) : words("case-debrief-first"), words("case-bits", {bits: step.bits.toFixed(BITS)}),
+        words("case-percent", {share: percent(step.truth)}), standing(step, words)]), "case-worth-table"),
+    debrief.next && make(document, "p", {}, words("case-debrief-next", {check: names.get(debrief.next), bits: debrief.next_bits.toFixed(BITS)})),
+    make(document, "p", {}, debrief.way.length ? words("case-debrief-way", {checks: debrief.way.map((id) => names.get(id)).join(" "), cost: costText({minutes: debrief.way_cost}, words)})
+      : words("case-debrief-no-way")),
+    make(document, "p", {class: "case-soft"}, words("case-debrief-note")),
+  ].filter(Boolean);
+}
+
+function points(document, {verdict, action, support, thrift, points: sum}, words) {
+  return [
+    make(document, "p", {class: "case-points"}, words("case-points", {points: String(Math.round(sum))})),
+    make(document, "p", {class: "case-soft"}, words("case-points-of", {
+      verdict: String(Math.round(verdict)), action: String(Math.round(action)), support: percent(support), thrift: percent(thrift),
+    })),
+  ];
+}
+
+const standing = ({standing: all}, words) => all
+  .map(({causes, probability}) => words("case-standing", {cause: causes.map((id) => causeWords(words, id).title).join(" + "), share: percent(probability)}))
+  .join(words("case-or"));
+
+function against(document, misfits, {reveal}, {words, units}) {
+  if (!misfits.length) return null;
+  return make(document, "div", {}, make(document, "p", {}, words("case-misfits")), make(document, "ul", {class: "case-list"}, ...misfits.map(({reading, measured, predicted, off}) => {
+    const {quantity, low, high} = reveal.readings.find(({id}) => id === reading);
+    const full = (si) => units.full(quantity, si, high - low);
+    return make(document, "li", {}, words("case-misfit", {reading: words(`case-reading-${reading}`), measured: full(measured), predicted: full(predicted), off: String(Math.round(Math.abs(off)))}));
+  })));
+}
