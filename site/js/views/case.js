@@ -210,6 +210,7 @@ export function create(host, deps) {
       return [predicted, readings(document, view, kit), checks(document, view, kit, move), decision(document, view, kit, draft, move)];
     }
     const reveal = [verdict, compared, truth].map((part) => part(document, view, {...kit, hands: hands.line()}));
+    debrief.node.hidden = false; // it outlives the wall, which shows one part at a time
     const told = [moved, worth, path].map((part) => part(document, view, kit));
     return [...reveal, drawing(curves(document, view, kit)), ...told, debrief.node, result(document, view, kit), next(document, view, kit)];
   }
