@@ -76,6 +76,12 @@ def _days(body: Body) -> Body:
     return days(decode_body(DaysAsk, body))
 
 
+def _fair(body: Body) -> Body:
+    from loadfirst.door.debrief import fair
+
+    return fair(body)
+
+
 def _debrief(body: Body) -> Body:
     from loadfirst.door.debrief import debriefed
 
@@ -125,4 +131,5 @@ KINDS = {
     "catalogue": Kind(_catalogue, 1024),
     "case": Kind(_case, 2 * TEXT_LARGEST),
     "debrief": Kind(_debrief, 2 * TEXT_LARGEST),
+    "fair": Kind(_fair, 2 * TEXT_LARGEST),
 }
