@@ -32,6 +32,7 @@ TARGETS = """
   for (const node of document.querySelectorAll(wanted)) {
     if (!node.checkVisibility({opacityProperty: true, visibilityProperty: true})) continue;
     if (node.matches("input[type=radio]")) continue; // pressed by its label
+    if (node.closest("[inert]")) continue; // a picture
     if (node.getAttribute("aria-disabled") === "true" || node.disabled) continue;
     const {width, height} = node.getBoundingClientRect();
     if (width === 0 || height === 0) continue;

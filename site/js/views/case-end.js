@@ -9,7 +9,7 @@ export function result(document, view, {words, clipboard, points = null}) {
   const said = make(document, "p", {role: "status"});
   async function copy() {
     try {
-      await clipboard.writeText(code);
+      await clipboard.writeText(line.value);
       said.textContent = words("share-copied");
     } catch {
       line.select();
