@@ -19,10 +19,11 @@ MOST = 90  # stops of a page
 # Every stop that Tab should make; a group of radio buttons is one.
 STOPS = """
 () => {
-  const wanted = "a[href], button, input, select, summary, [tabindex]";
+  const wanted = "a[href], button, input, select, textarea, summary, [tabindex]";
   const seen = new Set();
   const stops = [...document.querySelectorAll(wanted)].filter((node) => {
-    if (node.tabIndex < 0 || node.disabled || node.closest("[inert]") || !node.checkVisibility({visibilityProperty: true})) return false;
+    if (node.tabIndex < 0 || node.disabled || node.closest("[inert]")) return false;
+    if (!node.checkVisibility({visibilityProperty: true})) return false;
     if (node.type !== "radio") return true;
     const chosen = document.querySelector(`input[name="${node.name}"]:checked`) ?? node;
     const first = !seen.has(node.name) && chosen === node;
