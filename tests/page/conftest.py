@@ -41,9 +41,9 @@ class Bench:
             page.goto("about:blank")
         page.mouse.move(0, 0)
         start = state(units="m3h-bar-m", curves=True, place="rig")
-        page.evaluate("() => localStorage.removeItem('loadfirst:course')")
         self.rig.open(start).live()
         page.evaluate("() => { document.activeElement?.blur(); scrollTo(0, 0); }")
+        page.evaluate("() => localStorage.removeItem('loadfirst:course')")
         self.rig.shows(unit="bar")
         expect(page.locator("#chart svg")).to_be_visible()
         return self.rig
