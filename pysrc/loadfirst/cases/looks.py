@@ -6,7 +6,7 @@ the luck of whoever looks are drawn again.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from typing import NamedTuple
 
 import numpy as np
@@ -55,7 +55,7 @@ def looks(what: Happened, predictions: Predictions, seeds: Sequence[int]) -> Loo
     predictions : of yesterday's plant; they say in which order instruments stand.
     seeds : from 1.
     """
-    pairs = [_both(what, instrument_seed(seed)) for seed in seeds]
+    pairs = [_both(what, instrument_seed(seed), predictions.instruments) for seed in seeds]
     yesterday, today = (np.concatenate([row(predictions, pair[day]) for pair in pairs]) for day in (0, 1))
     chances = {check.id: _chance(what, check) for check in what.case.checks if check.observes is not None}
     showed = {id: np.array([shows(seed, id, chance) for seed in seeds]) for id, chance in chances.items()}
@@ -65,14 +65,14 @@ def looks(what: Happened, predictions: Predictions, seeds: Sequence[int]) -> Loo
 Shown = dict[str, Reading]
 
 
-def _both(what: Happened, seed: int) -> tuple[Shown, Shown]:
-    """Readings of both days, those of tests among them as the evidence engine calls them."""
+def _both(what: Happened, seed: int, known: Collection[str]) -> tuple[Shown, Shown]:
+    """Readings of both days, those of known tests among them as the evidence engine calls them."""
     yesterday, today = _read(what.days, seed)
     for number, check in enumerate(what.case.checks):
         if check.does:
             tested = _read(what.tests[check.id], seed, TEST_LOOKS + 2 * number, (yesterday, today))
             for shown, more in zip((yesterday, today), tested, strict=True):
-                shown |= {f"{check.id}:{id}": more[id] for id in check.reads}
+                shown |= {name: more[id] for id in check.reads if (name := f"{check.id}:{id}") in known}
     return yesterday, today
 
 
