@@ -101,6 +101,7 @@ case-caution-test = A test moves something by hand and puts it back. Only with t
 case-caution-displacement = The safe way: look at the relief valve’s setting on its tag and test it on the bench, and read the pump at its normal duty. Keep the line open while it runs.
 case-caution-propeller = The safe way: read the pump at its normal duty, or with its line wider open; start and stop it as its maker says.
 case-refused = Nobody does this here, and it cost nothing.
+case-refused-starts-backward = Liquid turns that shaft backward. A motor that is switched on then takes many times its usual torque: shaft or coupling may shear. Shut its valves first, wait until it stands, and look into its check valve.
 case-refused-shut-displacement = A displacement pump gives its flow whatever is asked. Against a shut line the pressure rises until a pipe, a casing or a coupling gives way, and a relief valve that nobody has tested is no protection.
 case-refused-shut-propeller = A propeller or mixed-flow pump takes the most power at a shut valve: it overloads its motor and shakes itself.
 case-refused-over-pressure = Pressure would rise above what casing and line are made for.

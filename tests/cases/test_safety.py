@@ -56,6 +56,16 @@ def test_a_relief_valve_is_no_way_for_a_test() -> None:
     assert refusal(TEST, day) == "shut-displacement"
 
 
+def test_a_pump_that_liquid_turns_backward_is_not_started() -> None:
+    """Not even for a test; one that stands still is."""
+    pair = {"format": 1, "title": "A pair", "pump": {"model": "small", "arrangement": "side-by-side"}}
+    pair |= {"pump": {**pair["pump"], "second": {"running": False}}, "valve": {"kv_open_m3h": 63}}
+    started = apply_edits(pair, {"pump.second.running": True})
+    for leak, why in ((0.0, None), (20.0, "starts-backward")):
+        days = [two_days(one, apply_edits(one, {"check.leak_kv_m3h": leak})) for one in (pair, started)]
+        assert refusal(TEST, days[1].today, days[0].today) == why
+
+
 def test_what_would_be_opened_under_pressure_is_refused() -> None:
     """With line or pump isolated it is done, with the usual care."""
     for seen in ("strainer-basket", "gaps-measured", "impeller-seen", "piece-of-pipe"):

@@ -57,7 +57,7 @@ class Proven:
         """By the id of a check: why nobody should do it."""
         tests = self.happened.tests
         found = {
-            check.id: refusal(check, tests[check.id].today if check.does else None)
+            check.id: refusal(check, tests[check.id].today if check.does else None, self.days.today)
             for check in self.case.checks
         }
         return {id: why for id, why in found.items() if why is not None}

@@ -30,6 +30,8 @@ from loadfirst.days.reason import reasons
 from loadfirst.days.shift import Shift
 from loadfirst.days.two_days import Days, key_quantity
 from loadfirst.instruments.panel import Reading
+from loadfirst.plant.edits import apply_edits
+from loadfirst.units import TO_SI
 
 
 class Answerer(Protocol):
@@ -95,9 +97,20 @@ def reveal(proven: Proven, play: Play, answer: Answerer) -> Reveal | None:
         telling=[check.id for check in proven.case.checks if hits(proven.case, check)],
         yesterday=answer(days.yesterday.data),
         today=answer(days.today.data, look=1, before=days.yesterday.readings),
-        plant=days.today.data,
+        plant=_standing(days),
         path=_path(proven, play, play.verdict),
     )
+
+
+def _standing(days: Days) -> dict[str, Any]:
+    """Today's plant as it can be opened by itself: a gauge shut off overnight says what it keeps."""
+    kept: dict[str, Any] = {}
+    for name in ("suction", "discharge", "after_valve"):
+        fault = getattr(days.today.settled.plant.gauges, name).fault
+        shown = days.yesterday.readings[f"gauge-{name.replace('_', '-')}"].value
+        if fault.root_valve == "shut" and fault.frozen_bar is None and shown is not None:
+            kept[f"gauges.{name}.fault.frozen_bar"] = shown / TO_SI["bar"]
+    return apply_edits(days.today.data, kept)
 
 
 def _happened(proven: Proven) -> list[Happening]:

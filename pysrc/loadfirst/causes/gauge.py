@@ -78,7 +78,8 @@ def of_gauge(which: WhichGauge) -> tuple[Cause, ...]:
         unless=open_root, shown_by=("gauge-compared",),
     )  # fmt: skip
     re_ranged = Cause(
-        id=f"{at}-re-ranged", group=GROUP, keys=(span,), alike=f"{at}-span-off", shown_by=("range-read",),
+        id=f"{at}-re-ranged", group=GROUP, keys=(span,), alike=f"{at}-span-off",
+        shown_by=("range-read", "gauge-compared"),
         says=f"The transmitter of the {name} was set to another range, its display was not.",
         size=Size("-", "what it shows, over what it should", 0.5, 1.5, none=1, usual=0.8),
         edit=_re_ranged(span), room=_re_ranged_room(span), unless=open_root,
@@ -102,7 +103,7 @@ def _replaced(which: WhichGauge, open_root: e.Unless) -> tuple[Cause, ...]:
         id=f"{at}-from-vacuum", group=GROUP, keys=(reads,), edit=e.to(reads, "absolute"),
         says=f"The {name} was replaced by one that counts from vacuum.", alike=f"{at}-zero-off",
         unless=e.first(open_root, e.needs(reads, "gauge", "it counts from vacuum already")),
-        shown_by=("dial-read",),
+        shown_by=("dial-read", "gauge-vented", "gauge-compared"),
     )  # fmt: skip
     other_unit = Cause(
         id=f"{at}-other-unit", group=GROUP, keys=(unit,), edit=e.to(unit, "kgf-cm2"),

@@ -93,7 +93,9 @@ OBSERVATIONS: dict[str, Observation] = {
     # the instruments
     "height-measured": Observation("Measure at what height the gauge hangs.", 0.95, 0.02),
     "gauge-compared": Observation("Hang a test gauge at the same tapping.", 0.95, 0.05),
-    "gauge-vented": Observation("Shut its root valve, vent the gauge: does it go to zero?", 0.9, 0.05),
+    "gauge-vented": Observation(
+        "Shut its root valve, vent it: does it rest at zero? Open the valve: does it come back?", 0.9, 0.05
+    ),
     "pointer-lively": Observation("Move the valve a little: does the pointer follow?", 0.95, 0.03),
     "leg-bled": Observation("Bleed the gauge's leg: gas, then liquid, and the pointer moves.", 0.9, 0.05),
     "dial-read": Observation("Read what is printed on the dial: unit, type, serial number.", 0.95, 0.02),

@@ -37,6 +37,7 @@ QUANTITIES = {
 """Unit of a plant key: the quantity that the page formats, factor and offset to SI."""
 
 
+OPENINGS = ("valve.opening", "branch.opening", "return_line.opening")
 WHOLE = ("pump.curve", "pump.displacement")
 """A table that is given or taken away as one."""
 
@@ -121,7 +122,7 @@ def key_quantity(key: str, value: Any) -> tuple[str | None, Any]:
     """A plant key's value as a quantity in SI units; quantity None and the value itself for any other."""
     if isinstance(value, bool) or not isinstance(value, int | float):
         return None, value
-    if key == "valve.opening":
+    if key in OPENINGS:
         return "opening", float(value)
     known = keys_of(Plant).get(key)
     if known is None or known.unit not in QUANTITIES:
