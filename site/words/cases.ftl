@@ -289,6 +289,11 @@ course-column-score = Score
 
 case-family-a-lower-gauge = A lower gauge
 case-family-a-controller-hides = A controller hides it
+case-family-less-flow = Less flow
+case-family-short-of-liquid = Short of liquid
+case-family-the-drive = The drive
+case-family-the-instrument = The instrument
+case-family-two-pumps = Two pumps
 case-family-own = Other puzzles
 
 case-key-liquid-temperature_c = Temperature of the liquid
