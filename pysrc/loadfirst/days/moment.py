@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from loadfirst.cases.days import Days
 from loadfirst.clock.look import look, now
 from loadfirst.clock.moment import Moment
 from loadfirst.clock.run import run
+from loadfirst.days.two_days import Days
 from loadfirst.instruments.panel import readings
 from loadfirst.plant.edits import apply_edits
 
