@@ -171,7 +171,7 @@ test("a row has both readings, the change with its sign and arrow, whether it co
   const row = rows.find(({id}) => id === "gauge-discharge");
   assert.deepEqual([row.name, row.moved, row.arrow].join(), "Discharge gauge,up,▲");
   assert.match(row.change, /^\+0\.\d\d/);
-  assert.match(row.says, /more than the instrument can err by itself \(0\.03/);
+  assert.match(row.says, /more than the instrument can err by itself \(0\.04/);
   assert.ok(row.why.endsWith("."));
   assert.match(rows.find(({id}) => id === "level-supply").says, /^no more than/);
   const blank = dayRows(told({...example, readings: [{...example.readings[0], yesterday: null, change: null, explained: null, moved: null}], reasons: {}}), words)[0];
