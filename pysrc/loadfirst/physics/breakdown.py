@@ -77,6 +77,8 @@ def breakdown_torque(motor: Drives, ratio: ArrayLike = BREAKDOWN) -> Array:
     On two phases that at the speed of the breakdown on three, which is within two per cent of it.
     """
     most = column(ratio) * motor.rated_torque * motor.field_strength**2
+    if not motor.two_phases.any():
+        return np.asarray(most)
     back = 2 * motor.synchronous_speed - lost_at_breakdown(motor, ratio)
     return np.asarray(most - np.where(motor.two_phases, _kloss(motor, back, ratio), 0.0))
 
