@@ -21,6 +21,13 @@ from loadfirst.plant.pumps import ResolvedPlant
 
 OFF: dict[str, Any] = {"running": False, "model": "medium"}
 HIT = 1e-6  # [s]
+RELIEF: dict[str, dict[str, Any]] = {
+    "liquid": {"name": "oil", "density_kgm3": 880.0, "viscosity_mpas": 80.0, "vapour_bar": 0.0},
+    "pump": {"model": "gear"},
+    "relief": {"fitted": True},
+    "valve": {"opening": 0.0, "stroke_s": 20.0, "kv_open_m3h": 20.0},
+    "delivery": {"surface_m": 6.0, "bottom_m": 4.0, "top_m": 8.0},
+}
 
 
 def time_of(ran: Run, kind: str) -> float:
@@ -161,6 +168,21 @@ def test_a_check_valve_opens_when_the_pump_gives_more_than_the_column_behind_it(
     assert state.machines[0].speed == pytest.approx(begin(on).shafts[0].speed, rel=1e-3)
 
 
+@pytest.mark.parametrize("phases", [3, 2])
+def test_a_displacement_pump_runs_down_and_up_again(phases: int) -> None:
+    """By its inertia, however it is held at its speed on the way; on two phases it does not start."""
+    oil: dict[str, dict[str, Any]] = {**RELIEF, "valve": {"opening": 1.0}, "drive": {"phases": phases}}
+    on, off = rig(**oil), rig(**oil | {"pump": {"model": "gear", "running": False}})
+    stopped = run(off, begin(on), 60.0)
+    assert stopped.moment.shafts[0].regime == "standing"
+    again = run(on, stopped.moment, 5.0).moment.shafts[0]
+    if phases == 3:
+        assert again.regime == "running"
+        assert again.speed == pytest.approx(begin(on).shafts[0].speed, rel=1e-3)
+    else:
+        assert again.regime == "turning" and again.speed < 1.0
+
+
 def test_a_motor_that_runs_up_draws_its_starting_current() -> None:
     """Six to eight times the rated one, straight on the supply (common practice)."""
     on, off = rig(), rig(pump=OFF)
@@ -169,15 +191,6 @@ def test_a_motor_that_runs_up_draws_its_starting_current() -> None:
     usual = look(run(on, begin(on), 0.01)).machines[0].current
     assert state.machines[0].current > 5 * usual
     assert look(run(off, begin(on), 0.5)).machines[0].current == 0.0
-
-
-RELIEF: dict[str, dict[str, Any]] = {
-    "liquid": {"name": "oil", "density_kgm3": 880.0, "viscosity_mpas": 80.0, "vapour_bar": 0.0},
-    "pump": {"model": "gear"},
-    "relief": {"fitted": True},
-    "valve": {"opening": 0.0, "stroke_s": 20.0, "kv_open_m3h": 20.0},
-    "delivery": {"surface_m": 6.0, "bottom_m": 4.0, "top_m": 8.0},
-}
 
 
 def open_moment(plant: ResolvedPlant) -> Moment:

@@ -144,3 +144,11 @@ def test_a_pump_coasts_down_as_its_torque_brakes_it() -> None:
 def test_the_printed_start_of_a_long_main_is_the_closed_form() -> None:
     """T-RIGID-BITTLE: 12.6 s to 99 % at 4.67 m/s (steady velocity read; time in closed form)."""
     assert 100.0 * 4.67 / (G * 10.0) * atanh(0.99) == pytest.approx(12.6, rel=2e-3)
+
+
+def test_a_shaft_that_liquid_drives_gains_what_its_torque_gives() -> None:
+    """Δω = T t / J in closed form; no speed is beyond all bounds."""
+    motor = motor_of(rig(), on=False)
+    speed, torque, span = 100.0, 5.0, 50.0
+    gained = (torque - FRICTION * motor.rated) * span / motor.inertia
+    assert motor.after(speed, span, -torque / speed**2) == pytest.approx(speed + gained, rel=1e-9)

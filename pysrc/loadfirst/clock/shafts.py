@@ -110,10 +110,15 @@ class Motors(NamedTuple):
         return self.first * (share if self.least else min(share, self.highest / self.most))
 
     def after(self, speed: float, span: float, load: float) -> float:
-        """Speed at the end of a span of time, where the load takes `load` ω². [rad/s], [s], [N·m s²]"""
+        """Speed at the end of a span of time, where the load takes `load` ω². [rad/s], [s], [N·m s²]
+
+        Liquid that drives the shaft does so with the torque that it has: with the square of the speed it
+        would have no end.
+        """
 
         def ahead(end: float) -> float:
-            return self.inertia * (end - speed) - span * (self.torque(end) - load * end * end)
+            taken = load * (end if load > 0 else speed) ** 2
+            return self.inertia * (end - speed) - span * (self.torque(end) - taken)
 
         low, high = 0.0, max(speed, self.field)
         if ahead(low) >= 0:

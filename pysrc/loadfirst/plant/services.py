@@ -124,7 +124,8 @@ def motors(rows: Sequence[tuple[Service, ...]]) -> Drives:
     )
     if any(service.held is not None for row in rows for service in row):
         free = np.array([[service.held is None for service in row] for row in rows])
-        motor = motor._replace(rated_slip=np.where(free, motor.rated_slip, 0.0))
+        slip, phases = np.where(free, motor.rated_slip, 0.0), np.where(free, motor.phases, 3.0)
+        motor = motor._replace(rated_slip=slip, phases=phases)
     slower = motor._replace(poles=motor.poles * each("gear_ratio"))  # and stronger, as with more poles
     if np.isfinite(each("tightness")).any():
         return Belted.of(slower, each("belt_ratio"), creep=each("creep"), grip=each("tightness"))
