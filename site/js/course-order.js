@@ -4,15 +4,23 @@ const LEVELS = ["first-steps", "operator", "engineer"];
 
 const levelOf = ({level}) => LEVELS.indexOf(level);
 
+/** The families of the course, in the order in which they are to be learnt. */
+export const COURSE = Object.freeze([
+  "a-lower-gauge", "less-flow", "more-current", "short-of-liquid", "two-pumps", "the-drive", "another-liquid", "the-instrument", "a-controller-hides",
+]);
+
 /**
  * @param {{id: string, title: string, level: string, family: string, worked: boolean, after: string[]}[]} cases of the catalogue
- * @returns {{family: string, cases: object[]}[]} the easiest family first; in a family the worked case, then what comes after what
+ * @returns {{family: string, cases: object[]}[]} in the order of the course; in a family the worked case, then what comes after what
  */
 export function families(cases) {
   const found = Map.groupBy ? Map.groupBy(cases, ({family}) => family) : grouped(cases);
   return [...found].map(([family, all]) => ({family, cases: ordered(all)}))
-    .sort((a, b) => levelOf(a.cases[0]) - levelOf(b.cases[0]) || a.family.localeCompare(b.family));
+    .sort((a, b) => placeOf(a.family) - placeOf(b.family) || levelOf(a.cases[0]) - levelOf(b.cases[0]) || a.family.localeCompare(b.family));
 }
+
+/** Where a family stands in the course; one that it does not know comes behind. */
+const placeOf = (family) => (COURSE.includes(family) ? COURSE.indexOf(family) : COURSE.length);
 
 function grouped(cases) {
   const found = new Map();

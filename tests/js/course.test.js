@@ -1,9 +1,10 @@
 // What is kept of plays, the order of the map, and a result as a line of text.
 import assert from "node:assert/strict";
+import {readFileSync} from "node:fs";
 import {test} from "node:test";
 import {createKept} from "../../site/js/kept.js";
 import {createCourse, drawSeed, halfPlayed, stageOf} from "../../site/js/course.js";
-import {families, nextCase} from "../../site/js/course-order.js";
+import {COURSE, families, nextCase} from "../../site/js/course-order.js";
 import {csv, decode, decodeAll, encode, resultOf} from "../../site/js/result-code.js";
 
 const noStorage = () => {
@@ -126,4 +127,12 @@ test("the table of results is safe to open elsewhere", () => {
 test("a play of a file of one's own has a code too", () => {
   assert.equal(decode(encode({...resultOf(VIEW), case: "mine-2"})).case, "mine-2");
   assert.equal(resultOf({...VIEW, id: "Übung 3 (neu)"}).case, "u-bung-3-neu");
+});
+
+test("every family of the packaged cases has its place in the course, and its name", () => {
+  const packaged = JSON.parse(readFileSync(new URL("../door/messages/catalogue.json", import.meta.url), "utf8")).reply.body.cases;
+  assert.deepEqual(new Set(packaged.map(({family}) => family)), new Set(COURSE));
+  const named = readFileSync(new URL("../../site/words/cases.ftl", import.meta.url), "utf8");
+  for (const family of COURSE) assert.match(named, new RegExp(`^case-family-${family} = `, "m"));
+  for (const {cases} of families(packaged)) assert.deepEqual(cases.map(({worked}) => worked), [true, ...cases.slice(1).map(() => false)]);
 });
