@@ -29,6 +29,8 @@ LEAST = 1e-6
 """Shortest step that is still made shorter. [s]"""
 MOST = 2000
 """Steps in one run; a run that would need more ends early."""
+SOON = 0.1
+"""First step tried once a shaft turns by its inertia: one far too long would send it off to any speed. [s]"""
 NEAR = 1e-9
 """How closely an event is hit. [s]"""
 TRIES = 80
@@ -89,10 +91,12 @@ def run(resolved: ResolvedPlant, moment: Moment, span: float, tolerance: float =
     resolved = following(resolved, moment)
     end = add(moment.time, span)
     loads, moment = _first(resolved, moment, loop)
-    step, count = None, 0
+    step, count, turned = None, 0, False
     late = any_late(resolved.plant)
     while step is None or (left > 0 and count < MOST):
         moment = switched(resolved, moment)
+        turns = any(shaft.regime == "turning" for shaft in moment.shafts)
+        guess, turned = (min(guess, SOON) if turns and not turned else guess), turns
         longest = min(left, _undisturbed(resolved, moment))
         length = min(longest, guess)
         if longest - length < 0.1 * length:  # no crumb is left over
