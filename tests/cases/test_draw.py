@@ -136,3 +136,10 @@ def test_what_happened_is_seen_missed_or_only_seems_to_be_there_by_seed() -> Non
     assert said(play_text(SOUND, *moves, seed=missed)["checks"][1]["result"]).startswith("Under the paint")
     opened = play_text(SOUND, *moves, seed=alarmed)["checks"][3]
     assert (said(opened["result"]), opened["found"]) == ("The gaps are wide.", "at-fault")
+
+
+def test_a_word_with_a_brace_is_refused_whatever_is_drawn() -> None:
+    """It would hold with one seed and be a wrong placeholder with another."""
+    error = refused(RANGED.replace('"new fitter"', '"{today.bogus}"'))
+    assert (error.where, error.rule) == ("words.who[2]", "range")
+    assert "without braces" in error.text

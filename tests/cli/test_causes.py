@@ -12,6 +12,7 @@ from loadfirst.__main__ import main
 from loadfirst.causes.catalogue import CAUSES
 from loadfirst.causes.observations import OBSERVATIONS
 from loadfirst.causes.signature import CHIEF
+from loadfirst.plant import library
 from loadfirst.plant.read import read_resolved
 
 pytestmark = pytest.mark.native  # reads files
@@ -40,6 +41,9 @@ def test_another_plant_can_be_named(capsys: pytest.CaptureFixture[str]) -> None:
     assert worn.split()[:4] == ["worn", "10", "%", "(+4.1"]
     assert next(line for line in printed.splitlines() if line.startswith("  air-leak  ")).endswith("hunting")
     assert main(["causes", "--plant", "nowhere.toml"]) == 1
+    capsys.readouterr()
+    assert main(["causes", "--plant", str(library.path("cases", "the-dropped-gauge"))]) == 1
+    assert "the file is a puzzle, but must be a plant." in capsys.readouterr().err
 
 
 def test_the_table_as_comma_separated_values(capsys: pytest.CaptureFixture[str]) -> None:

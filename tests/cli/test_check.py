@@ -112,3 +112,12 @@ def test_check_without_a_file_is_wrong_usage(capsys: pytest.CaptureFixture[str])
         check(capsys)
     assert left.value.code == 2
     capsys.readouterr()
+
+
+@pytest.mark.native
+def test_a_folder_without_files_is_not_called_sound(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    """Nothing was checked, so it is not good."""
+    code, out, err = check(capsys, tmp_path)
+    assert (code, out) == (1, "") and "the folder is 'empty'" in err

@@ -82,6 +82,7 @@ def test_other_units_say_the_same(tmp_path: Path) -> None:
         ((SUCTION, "gauge-suktion_bar = 0.07"), "today.gauge-suktion_bar is not a known key. Did"),
         ((SUCTION, "gauge-suction = 0.07"), "Did you mean gauge-suction_"),
         ((SUCTION, "gauge-suction_bar = nan"), "today.gauge-suction_bar is nan"),
+        ((SUCTION, f"gauge-suction_bar = {10**400}"), "today.gauge-suction_bar is a number of very many"),
         ((SUCTION, "gauge-suction_bar = 0.07\ngauge-suction_kpa = 7"), "has been given already"),
         (("near-vent = false", "near-went = false"), "seen is 'near-went', but must be known here."),
         (("near-vent = false", "near-vent = 3"), "seen.near-vent is 3, but must be true or false"),
@@ -119,7 +120,8 @@ def test_a_cause_can_be_weighed_with_every_other(capsys: pytest.CaptureFixture[s
     code, out, _ = run(capsys, written(tmp_path, both), "--with", "gauge-zero-off")
     first = out.split("What explains the readings")[1].splitlines()[1]
     assert code == 0 and "gauge-zero-off + " in first
-    assert run(capsys, written(tmp_path, both), "--with", "gremlins")[0] == 2
+    for other in ("gremlins", "nothing"):
+        assert run(capsys, written(tmp_path, both), "--with", other)[0] == 2
 
 
 def test_little_is_told_from_little(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:

@@ -12,7 +12,7 @@ from typing import Annotated, Any, Literal
 from msgspec import Meta, field
 
 from loadfirst.causes.group import Group
-from loadfirst.plant.meta import FILLED, Part, choice, quantity
+from loadfirst.plant.meta import FILLED, TURNING, Part, choice, quantity
 
 Direction = Literal["up", "same", "down"]
 LoadChange = Literal["lighter", "heavier"]
@@ -33,7 +33,15 @@ def several(says: str, least: int, most: int) -> Meta:
     return Meta(min_length=least, max_length=most, description=says)
 
 
-Id = Annotated[str, Meta(pattern="^[a-z0-9]+(-[a-z0-9]+)*$", min_length=1, max_length=40)]
+NAME = "small letters, digits and single hyphens"
+Id = Annotated[
+    str,
+    Meta(pattern="^[a-z0-9]+(-[a-z0-9]+)*$", min_length=1, max_length=40, extra_json_schema={"form": NAME}),
+]
+Word = Annotated[
+    str, Meta(pattern=rf"^(?=[\s\S]*\S)[^{{}}{TURNING}]*$", min_length=1, max_length=200,
+              extra_json_schema={"form": "without braces, not empty"}),
+]  # fmt: skip
 Label = Annotated[str, prose("A short text.", 200)]
 Sentence = Annotated[str, prose("Sentences shown under a condition.", 600)]
 Number = Annotated[float, Meta(ge=-1e6, le=1e6)]
@@ -144,7 +152,7 @@ class Case(Part, frozen=True, kw_only=True):
         quantity("-", 1, 999_999, "Draws noise, chance and ranges, unless the learner brings another."),
     ] = 1
     words: Annotated[
-        dict[Id, Annotated[tuple[Label, ...], several("Words to draw from.", 2, 12)]],
+        dict[Id, Annotated[tuple[Word, ...], several("Words to draw from.", 2, 12)]],
         Meta(max_length=12, description="Words that are drawn: `{word.who}` stands for one of `who`."),
     ] = field(default_factory=dict)
     story: Annotated[str, prose("What happened, told by somebody; blank lines part paragraphs.", 2500)]

@@ -66,7 +66,7 @@ class Happened:
     def tested(self, check: Check, number: int) -> Days:
         """Both days while the test of one check is on."""
         plants = (self.days.yesterday.data, self.days.today.data)
-        yesterday, today = (apply_edits(plant, flat(check.does)) for plant in plants)
+        yesterday, today = (_edited(plant, check.does) for plant in plants)
         return two_days(yesterday, today, TEST_LOOKS + 2 * number, shown=self.days)
 
 
@@ -79,8 +79,12 @@ def happened(case: Case) -> Happened:
         For a plant, an edit or a cause that cannot be used, or a day on which no
         steady state is found; `where` starts with the key of the case.
     """
-    base = apply_edits(plant_data(case.plant), {"meters.seed": instrument_seed(case.seed)})
-    yesterday = _edited(base, case.yesterday.plant)
+    given = plant_data(case.plant)
+    with inside("plant"):
+        resolve_data(given)
+    base = apply_edits(given, {"meters.seed": instrument_seed(case.seed)})
+    with inside("yesterday.plant"):
+        yesterday = _edited(base, case.yesterday.plant)
     today, sizes = yesterday, []
     for number, change in enumerate(case.today):
         with inside(f"today[{number}]"):
@@ -89,10 +93,9 @@ def happened(case: Case) -> Happened:
     return Happened(case, two_days(yesterday, today), tuple(sizes))
 
 
-def _edited(base: dict[str, Any], edits: Mapping[str, Any]) -> dict[str, Any]:
-    with inside("yesterday.plant"):
-        edited = apply_edits(base, flat(edits))
-        resolve_data(edited)
+def _edited(plant: dict[str, Any], edits: Mapping[str, Any]) -> dict[str, Any]:
+    edited = apply_edits(plant, flat(edits))
+    resolve_data(edited)
     return edited
 
 

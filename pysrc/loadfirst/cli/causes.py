@@ -12,8 +12,9 @@ from loadfirst.causes.catalogue import CAUSES
 from loadfirst.causes.cause import Cause, Size
 from loadfirst.causes.observations import OBSERVATIONS
 from loadfirst.causes.signature import HEAD, Move, Signature, signatures
+from loadfirst.cli.plant_file import plant_of
 from loadfirst.plant.pumps import ResolvedPlant
-from loadfirst.plant.read import read_resolved
+from loadfirst.plant.read import changed
 
 BRACKETS = "In brackets: less than two looks at the same instrument may differ by themselves."
 CAUTION = (
@@ -70,12 +71,10 @@ def table(path: Path) -> Table:
     FileError
         For the first thing in the file that cannot be used.
     """
-    plant = read_resolved(path)
-    can = [cause for cause in CAUSES if cause.applies(plant) is None]
-    changed = [(cause, read_resolved(path, cause.edits(plant))) for cause in can]
-    return Table(
-        plant, dict(zip((cause.id for cause in can), signatures(plant, changed), strict=True))
-    )  # fmt: skip
+    plant = plant_of(path)
+    can = [(cause, changed(plant, cause.edits(plant))) for cause in CAUSES if cause.applies(plant) is None]
+    found = signatures(plant, can)
+    return Table(plant, {cause.id: one for (cause, _), one in zip(can, found, strict=True)})
 
 
 def table_text(of: Table) -> str:

@@ -27,10 +27,19 @@ class Checked(NamedTuple):
 
 
 def files(paths: Sequence[Path]) -> list[Path]:
-    """The files themselves; of a folder all files in it that end in `.toml`, in order."""
+    """The files themselves; of a folder all files in it that end in `.toml`, in order.
+
+    Raises
+    ------
+    FileError
+        For a folder without any.
+    """
     found: list[Path] = []
     for path in paths:
-        found += sorted(path.rglob("*.toml")) if path.is_dir() else [path]
+        inside = sorted(path.rglob("*.toml")) if path.is_dir() else [path]
+        if not inside:
+            raise FileError(path.name, InputError("the folder", "empty", "one with files that end in .toml"))
+        found += inside
     return found
 
 

@@ -11,32 +11,25 @@ from typing import Any
 import msgspec
 
 from loadfirst.cases.collection import COLLECTION
-from loadfirst.cases.recognise import Kind, kind_of
 from loadfirst.cli.causes import catalogue_text, table, table_csv, table_text
 from loadfirst.cli.check import check_file, collection_faults, collection_text, files
 from loadfirst.cli.convert import curves_output, read_output
 from loadfirst.cli.evidence import evidence_text
 from loadfirst.cli.guide import KINDS, SPECIMEN, guide
+from loadfirst.cli.plant_file import plant_of
 from loadfirst.cli.report import curves_text, read_text
 from loadfirst.cli.schema import schemas
 from loadfirst.cli.settings import parse_settings
 from loadfirst.errors import FileError, InputError
 from loadfirst.instruments.panel import readings
-from loadfirst.plant import library, toml_text
+from loadfirst.plant import library
 from loadfirst.plant.automatic import settled
 from loadfirst.plant.build import build
 from loadfirst.plant.curves import POINTS, curves
 from loadfirst.plant.pumps import ResolvedPlant
-from loadfirst.plant.read import read_resolved
 from loadfirst.plant.state import true_state
 
 GOOD, BAD_FILE, BAD_USAGE = 0, 1, 2
-
-OTHERS: dict[Kind, tuple[str, str]] = {
-    "case": ("a puzzle", "See whether it holds with check; play it in the page."),
-    "pump": ("a pump", "Name it in a plant, as pump.model, or write its points there, in [pump.curve]."),
-}
-"""What a file is that is no plant, and what can be done with it."""
 
 
 def run(arguments: list[str]) -> int:
@@ -121,12 +114,7 @@ def evidence(chosen: argparse.Namespace) -> int:
 
 
 def _resolve(chosen: argparse.Namespace) -> ResolvedPlant:
-    path: Path = chosen.plant
-    kind = kind_of(toml_text.read(path))
-    if kind != "plant":
-        what, hint = OTHERS[kind]
-        raise FileError(path.name, InputError("the file", what, "a plant", hint, rule="pump"))
-    return read_resolved(chosen.plant, parse_settings(chosen.set))
+    return plant_of(chosen.plant, parse_settings(chosen.set))
 
 
 def _json(output: Any) -> str:

@@ -13,6 +13,7 @@ from loadfirst.causes.cause import Cause
 from loadfirst.causes.observations import OBSERVATIONS
 from loadfirst.cli.convert import SHAPES
 from loadfirst.cli.digits import fine
+from loadfirst.cli.plant_file import plant_of
 from loadfirst.cli.report import UNITS, reading_text
 from loadfirst.errors import InputError
 from loadfirst.evidence.on_curve import NEEDED, OnCurve, on_curve
@@ -26,7 +27,6 @@ from loadfirst.instruments.panel import readings
 from loadfirst.physics.law import Array
 from loadfirst.plant.automatic import settled
 from loadfirst.plant.pumps import ResolvedPlant
-from loadfirst.plant.read import read_resolved
 from loadfirst.plant.state import true_state
 from loadfirst.units import HOUR, PERCENT
 
@@ -62,7 +62,7 @@ def evidence_text(path: Path, file: Path, beside: str | None = None) -> str:
     InputError
         For an unknown cause.
     """
-    plant = read_resolved(path)
+    plant = plant_of(path)
     taken = read_readings(file, instruments_of(plant))
     predictions = predict(plant, pairs=[] if beside is None else _pairs(beside))
     today, yesterday = row(predictions, taken.today), row(predictions, taken.yesterday)
@@ -85,7 +85,10 @@ def evidence_text(path: Path, file: Path, beside: str | None = None) -> str:
 
 
 def _pairs(beside: str) -> list[tuple[Cause, Cause]]:
-    return [(cause(beside), other) for other in CAUSES if other is not NOTHING and other.id != beside]
+    one = cause(beside)
+    if one is NOTHING:
+        raise InputError("--with", beside, "a cause that changes something", rule="together")
+    return [(one, other) for other in CAUSES if other not in (one, NOTHING)]
 
 
 def _strangers(predictions: Predictions, yesterday: Array) -> Iterator[str]:

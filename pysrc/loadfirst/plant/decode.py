@@ -8,6 +8,7 @@ data and in the type.
 from __future__ import annotations
 
 import re
+import sys
 from typing import Any, TypeVar
 
 import msgspec
@@ -19,6 +20,8 @@ from loadfirst.plant.keys import keys_of
 from loadfirst.plant.meta import TURNING
 
 T = TypeVar("T")
+
+LARGEST = sys.float_info.max
 
 PLACE = re.compile(r" - at `(?:key` in `)?\$(?P<path>.*)`$")
 STEP = re.compile(r"\.(?P<name>[^.\[]+)|\[(?P<index>\d+|\.\.\.)\]")
@@ -101,22 +104,31 @@ def _walk(node: inspect.Type, value: Any, path: str) -> tuple[inspect.Type, str,
 
 
 def _unfit_entry(node: inspect.DictType, value: Any) -> str:
-    """The key of a table of single values whose entry was refused: msgspec does not name it."""
-    wanted = expected(node.value_type)
-    for name, entry in value.items() if isinstance(value, dict) else ():
-        flag, number = isinstance(entry, bool), isinstance(entry, int | float)
-        if (wanted.kind == "flag" and not flag) or (wanted.kind == "number" and (flag or not number)):
-            return str(name)
-        length = len(entry) if isinstance(entry, str) else -1
-        if wanted.kind == "text" and _turns(entry):
-            return str(name)
-        if wanted.kind == "choice" and entry not in wanted.facts["choices"]:
-            return str(name)
-        if wanted.kind == "text" and not wanted.facts.get("low", 0) <= length <= wanted.facts.get(
-            "high", length
-        ):
-            return str(name)
-    return ""
+    """The key of a table whose entry was refused: msgspec does not name it."""
+    entries = value.items() if isinstance(value, dict) else ()
+    return next((str(name) for name, entry in entries if not _fits(node.value_type, entry)), "")
+
+
+def _fits(node: inspect.Type, value: Any) -> bool:
+    """Whether an entry of a table would do: a number, a text, a choice, a flag, or a list of these."""
+    wanted, inner = expected(node), plain(node)
+    if isinstance(inner, inspect.AnyType):
+        return True
+    if wanted.kind == "choice":
+        return value in wanted.facts["choices"]
+    if wanted.kind == "table" or not _right_kind(wanted.kind, value):
+        return wanted.kind == "table" and isinstance(value, dict)
+    if wanted.kind in ("number", "whole"):
+        return bool(wanted.facts.get("low", -LARGEST) <= value <= wanted.facts.get("high", LARGEST))
+    if isinstance(inner, inspect.StrType):
+        return _long_enough(inner, value) and re.search(inner.pattern or "", value) is not None
+    if isinstance(inner, inspect.VarTupleType):
+        return _long_enough(inner, value) and all(_fits(inner.item_type, one) for one in value)
+    return True
+
+
+def _long_enough(node: inspect.StrType | inspect.VarTupleType, value: Any) -> bool:
+    return (node.min_length or 0) <= len(value) <= (node.max_length or len(value))
 
 
 def _item(node: inspect.Type, index: int) -> inspect.Type:

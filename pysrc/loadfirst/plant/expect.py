@@ -41,6 +41,15 @@ def plain(node: inspect.Type) -> inspect.Type:
     return node
 
 
+def _options(node: inspect.Type) -> list[inspect.Type]:
+    """What a value may be, without "or nothing"."""
+    if isinstance(node, inspect.Metadata):
+        return _options(node.type)
+    if isinstance(node, inspect.UnionType):
+        return [option for option in node.types if not _is_nothing(option)]
+    return [node]
+
+
 def note(node: inspect.Type, name: str) -> str:
     """A note on a type: its ``unit`` or its ``description``; empty where there is none."""
     if isinstance(node, inspect.UnionType):
@@ -53,13 +62,16 @@ def note(node: inspect.Type, name: str) -> str:
 def expected(node: inspect.Type) -> Expected:
     """Describe what a type allows."""
     inner = plain(node)
+    if isinstance(node, inspect.Metadata | inspect.UnionType) and len(either := _options(node)) > 1:
+        first, *others = map(expected, either)
+        return Expected(first.kind, " or ".join([first.text, *(one.text for one in others)]))
     if isinstance(inner, inspect.FloatType | inspect.IntType):
         return _number(inner, note(node, "unit"))
     if isinstance(inner, inspect.LiteralType):
         choices = list(inner.values)
         return Expected("choice", one_of(choices), facts={"choices": choices})
     if isinstance(inner, inspect.StrType):
-        return _text(inner)
+        return _text(inner, note(node, "form"))
     if isinstance(inner, inspect.BoolType):
         return Expected("flag", "true or false", facts={"choices": [True, False]})
     if isinstance(inner, inspect.VarTupleType | inspect.ListType):
@@ -97,11 +109,11 @@ def _bounds(low: float | None, high: float | None, unit: str) -> str:
     return f"at most {high:g} {unit}".rstrip() if high is not None else ""
 
 
-def _text(node: inspect.StrType) -> Expected:
+def _text(node: inspect.StrType, form: str) -> Expected:
     if node.max_length is None:
         return Expected("text", "a text")
     facts: dict[str, Any] = {"low": node.min_length} if node.min_length else {}
-    filled = "not empty, " if node.min_length else ""
+    filled = f"{form}, " if form else "not empty, " if node.min_length else ""
     bounds = f"{filled}at most {node.max_length} characters long"
     return Expected(
         "text", f"a text, {bounds}", bounds, facts | {"high": node.max_length, "unit": "characters"}
