@@ -5,7 +5,7 @@ import {EACH, encode, rigAlone} from "./share.js";
 import {FIRST_PRESET} from "./units.js";
 
 /** @returns {(action: {type: string}) => void} `send`, which every view gets */
-export function createActions({store, rig, clock, beside, yesterday, days, engine, kept, course, page, entries, paint, views}) {
+export function createActions({store, rig, clock, beside, yesterday, days, engine, kept, course, drafts, page, entries, paint, views}) {
   const deeds = {
     preview: ({edits}) => {
       clock.touched(Object.keys(edits));
@@ -93,6 +93,7 @@ export function createActions({store, rig, clock, beside, yesterday, days, engin
   /** Plays that are forgotten do not stand in the state either. */
   function forget(deed, which) {
     deed();
+    drafts.forget();
     if (which === store.state.view.case) keep(() => store.show({moves: [], seed: null}));
     paint();
   }

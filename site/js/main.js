@@ -5,6 +5,7 @@ import {createCourse, drawSeed} from "./course.js";
 import {createDays, secondLook, whenOther} from "./days.js";
 import {createClock} from "./clock.js";
 import {createEntries} from "./entries.js";
+import {createDrafts} from "./drafts.js";
 import {createEngine} from "./engine/engine.js";
 import {spawnWorker} from "./engine/spawn.js";
 import {createKept} from "./kept.js";
@@ -24,6 +25,7 @@ const PATIENCE = 50; // [ms] how long a picture waits for the answer that it cou
 
 const kept = createKept();
 const course = createCourse(kept);
+const drafts = createDrafts(kept);
 const [words, first, linked] = await Promise.all([
   fetchWords(["words/en.ftl", "words/notes.ftl", "words/drawings.ftl", "words/cases.ftl", "words/parts.ftl", "words/days.ftl", "words/causes.ftl", "words/clock.ftl"]),
   readFirstAnswer(),
@@ -54,8 +56,8 @@ const days = createDays({engine, store, clock, onChange: paintSoon});
 if (!store.state.view.hidden) clock.restore(kept.get("clock"));
 const entries = createEntries(window);
 entries.begin(store.state.view.place);
-const send = createActions({store, rig, clock, beside, yesterday, days, engine, kept, course, page, entries, paint: paintSoon, views: () => views});
-const views = createViews({document, words, units: unitsNow(), send, ask: (kind, body, channel = "case") => engine.ask(kind, body, channel)});
+const send = createActions({store, rig, clock, beside, yesterday, days, engine, kept, course, drafts, page, entries, paint: paintSoon, views: () => views});
+const views = createViews({document, words, units: unitsNow(), send, ask: (kind, body, channel = "case") => engine.ask(kind, body, channel), drafts});
 
 still.addEventListener("change", paintSoon);
 addEventListener("pagehide", keepClock);

@@ -43,7 +43,7 @@ function asSet({plant, set, units}) {
 }
 
 /** @returns {{update: Function, open: object, share: object, catalogue: () => object, complain: Function}} */
-export function createViews({document, words, units, send, ask}) {
+export function createViews({document, words, units, send, ask, drafts}) {
   const host = (id) => document.getElementById(id);
   const kit = {document, words, units, send};
   const causes = createCauses(host("causes"), {...kit, ask});
@@ -133,7 +133,7 @@ export function createViews({document, words, units, send, ask}) {
   }
 
   function updateCase(now, {state: {view}, course, ready}) {
-    caseView ??= createCase(host("case"), {...kit, ask, clipboard: navigator.clipboard});
+    caseView ??= createCase(host("case"), {...kit, ask, drafts, clipboard: navigator.clipboard});
     const next = nextCase(now.catalogue.cases, (id) => stageOf(course.of(id)) === "done", view.case);
     caseView.update({...now, case: view.case, moves: view.moves ?? [], seed: view.seed ?? null, wall: view.wall === true, next, ready});
   }

@@ -114,6 +114,16 @@ case-found-at-fault = Inside, the pump is at fault.
 case-hint-title = A hint
 case-hint-ask = A hint, please ({ $left } left)
 
+case-worked-title = Step by step
+case-worked-note = This puzzle can be played step by step, the way of somebody who always takes what tells most for its cost. Say to yourself first which check you would take, and why; then compare.
+case-worked-show = Show the next step
+case-worked-wait = Weighing everything that could have happened against what you have seen …
+case-worked-fits = What still fits, and is to be parted: { $standing }.
+case-worked-why = Of all that is left it tells most for its cost: { $bits } bit, where one bit halves the doubt.
+case-worked-take = Take this check
+case-worked-sure = What you have seen is enough: one verdict is now likely to 90 % or more. Which one, and what is to be done, you decide.
+case-worked-enough = Nothing that is left tells more for its cost. Which verdict is the likeliest, and what is to be done, you decide.
+
 case-verdict-title = Your verdict
 case-verdict-note = Decide whenever you are sure enough. A verdict cannot be taken back.
 case-see-asks = What did you see? { $instrument }, against yesterday:
@@ -206,6 +216,29 @@ case-debrief-next = Of the checks that you left, this would have told most for i
 case-debrief-way = Who always takes what tells most for its cost would have spent { $cost }: { $checks }
 case-debrief-no-way = Who always takes what tells most for its cost would have decided without a check.
 case-debrief-note = A bit halves the doubt; below zero it grew. What is likely is reckoned by the simulator’s own engine from the readings, their scatter, and how often a look misses or sees what is not there.
+case-fair-title = For the author: is it fair?
+case-fair-note = The simulator’s engine plays this puzzle many times, with other chance each time. What it says gives the answer away.
+case-fair-ask = Is it fair?
+case-fair-wait = Reckoning everything that could have happened, then playing …
+case-fair-yes = It is fair.
+case-fair-no = It is not fair yet.
+case-fair-found = After every check but those that take the pump apart, the right part of the plant is likely to { $group } %.
+case-fair-cause = What happened there is likely to { $cause } %.
+case-fair-untold = Nothing on offer shows what happened there itself, so only the part of the plant has to be found.
+case-fair-rivals = Wrong verdicts that stay likely then: { $rivals }.
+case-fair-no-rivals = No wrong verdict stays likely then.
+case-fair-way = Best way: who always takes what tells most for its cost takes { $checks ->
+    [one] one check
+   *[other] { $checks } checks
+} for { $cost } and earns { $points } of 100 points.
+case-fair-habits = What fixed habits earn
+case-fair-points = points
+case-habit-blames-load = Always blames the load, and leaves it
+case-habit-dismantles = Always has the pump taken apart
+case-habit-contradicts = Always blames what the story does not
+case-habit-checks-all = Takes every check there is
+case-habit-guesses = Guesses
+
 case-result-title = Your result
 case-result-note = Nothing leaves this device by itself. To hand your result in, copy this line: it holds what you foresaw, checked, decided and spent.
 case-result-seed = These numbers have the no. { $seed }.

@@ -13,6 +13,8 @@ from loadfirst.cases.fairness import Fairness, fairness, unfair
 from loadfirst.cases.moves import follow, moves_from
 from loadfirst.cases.players import led, plays
 from loadfirst.cases.weighing import Weighing, prepare
+from loadfirst.cases.worked import NextStep, next_step
+from loadfirst.door.debrief import worked
 from loadfirst.errors import InputError
 
 pytestmark = pytest.mark.native
@@ -112,7 +114,8 @@ def test_suspects_are_reckoned_in_lots_and_then_kept() -> None:
     proven = prove_text(changed(("valve.opening = 0.65", "valve.opening = 0.64")))
     done, of = prepare(proven, 4)
     assert done == 4 < of
-    assert prepare(proven, 1000) == (of, of)
+    assert prepare(proven, 1000) == (of - 1, of)  # which verdicts they would make right is left
+    assert prepare(proven, 1000) == prepare(proven, 1000) == (of, of)
 
 
 MOVES = [{"do": "predict", "says": "down", "suspects": "machine"}, {"do": "check", "id": "flow"}]
@@ -139,3 +142,35 @@ def test_a_verdict_that_is_borne_out_scores() -> None:
     told = debrief(one, follow(one.proven.case, moves))
     assert told.chosen > 0.9 and told.misfits == []
     assert told.score.points > 95
+
+
+def steps(one: Weighing) -> tuple[list[str], NextStep]:
+    """Checks of a learner who does what a worked case says next, and what it says in the end."""
+    moves, taken = MOVES[:1], list[str]()
+    while True:
+        step = next_step(one, follow(one.proven.case, moves_from(moves)))
+        if step.check is None:
+            return taken, step
+        taken.append(step.check)
+        moves = [*moves, {"do": "check", "id": step.check}]
+
+
+def test_a_worked_case_goes_the_way_of_the_led_player() -> None:
+    """Step after step; in the end one verdict is likely enough."""
+    one = weighing()
+    taken, end = steps(one)
+    way = led(one, one.looks([one.proven.case.seed]))
+    assert taken == [check.id for check in way.checks] != []
+    assert end.sure and end.bits == 0.0
+    assert max(each.probability for each in end.standing) > 0.5
+
+
+def test_only_a_worked_case_says_its_next_step() -> None:
+    """And none before the prediction."""
+    plain = {"name": "mine.toml", "text": SOUND}
+    with pytest.raises(InputError, match="a worked case"):
+        worked({"case": plain, "moves": MOVES[:1]})
+    whole = plain | {"text": changed(('level = "operator"', 'level = "operator"\nworked = true'))}
+    of = max(prepare(weighing().proven, 1000)[1] for _ in range(2))
+    assert worked({"case": whole, "moves": []}) == {"done": of, "of": of, "step": None}
+    assert worked({"case": whole, "moves": MOVES[:1]})["step"]["check"] == steps(weighing())[0][0]

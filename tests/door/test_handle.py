@@ -58,6 +58,7 @@ def test_an_unknown_kind_is_named_with_those_that_are_known() -> None:
         "catalogue",
         "case",
         "debrief",
+        "worked",
         "fair",
     ]
     assert found["facts"]["choices"] == kinds

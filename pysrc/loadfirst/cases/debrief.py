@@ -10,7 +10,7 @@ import numpy as np
 from msgspec import Struct
 
 from loadfirst.cases.moves import Play
-from loadfirst.cases.players import Played, earned, led
+from loadfirst.cases.players import Played, earned, led, tells_most
 from loadfirst.cases.score import Score
 from loadfirst.cases.weighing import Weighing
 from loadfirst.evidence.suspects import Suspect, suspects
@@ -97,12 +97,12 @@ def debrief(weighing: Weighing, play: Play) -> Debrief:
     best = led(weighing, look)
     mine = Played(tuple(play.checks), play.verdict, play.action)
     number = case.choices.index(play.verdict)
-    left, bits = _next(weighing, stages[-1], taken)
+    left, bits = tells_most(weighing, stages[-1], taken)
     return Debrief(
         steps=_steps(weighing, stages, taken),
         chosen=float(weighing.of_choices(stages[-1])[0, number]),
         misfits=_misfits(weighing, stages[-1], number),
-        next=left, next_bits=bits,
+        next=left and left.id, next_bits=bits,
         way=[check.id for check in best.checks], way_cost=best.cost,
         score=earned(weighing, look, mine, best.cost),
     )  # fmt: skip
@@ -111,7 +111,7 @@ def debrief(weighing: Weighing, play: Play) -> Debrief:
 def _steps(weighing: Weighing, stages: list[Posterior], taken: list[str]) -> list[Told]:
     doubts = [_doubt(weighing.nothing_read), *(_doubt(stage) for stage in stages)]
     return [
-        Told(id, doubts[number] - doubts[number + 1], float(weighing.of_truth(stage)[0][0]), _standing(stage))
+        Told(id, doubts[number] - doubts[number + 1], float(weighing.of_truth(stage)[0][0]), standing(stage))
         for number, (id, stage) in enumerate(zip([None, *taken], stages, strict=True))
     ]
 
@@ -122,7 +122,8 @@ def _doubt(posterior: Posterior) -> float:
     return float(-(chance * np.log2(np.maximum(chance, 1e-300))).sum())
 
 
-def _standing(posterior: Posterior) -> list[Standing]:
+def standing(posterior: Posterior) -> list[Standing]:
+    """Suspects that still fit, the likeliest first."""
     chance = posterior.probability[0]
     order = [int(number) for number in np.argsort(-chance, kind="stable")[:NAMED]]
     every = posterior.predictions.hypotheses
@@ -150,12 +151,3 @@ def _misfits(weighing: Weighing, posterior: Posterior, number: int) -> list[Misf
         if one.off is not None and one.predicted is not None and abs(one.off) > LARGE
     ]
     return sorted(found, key=lambda one: -one.off)
-
-
-def _next(weighing: Weighing, posterior: Posterior, taken: list[str]) -> tuple[str | None, float]:
-    left = [check for check in weighing.allowed if check.id not in taken]
-    if not left:
-        return None, 0.0
-    told = weighing.told(posterior, left)
-    best = max(left, key=lambda check: told[check.id] / weighing.cost(check))
-    return best.id, told[best.id]

@@ -102,14 +102,14 @@ def unfair(found: Fairness, weighing: Weighing) -> Iterator[InputError]:
         yield InputError(
             "checks", f"{found.group:.2f}", f"such that {groups} is found with a probability of {ENOUGH}",
             "Offer a reading or an observation that parts it from what else fits, or make the cause larger.",
-            rule="fair",
+            rule="fair", of="group",
         )  # fmt: skip
     if found.told and found.cause < ENOUGH:
         yield InputError(
             "checks", f"{found.cause:.2f}",
             f"such that {' and '.join(proven.truth.causes)} is found with a probability of {ENOUGH}",
             "The observation that shows it errs too often beside these suspects: offer a second one.",
-            rule="fair",
+            rule="fair", of="cause",
         )  # fmt: skip
     right = sum(found.rivals.values())
     for number, choice in enumerate(proven.case.choices):
@@ -117,5 +117,6 @@ def unfair(found: Fairness, weighing: Weighing) -> Iterator[InputError]:
         if chance > RIVAL * max(1 - right, 0.0):
             yield InputError(
                 f"choices[{number}]", choice.id, "less well borne out than the right verdict",
-                f"It keeps a probability of {chance:.2f}: offer what speaks against it.", rule="fair",
+                f"It keeps a probability of {chance:.2f}: offer what speaks against it.",
+                rule="fair", of="rival", chance=f"{chance:.2f}",
             )  # fmt: skip

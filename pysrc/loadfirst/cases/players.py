@@ -5,6 +5,7 @@ A collection in which a habit earns nearly as much as looking does teaches the h
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from typing import Literal, NamedTuple, get_args
 
 from loadfirst.cases.case import Check, Choice
@@ -48,18 +49,32 @@ def led(weighing: Weighing, look: Looks) -> Played:
     ----------
     look : one look at the case.
     """
-    taken, left = list[Check](), weighing.allowed
+    taken = list[Check]()
     while True:
-        posterior = weighing.weigh(look, [check.id for check in taken])
-        if weighing.of_choices(posterior)[0].max() >= SURE or not left:
-            break
-        told = weighing.told(posterior, left)
-        best = max(left, key=lambda check: told[check.id] / weighing.cost(check))
-        if told[best.id] < LEAST:
+        ids = [check.id for check in taken]
+        posterior = weighing.weigh(look, ids)
+        best, bits = tells_most(weighing, posterior, ids)
+        if best is None or sure(weighing, posterior) or bits < LEAST:
             break
         taken.append(best)
-        left.remove(best)
     return Played(tuple(taken), *_decided(weighing, weighing.of_choices(posterior)[0], posterior))
+
+
+def sure(weighing: Weighing, posterior: Posterior) -> bool:
+    """Whether one verdict is likely enough to decide."""
+    return bool(weighing.of_choices(posterior)[0].max() >= SURE)
+
+
+def tells_most(
+    weighing: Weighing, posterior: Posterior, taken: Collection[str]
+) -> tuple[Check | None, float]:
+    """The check left that tells most for its cost, and how much; None where none is left. [bit]"""
+    left = [check for check in weighing.allowed if check.id not in taken]
+    if not left:
+        return None, 0.0
+    told = weighing.told(posterior, left)
+    best = max(left, key=lambda check: told[check.id] / weighing.cost(check))
+    return best, told[best.id]
 
 
 def _decided(weighing: Weighing, of_choices: Array, posterior: Posterior) -> tuple[Choice, Action]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Hashable, Iterable, Sequence
 from functools import cached_property, lru_cache
 
 import numpy as np
@@ -77,10 +77,10 @@ class Weighing:
         """Probability that each verdict on offer is right, (N, C)."""
         return np.asarray(posterior.probability @ self.right_if)
 
-    @cached_property
+    @property
     def right_if(self) -> Array:
         """Which verdicts would be right if another suspect had happened, (H, C)."""
-        return right_if(self.proven.case.choices, self._all, self.proven.days.yesterday.data)
+        return _job(self.proven).right_if(self.proven)
 
     @property
     def allowed(self) -> list[Check]:
@@ -148,10 +148,20 @@ class _Job:
         both: list[tuple[Cause, Cause]] = [(cause(first), cause(second)) for first, second in pairs]
         made = [Test(name, json.loads(edits), reads) for name, edits, reads in tests]
         self.predicting = Predicting(resolve_data(json.loads(yesterday)), CAUSES, both, made)
+        self._judged = dict[Hashable, Array]()
 
     @cached_property
     def predictions(self) -> Predictions:
         return self.predicting.finish()
+
+    def right_if(self, proven: Proven) -> Array:
+        """Of each suspect, which of the verdicts it would make right: as of `Weighing`."""
+        choices = proven.case.choices
+        named = tuple((choice.blames, choice.load) for choice in choices)
+        if named not in self._judged:
+            every = self.predictions.hypotheses
+            self._judged[named] = right_if(choices, every, proven.days.yesterday.data)
+        return self._judged[named]
 
 
 @lru_cache(maxsize=8)
@@ -173,8 +183,13 @@ def prepare(proven: Proven, count: int) -> tuple[int, int]:
 
     Returns
     -------
-    How many have been followed by now, and how many there are.
+    How many have been followed by now, and how many there are; which verdicts they would make right counts
+    as one more.
     """
-    work = _job(proven).predicting
+    job = _job(proven)
+    work = job.predicting
+    followed = not work.left
+    if followed:
+        job.right_if(proven)
     work.advance(count)
-    return work.of - len(work.left), work.of
+    return work.of - len(work.left) + followed, work.of + 1

@@ -1,6 +1,7 @@
-"""What the evidence says of a case: of a play once its verdict is given, and whether the case is fair.
+"""What the evidence says of a case: of a play once its verdict is given, before it where the case is a worked
+one, and whether the case is fair.
 
-Both are asked again and again until all suspects are reckoned.
+All are asked again and again until all suspects are reckoned.
 """
 
 from __future__ import annotations
@@ -14,11 +15,13 @@ from loadfirst.cases.debrief import debrief
 from loadfirst.cases.fairness import fairness, unfair
 from loadfirst.cases.play import played
 from loadfirst.cases.weighing import Weighing, prepare
+from loadfirst.cases.worked import next_step
 from loadfirst.door.describe import describe
+from loadfirst.errors import InputError
 
 LOT = 4
 """Suspects reckoned in one ask, so that others need not wait long."""
-DRAWS, PLAYS = 60, 5
+DRAWS, PLAYS = 60, 3
 """Fewer than at the command line: a browser's Python is slower."""
 
 
@@ -46,6 +49,34 @@ def debriefed(body: Mapping[str, Any]) -> dict[str, Any]:
     if done == of and play.verdict is not None:
         told = msgspec.to_builtins(debrief(Weighing(proven), play))
     return {"done": done, "of": of, "debrief": told}
+
+
+def worked(body: Mapping[str, Any]) -> dict[str, Any]:
+    """Answer a ``worked`` ask: the next step of a case that is played step by step.
+
+    Parameters
+    ----------
+    body : as of a ``case`` ask.
+
+    Returns
+    -------
+    dict
+        ``done`` and ``of`` as of `debriefed`; ``step``: None until all are reckoned, and where there is no
+        next step, then as `cases.worked.NextStep`.
+
+    Raises
+    ------
+    InputError, FileError
+        As of a ``case`` ask; InputError for a case that is not a worked one.
+    """
+    proven, play = played(body)
+    if not proven.case.worked:
+        raise InputError("case", proven.id, "a worked case")
+    done, of = prepare(proven, LOT)
+    step = None
+    if done == of and play.prediction is not None and play.verdict is None:
+        step = msgspec.to_builtins(next_step(Weighing(proven), play))
+    return {"done": done, "of": of, "step": step}
 
 
 def fair(body: Mapping[str, Any]) -> dict[str, Any]:

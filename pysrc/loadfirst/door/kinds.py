@@ -88,6 +88,12 @@ def _debrief(body: Body) -> Body:
     return debriefed(body)
 
 
+def _worked(body: Body) -> Body:
+    from loadfirst.door.debrief import worked
+
+    return worked(body)
+
+
 def _causes(body: Body) -> Body:
     from loadfirst.door.causes import causes
 
@@ -131,5 +137,6 @@ KINDS = {
     "catalogue": Kind(_catalogue, 1024),
     "case": Kind(_case, 2 * TEXT_LARGEST),
     "debrief": Kind(_debrief, 2 * TEXT_LARGEST),
+    "worked": Kind(_worked, 2 * TEXT_LARGEST),
     "fair": Kind(_fair, 2 * TEXT_LARGEST),
 }

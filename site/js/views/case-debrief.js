@@ -1,6 +1,6 @@
 // What the play was worth: what each step told, what still fitted, what speaks against the verdict, and the points.
-// The engine reckons its suspects in lots, so that nothing else has to wait; meanwhile the part says how far it is.
 import {block, button, make, table} from "./case-dom.js";
+import {createLots} from "./case-lots.js";
 import {costText, line} from "./case-parts.js";
 import {causeWords} from "./cause-words.js";
 
@@ -9,7 +9,7 @@ import {causeWords} from "./cause-words.js";
  * @returns {{node: Element, show: (play: object, view: object, units: object, onscore: (points: number) => void) => void, stop: () => void}}
  */
 export function createDebrief({document, words, ask}) {
-  const bar = make(document, "progress", {max: 1, "aria-label": words("case-debrief-wait")});
+  const lots = createLots({document, words, ask}, "case-debrief-wait");
   const body = make(document, "div", {class: "case-debrief-body"});
   const node = block(document, "debrief", words("case-debrief-title"), body);
   let turn = 0;
@@ -19,9 +19,10 @@ export function createDebrief({document, words, ask}) {
     const mine = (turn += 1);
     const key = JSON.stringify([play.case, play.seed, play.moves]);
     if (known?.key !== key) {
-      body.replaceChildren(make(document, "p", {class: "case-soft"}, words("case-debrief-wait")), bar);
-      const debrief = await weigh(play, () => mine === turn).catch(() => null);
+      body.replaceChildren(lots.node);
+      const answer = await lots.run("debrief", play, () => mine === turn).catch(() => null);
       if (mine !== turn) return;
+      const debrief = answer?.debrief;
       if (!debrief) return fail(() => show(play, view, units, onscore));
       known = {key, debrief};
     }
@@ -29,25 +30,16 @@ export function createDebrief({document, words, ask}) {
     onscore(known.debrief.score.points);
   }
 
-  /** Ask lot after lot; null where the play is no longer the one in sight. */
-  async function weigh(play, wanted) {
-    bar.removeAttribute("value");
-    for (;;) {
-      const {done, of, debrief} = await ask("debrief", play, "debrief");
-      if (!wanted()) return null;
-      if (debrief) return debrief;
-      bar.setAttribute("max", String(of));
-      bar.setAttribute("value", String(done));
-    }
-  }
-
   const fail = (again) => body.replaceChildren(make(document, "p", {}, words("case-debrief-failed")), button(document, "weigh", words("case-again"), again));
 
   return {node, show, stop: () => { turn += 1; }};
 }
 
-const percent = (share) => String(Math.round(100 * share));
-const BITS = 1; // digits after the point
+export const percent = (share) => String(Math.round(100 * share));
+const LEAST = 0.05; // bits that are worth a sentence: they round to 0.1
+
+/** Bits to one digit, without a nought below nought. */
+export const bitText = (bits) => (bits.toFixed(1) === "-0.0" ? "0.0" : bits.toFixed(1));
 
 /** Everything that is said of a debrief. */
 function told(document, debrief, view, deps) {
@@ -58,9 +50,9 @@ function told(document, debrief, view, deps) {
     make(document, "p", {}, words("case-debrief-chosen", {share: percent(debrief.chosen)})),
     against(document, debrief.misfits, view, deps),
     table(document, words("case-debrief-steps"), ["", words("case-debrief-bits"), words("case-debrief-truth"), words("case-debrief-fits")],
-      debrief.steps.map((step) => [step.check ? names.get(step.check) : words("case-debrief-first"), words("case-bits", {bits: step.bits.toFixed(BITS)}),
+      debrief.steps.map((step) => [step.check ? names.get(step.check) : words("case-debrief-first"), words("case-bits", {bits: bitText(step.bits)}),
         words("case-percent", {share: percent(step.truth)}), standing(step, words)]), "case-worth-table"),
-    debrief.next && make(document, "p", {}, words("case-debrief-next", {check: names.get(debrief.next), bits: debrief.next_bits.toFixed(BITS)})),
+    debrief.next && debrief.next_bits >= LEAST && make(document, "p", {}, words("case-debrief-next", {check: names.get(debrief.next), bits: bitText(debrief.next_bits)})),
     make(document, "p", {}, debrief.way.length ? words("case-debrief-way", {checks: debrief.way.map((id) => names.get(id)).join(" "), cost: costText({minutes: debrief.way_cost}, words)})
       : words("case-debrief-no-way")),
     make(document, "p", {class: "case-soft"}, words("case-debrief-note")),
@@ -76,7 +68,8 @@ function points(document, {verdict, action, support, thrift, points: sum}, words
   ];
 }
 
-const standing = ({standing: all}, words) => all
+/** What still fits, each with how likely it is. */
+export const standing = ({standing: all}, words) => all
   .map(({causes, probability}) => words("case-standing", {cause: causes.map((id) => causeWords(words, id).title).join(" + "), share: percent(probability)}))
   .join(words("case-or"));
 

@@ -1,7 +1,6 @@
 // What was seen, reading by reading, then the verdict, and what is to be done.
 import {block, button, make, radios} from "./case-dom.js";
-import {DIRECTIONS} from "./case-opening.js";
-import {line, verdictMoves} from "./case-parts.js";
+import {DIRECTIONS, line, verdictMoves} from "./case-parts.js";
 
 const MISSING = {see: "case-see-missing", choice: "case-decide-missing", action: "case-action-missing"};
 

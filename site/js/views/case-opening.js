@@ -1,8 +1,6 @@
 // The first half of a case: what it is, the story, then the prediction and the first suspicion.
 import {block, button, make, prose, radios} from "./case-dom.js";
-import {line} from "./case-parts.js";
-
-export const DIRECTIONS = ["up", "same", "down"];
+import {DIRECTIONS, line} from "./case-parts.js";
 
 /** Title, level and goals, and the way to the other cases. */
 export function heading(document, view, {words, send, model}) {

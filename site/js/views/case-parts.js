@@ -2,6 +2,8 @@
 import {keyName} from "./beside-words.js";
 import {slugOf} from "./part-keys.js";
 
+export const DIRECTIONS = ["up", "same", "down"];
+
 /**
  * A part of the prose in the reader's units; an author's words stay as they are.
  * @param {{part: "words"|"quantity", text?: string, quantity?: string, value?: number}} part
@@ -136,4 +138,13 @@ export function failure(error, seed = null) {
   if (error.code === "input" && error.where === "case" && error.rule === "lookup") return {words: "case-unknown", restart: null};
   if (error.code === "input" && String(error.where).startsWith("moves")) return {words: "case-failed-moves", restart: true};
   return {words: "case-failed", restart: false};
+}
+
+/** Answers that are picked, as far as they are on offer: an older page may have kept others. */
+export function draftFor({prediction, choices, actions}, {says, suspects, saw, choice, action}) {
+  const among = (value, all) => (all.includes(value) ? value : null);
+  return {
+    says: among(says, DIRECTIONS), suspects: among(suspects, prediction.suspects), choice: among(choice, choices.map(({id}) => id)), action: among(action, actions),
+    saw: Object.fromEntries(Object.entries(saw ?? {}).filter(([, way]) => DIRECTIONS.includes(way))),
+  };
 }

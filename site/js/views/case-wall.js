@@ -1,6 +1,6 @@
 // A case on the wall: one step at a time, and a tally of hands for the prediction. The counts stay in this page.
 import {button, make} from "./case-dom.js";
-import {DIRECTIONS} from "./case-opening.js";
+import {DIRECTIONS} from "./case-parts.js";
 
 const MOST_HANDS = 999;
 

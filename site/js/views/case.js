@@ -7,14 +7,16 @@ import {createDebrief} from "./case-debrief.js";
 import {decision} from "./case-decision.js";
 import {button, make} from "./case-dom.js";
 import {next, result} from "./case-end.js";
+import {createFair} from "./case-fair.js";
 import {heading, prediction, story} from "./case-opening.js";
-import {costText, failure, newest, playKey} from "./case-parts.js";
+import {costText, draftFor, failure, newest, playKey} from "./case-parts.js";
 import {path, worth} from "./case-path.js";
 import {picture} from "./case-picture.js";
 import {readings} from "./case-readings.js";
 import {moved, truth} from "./case-truth.js";
 import {compared, verdict} from "./case-verdict.js";
 import {createHands, createSteps} from "./case-wall.js";
+import {createWorked} from "./case-worked.js";
 import {sentence} from "./sentence.js";
 
 const MOST_DRAWS = 12; // seeds that are tried before a case is called one that cannot be drawn
@@ -26,19 +28,23 @@ const JUMPS = ["story", "readings", "checks", "decision"];
  * @param {Document} deps.document
  * @param {Function} deps.words
  * @param {(kind: string, body: object) => Promise<object>} deps.ask
+ * @param {{of: Function, keep: Function, forget: Function}} deps.drafts of drafts.js
  * @param {(action: object) => void} deps.send  {type: "moves" | "rig" | "course" | "open-plant" | "draw" | "finished" | "view" | "again", …}
  * @returns {{update: (model: {case: string|object, moves: object[], seed: number|null, wall: boolean, next: object|null,
  *   units: object, catalogue: object, ready?: boolean}) => void}}
  */
 export function create(host, deps) {
-  const {document, ask, send, words} = deps;
+  const {document, ask, drafts, send, words} = deps;
   const body = make(document, "div", {class: "case-body"});
   const notice = make(document, "div", {class: "case-notice"});
   const spoken = make(document, "p", {class: "unseen", role: "status", "aria-live": "polite"});
   const steps = createSteps(document, words);
   const hands = createHands(document, words);
   const debrief = createDebrief(deps);
+  const worked = createWorked(deps);
+  const fair = createFair(deps);
   host.append(body, spoken);
+  body.addEventListener("change", () => drafts.keep(caseKey(model), draft));
   host.addEventListener("keydown", (event) => model?.wall && steps.key(event));
 
   let model = null;
@@ -69,7 +75,7 @@ export function create(host, deps) {
     readOpening(key, model);
     let answer = null;
     try {
-      answer = await ask("case", {case: model.case, moves: model.moves, seed: model.seed});
+      answer = await ask("case", play());
     } catch (error) {
       if (key !== asked || error.name === "Superseded") return;
       if (drawsAgain(error)) return;
@@ -123,9 +129,8 @@ export function create(host, deps) {
   /** The result is kept at once, and again with its points. */
   function ended() {
     const finished = (score) => typeof model.case === "string" && send({type: "finished", case: model.case, result: resultOf(view, score)});
-    const {case: which, moves, seed} = model;
     finished(points);
-    debrief.show({case: which, moves, seed}, view, model.units, (score) => {
+    debrief.show(play(), view, model.units, (score) => {
       if (points === score) return;
       points = score;
       finished(score);
@@ -136,12 +141,15 @@ export function create(host, deps) {
 
   function forget() {
     debrief.stop();
+    worked.stop();
+    fair.stop();
     view = shown = drawn = null;
-    begin();
+    begin(drafts.of(caseKey(model)));
   }
 
-  function begin() {
-    draft = emptyDraft();
+  function begin(picked = null) {
+    if (!picked) drafts.forget();
+    draft = picked ?? emptyDraft();
     points = null;
     debrief.stop();
     steps.restart();
@@ -190,11 +198,17 @@ export function create(host, deps) {
       button(document, "back", words("case-back"), () => send({type: "rig"})),
       button(document, "others", words("case-others"), () => send({type: "course"})));
     if (!view) return [notice, foot];
+    draft = draftFor(view, draft);
     const plant = drawing(picture(document, view, kit));
+    const author = typeof model.case === "object" && !model.wall;
+    if (author) fair.show(play(), view, model.units);
     const side = make(document, "div", {class: "case-side"}, heading(document, view, kit), story(document, view, kit, plant));
     const bar = model.wall ? steps.node : view.stage === "check" && jumps();
-    return [side, make(document, "div", {class: "case-main-part"}, notice, ...(covered() ? [] : stage(kit))), foot, bar].filter(Boolean);
+    return [side, make(document, "div", {class: "case-main-part"}, notice, ...(covered() ? [] : stage(kit)), author && fair.node), foot, bar].filter(Boolean);
   }
+
+  /** What Python is asked about. */
+  const play = () => ({case: model.case, moves: model.moves, seed: model.seed});
 
   const tools = () => ({...deps, units: model.units, model, points});
 
@@ -207,7 +221,8 @@ export function create(host, deps) {
     if (view.stage !== "done") {
       const predicted = prediction(document, view, kit, draft, move, model.wall ? hands.node : null);
       if (view.stage === "predict") return [predicted];
-      return [predicted, readings(document, view, kit), checks(document, view, kit, move), decision(document, view, kit, draft, move)];
+      if (view.worked) worked.show(play(), view, model.units, move);
+      return [predicted, readings(document, view, kit), ...(view.worked ? [worked.node] : []), checks(document, view, kit, move), decision(document, view, kit, draft, move)];
     }
     const reveal = [verdict, compared, truth].map((part) => part(document, view, {...kit, hands: hands.line()}));
     debrief.node.hidden = false; // it outlives the wall, which shows one part at a time
@@ -260,7 +275,7 @@ export function create(host, deps) {
       const before = model;
       model = next;
       const key = playKey(next);
-      const same = before !== null && playKey({...before, moves: []}) === playKey({...next, moves: []});
+      const same = before !== null && caseKey(before) === caseKey(next);
       if (!same) forget();
       else if (next.moves.length === 0 && before.moves.length) begin();
       const fresh = key !== asked;
@@ -270,6 +285,9 @@ export function create(host, deps) {
     },
   };
 }
+
+/** A case with its seed, however far it was played. */
+const caseKey = (model) => playKey({...model, moves: []});
 
 const emptyDraft = () => ({says: null, suspects: null, saw: {}, choice: null, action: null});
 
