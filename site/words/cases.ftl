@@ -146,7 +146,7 @@ case-rightness-right = Your verdict holds.
 case-rightness-group = The right part of the plant, but not what happened there.
 case-rightness-wrong = The readings speak against this verdict.
 case-you-said = You said: { $says }
-case-you-did = What you had done: { $action }
+case-you-did = You chose: { $action }
 case-outcome-fits = That helps.
 case-outcome-idle = That costs a little and helps nothing.
 case-outcome-needless = Much was done in vain: what was done it to is sound.
@@ -226,6 +226,7 @@ case-fair-found = After every check but those that take the pump apart, the righ
 case-fair-cause = What happened there is likely to { $cause } %.
 case-fair-untold = Nothing on offer shows what happened there itself, so only the part of the plant has to be found.
 case-fair-rivals = Wrong verdicts that stay likely then: { $rivals }.
+case-fair-rival = “{ $says }” { $share } %
 case-fair-no-rivals = No wrong verdict stays likely then.
 case-fair-way = Best way: who always takes what tells most for its cost takes { $checks ->
     [one] one check

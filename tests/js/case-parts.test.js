@@ -4,6 +4,9 @@ import {readFileSync} from "node:fs";
 import {test} from "node:test";
 import {createUnits} from "../../site/js/units.js";
 import {createWords} from "../../site/js/words.js";
+import {createDrafts} from "../../site/js/drafts.js";
+import {bitText} from "../../site/js/views/case-debrief.js";
+import {rivalsOf} from "../../site/js/views/case-fair.js";
 import * as parts from "../../site/js/views/case-parts.js";
 
 const words = createWords([readFileSync(new URL("../../site/words/cases.ftl", import.meta.url), "utf8")]);
@@ -119,4 +122,35 @@ test("a failure that a fresh start mends offers one", () => {
   assert.deepEqual(parts.failure({code: "file", where: "proof"}, 17), {words: "case-failed-seed", restart: false});
   assert.deepEqual(parts.failure({code: "input", where: "case", rule: "lookup"}), {words: "case-unknown", restart: null});
   assert.deepEqual(parts.failure({code: "timeout", where: ""}), {words: "case-failed", restart: false});
+});
+
+test("answers that were kept count as far as they are on offer", () => {
+  const view = {prediction: {suspects: ["machine", "liquid"]}, choices: [{id: "worn"}], actions: ["leave"]};
+  const whole = {says: "up", suspects: "liquid", saw: {"flow-meter": "down"}, choice: "worn", action: "leave"};
+  assert.deepEqual(parts.draftFor(view, whole), whole);
+  const other = {says: "sideways", suspects: "nobody", saw: {"flow-meter": "x"}, choice: "gone", action: "shout"};
+  const nothing = {says: null, suspects: null, saw: {}, choice: null, action: null};
+  assert.deepEqual(parts.draftFor(view, other), nothing);
+  assert.deepEqual(parts.draftFor(view, {}), nothing);
+});
+
+test("answers are kept for the one play that they were picked in", () => {
+  const store = new Map();
+  const drafts = createDrafts({get: (name) => store.get(name) ?? null, set: (name, value) => store.set(name, value)});
+  assert.equal(drafts.of("a"), null);
+  drafts.keep("a", {says: "up"});
+  assert.deepEqual(drafts.of("a"), {says: "up"});
+  assert.equal(drafts.of("b"), null);
+  drafts.forget();
+  assert.equal(drafts.of("a"), null);
+  store.set("draft", {of: "a", draft: "damaged"});
+  assert.equal(drafts.of("a"), null);
+});
+
+test("wrong verdicts are named where they stay likely, the likeliest first", () => {
+  assert.deepEqual(rivalsOf({rivals: {low: 0.01, some: 0.1, most: 0.4}}), [["most", 0.4], ["some", 0.1]]);
+});
+
+test("a loss of no doubt has no sign", () => {
+  assert.deepEqual([-0.01, 0.04, 0.06, -0.31].map(bitText), ["0.0", "0.0", "0.1", "-0.3"]);
 });

@@ -83,6 +83,45 @@ def test_a_reload_in_the_middle_keeps_the_moves(fresh: Rig) -> None:
     play.decide(ends()["right"])
 
 
+def test_answers_that_were_picked_survive_a_reload(fresh: Rig) -> None:
+    """Those of the prediction, then those of the verdict; playing it again begins without any."""
+    fresh.open().live()
+    play = Play(fresh, Mouse(fresh))
+    play.open()
+    picked = fresh.page.locator('input[name="case-says"][value="down"]')
+    picked.click()
+    fresh.page.reload()
+    expect(picked).to_be_checked()
+    fresh.live()
+    play.predict()
+    choice = fresh.page.locator('input[name="case-choice"][value="worn"]')
+    choice.click()
+    fresh.page.reload()
+    expect(choice).to_be_checked(timeout=60_000)
+    play.decide(ends()["right"])
+    fresh.page.get_by_role("button", name=say("case-replay")).click()
+    expect(fresh.page.locator("#case input:checked")).to_have_count(0)
+
+
+WORKED = "the-soft-gauge"
+
+
+def test_a_worked_case_shows_the_next_step_and_leaves_the_verdict(rig: Rig) -> None:
+    """Check after check of whoever takes what tells most for its cost, each with what it is to part."""
+    page, moves = rig.page, [PREDICTION]
+    rig.open(state(place="case", case=WORKED, moves=moves))
+    part = Play(rig, Mouse(rig)).part(say("case-worked-title"))
+    while check := native.reckoned("worked", {"case": WORKED, "moves": moves})["step"]["check"]:
+        part.get_by_role("button", name=say("case-worked-show")).click()
+        part.get_by_role("button", name=say("case-worked-take")).click(timeout=60_000)
+        expect(page.locator(f'[data-key="check-{check}"]')).to_be_focused()
+        moves = [*moves, {"do": "check", "id": check}]
+    assert len(moves) > 1
+    part.get_by_role("button", name=say("case-worked-show")).click()
+    expect(part).to_contain_text(say("case-worked-sure"))
+    expect(page.locator('input[name="case-choice"]:checked')).to_have_count(0)
+
+
 def test_a_hint_is_given_when_it_is_asked_for(rig: Rig) -> None:
     """One after the other, until none is left."""
     play = Play(rig, Mouse(rig))

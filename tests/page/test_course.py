@@ -176,6 +176,6 @@ def test_what_a_play_was_worth_is_what_the_engine_says(rig: Rig) -> None:
     )
     expect(part.locator("tbody tr")).to_have_count(len(told["steps"]))
     for step in told["steps"]:
-        expect(part).to_contain_text(say("case-bits", bits=f"{step['bits']:.1f}"))
+        expect(part).to_contain_text(say("case-bits", bits=f"{round(step['bits'], 1) + 0.0:.1f}"))
     score = rig.page.locator(".case-code").input_value().split(".")[-2]
     assert abs(int(score) / 100 - told["score"]["points"]) < 0.02

@@ -57,6 +57,24 @@ def test_a_puzzle_of_ones_own_is_played_to_its_end(rig: Rig, way: str) -> None:
     rig.shows(plant=native.ask("case", whole)["reveal"]["plant"])
 
 
+def test_its_author_is_told_whether_it_is_fair(rig: Rig) -> None:
+    """When asked: how surely the truth is found, and what fixed habits earn; nobody else is offered that."""
+    opened(rig)
+    part = rig.page.locator(".case-fair")
+    expect(part).not_to_contain_text(say("case-fair-yes"))
+    part.get_by_role("button", name=say("case-fair-ask")).click()
+    expect(part.locator(".case-points")).to_have_text(say("case-fair-yes"), timeout=90_000)
+    found = native.reckoned("fair", {"case": FILE, "moves": []})["fairness"]
+    expect(part).to_contain_text(say("case-fair-found", group=round(100 * found["group"])))
+    habits = {name: str(round(points)) for name, points in found["habits"].items()}
+    rows = part.locator("tbody tr").all()
+    read = {row.locator("th").inner_text(): row.locator("td").inner_text() for row in rows}
+    assert read == {say(f"case-habit-{name}"): points for name, points in habits.items()}
+    rig.open(state(place="case", case=native.CASE, moves=[]))
+    expect(Play(rig, Mouse(rig)).part(say("case-predict-title"))).to_be_visible()
+    expect(part).to_have_count(0)
+
+
 def test_the_play_survives_a_reload_and_goes_on_elsewhere(fresh: Rig, visitor: Callable[..., Rig]) -> None:
     """By the address alone, in another browser too."""
     fresh.open().live()

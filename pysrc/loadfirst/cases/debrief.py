@@ -102,7 +102,7 @@ def debrief(weighing: Weighing, play: Play) -> Debrief:
         steps=_steps(weighing, stages, taken),
         chosen=float(weighing.of_choices(stages[-1])[0, number]),
         misfits=_misfits(weighing, stages[-1], number),
-        next=left and left.id, next_bits=bits,
+        next=left.id if left else None, next_bits=bits,
         way=[check.id for check in best.checks], way_cost=best.cost,
         score=earned(weighing, look, mine, best.cost),
     )  # fmt: skip

@@ -60,7 +60,7 @@ const PARTS = {
     return words("draw-burst-says", {flow: units.full("flow", flow)});
   },
   filter(part, {plant: {filter}}, words) {
-    part.body.update(filter.fouling);
+    part.body.update(filter.fouling ?? 0); // what it has caught may be unknown
     part.label?.update(words("draw-filter"));
     return filter.fouling > 0 ? words("draw-filter-fouled", {times: filter.fouling}) : words("draw-filter-clean");
   },

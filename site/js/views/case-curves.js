@@ -30,8 +30,9 @@ export function curves(document, view, {words, units}) {
     node,
     draw() {
       put(createChart, hosts.chart, today, yesterday);
-      put(createStack, hosts.yesterday, yesterday, today); // each with the other's outline: both to one scale
-      put(createStack, hosts.today, today, yesterday);
+      const [before, now] = [yesterday, today].map((answer) => ({...answer, curves: null})); // nothing moves here: no room for what the machine could answer
+      put(createStack, hosts.yesterday, before, now); // each with the other's outline: both to one scale
+      put(createStack, hosts.today, now, before);
     },
     remove: () => drawn.forEach((drawing) => drawing.remove?.()),
   };

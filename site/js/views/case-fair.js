@@ -66,7 +66,7 @@ function told(document, found, {view, units}, words) {
     faults.length > 0 && make(document, "ul", {class: "case-list"}, ...faults.map((fault) => make(document, "li", {}, sentence(fault, {words, units})))),
     make(document, "p", {}, words("case-fair-found", {group: percent(found.group)}), " ",
       found.told ? words("case-fair-cause", {cause: percent(found.cause)}) : words("case-fair-untold")),
-    make(document, "p", {}, rivals.length ? words("case-fair-rivals", {rivals: rivals.map(([id, chance]) => words("case-standing", {cause: says(id), share: percent(chance)})).join(words("case-or"))})
+    make(document, "p", {}, rivals.length ? words("case-fair-rivals", {rivals: rivals.map(([id, chance]) => words("case-fair-rival", {says: says(id), share: percent(chance)})).join(words("case-or"))})
       : words("case-fair-no-rivals")),
     make(document, "p", {}, words("case-fair-way", {checks: found.checks, cost: costText({minutes: found.cost}, words), points: whole(found.led)})),
     table(document, words("case-fair-habits"), ["", words("case-fair-points")],

@@ -19,7 +19,7 @@ export function picture(document, view, {words, units, model}) {
     draw() {
       drawing = createApparatus(host, {document, words, units, send: () => {}});
       drawing.update({...day(view.plant, shown, "today"), previous: day(view.plant, shown, "yesterday").answer, yesterday: true,
-        units, words, catalogue: model.catalogue, edits: {}, range: {}, set: view.plant, live: false, origin: "live", turning: false, picked: null, part: null});
+        units, words, catalogue: model.catalogue, edits: {}, range: {}, set: view.plant, live: false, origin: "live", turning: false, picked: null, part: null, hidden: true});
     },
     remove: () => drawing?.remove?.(),
   };

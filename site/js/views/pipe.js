@@ -73,7 +73,7 @@ export const rimRun = (heights, {top_m, outlet_m}) => Math.min(heights.y(top_m),
 
 /** Liquid begins a little before its wall, so that no seam shows where one run goes on from another. */
 function lead([[x, y], next, ...rest]) {
-  const back = OVERLAP / Math.hypot(next[0] - x, next[1] - y);
+  const back = OVERLAP / (Math.hypot(next[0] - x, next[1] - y) || 1); // on a phone a bend may lie where its pipe begins
   return [[x - back * (next[0] - x), y - back * (next[1] - y)], next, ...rest];
 }
 

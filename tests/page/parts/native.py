@@ -32,3 +32,10 @@ def days(yesterday: dict[str, Any], today: dict[str, Any], plant: Any = "rinse-t
 def case(*moves: dict[str, str]) -> dict[str, Any]:
     """The case as it stands after some moves."""
     return ask("case", {"case": CASE, "moves": list(moves)})
+
+
+def reckoned(kind: str, body: dict[str, Any]) -> dict[str, Any]:
+    """The reply to what is reckoned in lots, once all are done."""
+    while (reply := ask(kind, body))["done"] < reply["of"]:
+        pass
+    return reply
