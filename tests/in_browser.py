@@ -18,15 +18,15 @@ ABSENT = {"fluids", "chemicals", "scipy", "subprocess", "playwright", "loadfirst
 
 def imported(path: Path) -> set[str]:
     """Top names of all that a file imports, by itself or through the helpers of these tests."""
-    found: set[str] = set()
-    for name in names(path):
-        top, *rest = name.split(".")
-        if top != "tests":
-            found.add(top)
-            continue
-        helper = TESTS.joinpath(*rest).with_suffix(".py")
-        if helper.exists():
-            found |= imported(helper)
+    found, files = set[str](), [path]
+    for file in files:  # grows; helpers may import each other
+        for name in names(file):
+            top, *rest = name.split(".")
+            helper = TESTS.joinpath(*rest).with_suffix(".py")
+            if top != "tests":
+                found.add(top)
+            elif helper.exists() and helper not in files:
+                files.append(helper)
     return found
 
 
