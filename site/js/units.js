@@ -145,6 +145,8 @@ export function createUnits(id, locale, spans = {}) {
     },
     /** Digits for a number box, which `readNumber` understands: one decimal more where the value has it, no grouping. */
     plain: (quantity, si) => typed(units.decimals(quantity)).format(Number(value(quantity, si).toFixed(units.decimals(quantity) + 1)) || 0),
+    /** By how much a reading may err, with its unit: on a wide scale too with a digit that counts. */
+    error: (quantity, si, span) => units.full(quantity, si, Math.min(span, 100 * si) || span),
     /** Digits and unit: "42.0 m³/h", with a space that does not break. */
     full: (quantity, si, span) => `${units.text(quantity, si, span)}\u00a0${of(quantity).symbol}`.trimEnd(),
   };

@@ -145,8 +145,10 @@ error-range-low = { $name } was { $got }; { $low } or more will do.
 error-range-high = { $name } was { $got }; { $high } or less will do.
 error-range-file = The file is far larger than any plant or puzzle. Is it the right one?
 error-choice = { $name } was { $got }; that is none of the words that may stand there.
+error-choice-nearest = { $name } was { $got }; that is none of the words that may stand there. Did you mean { $nearest }?
 error-choice-known = { $name } was { $got }; one of these will do: { $choices }.
 error-lookup = { $name } was { $got }; nothing of that name is known.
+error-lookup-nearest = { $name } was { $got }; nothing of that name is known. Did you mean { $nearest }?
 error-lookup-known = { $name } was { $got }; nothing of that name is known. Known are: { $choices }.
 error-type = { $name } was { $got }; { $kind ->
     [number] a number belongs there, without quotation marks

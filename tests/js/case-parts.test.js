@@ -5,7 +5,7 @@ import {test} from "node:test";
 import {createUnits} from "../../site/js/units.js";
 import {createWords} from "../../site/js/words.js";
 import {createDrafts} from "../../site/js/drafts.js";
-import {bitText} from "../../site/js/views/case-debrief.js";
+import {bitText, placeOf} from "../../site/js/views/case-debrief.js";
 import {rivalsOf} from "../../site/js/views/case-fair.js";
 import * as parts from "../../site/js/views/case-parts.js";
 
@@ -153,4 +153,9 @@ test("wrong verdicts are named where they stay likely, the likeliest first", () 
 
 test("a loss of no doubt has no sign", () => {
   assert.deepEqual([-0.01, 0.04, 0.06, -0.31].map(bitText), ["0.0", "0.0", "0.1", "-0.3"]);
+});
+
+test("a reading of a test says which test it is of", () => {
+  assert.deepEqual(placeOf("shut-in:gauge-discharge"), {test: "shut-in", id: "gauge-discharge"});
+  assert.deepEqual(placeOf("gauge-discharge"), {test: null, id: "gauge-discharge"});
 });

@@ -129,3 +129,12 @@ test("digits stay while a curve moves a little", () => {
   assert.equal(head(21), head(49));
   assert.equal(head(50), 50);
 });
+
+test("by how much a reading may err has a digit that counts, on a wide scale too", () => {
+  const units = createUnits("m3h-bar-m", "en");
+  const wide = 400 / 3600;
+  assert.equal(units.full("flow", 0.3 / 3600, wide), "0\u00a0m³/h");
+  assert.equal(units.error("flow", 0.3 / 3600, wide), "0.3\u00a0m³/h");
+  assert.equal(units.error("flow", 5 / 3600, wide), units.full("flow", 5 / 3600, wide));
+  assert.equal(units.error("flow", 0, wide), units.full("flow", 0, wide));
+});

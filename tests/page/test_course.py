@@ -163,6 +163,18 @@ def test_on_the_wall_one_step_is_shown_and_hands_are_counted(rig: Rig) -> None:
     assert "hands" not in str(unpack(rig.page.url))
 
 
+def test_a_reading_of_a_test_may_speak_against_a_verdict(rig: Rig) -> None:
+    """It is named with its test; nothing else is missing for that."""
+    moves = [PREDICTION, {"do": "check", "id": "shut-in"}, decided("bigger", "leave")]
+    case = "all-new"
+    told = native.reckoned("debrief", {"case": case, "moves": moves})["debrief"]
+    assert any(":" in misfit["reading"] for misfit in told["misfits"])
+    rig.open(state(place="case", case=case, moves=moves))
+    part = Play(rig, Mouse(rig)).part(say("case-debrief-title"))
+    expect(part.locator(".case-points")).to_be_visible(timeout=90_000)
+    expect(part.locator(".case-list li")).to_have_count(len(told["misfits"]))
+
+
 def test_what_a_play_was_worth_is_what_the_engine_says(rig: Rig) -> None:
     """Points, what each step told, and the same points in the line that is handed in."""
     moves = [PREDICTION, {"do": "check", "id": "flow"}, decided("worn", "overhaul")]

@@ -21,6 +21,7 @@ from loadfirst.causes.observations import OBSERVATIONS
 from loadfirst.days.shift import Shift
 from loadfirst.days.two_days import Days, flat
 from loadfirst.errors import InputError
+from loadfirst.plant.decode import nearest
 from loadfirst.plant.keys import keys_of
 from loadfirst.plant.places import inside
 from loadfirst.plant.plant import Plant
@@ -101,9 +102,11 @@ def _names_are_known(case: Case) -> None:
     for number, choice in enumerate(case.choices):
         for name in choice.blames:
             if name not in GROUPS and name not in ids:
+                near = nearest(name, [*GROUPS, *ids])
                 raise InputError(
                     f"choices[{number}].blames", name, "a group or the id of a cause",
                     "`python -m loadfirst causes` prints them.", rule="choice", choices=[*GROUPS, *ids],
+                    **({"nearest": near} if near else {}),
                 )  # fmt: skip
     for number, check in enumerate(case.checks):
         if check.observes is not None:

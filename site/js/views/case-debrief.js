@@ -48,7 +48,7 @@ function told(document, debrief, view, deps) {
   return [
     ...points(document, debrief.score, words),
     make(document, "p", {}, words("case-debrief-chosen", {share: percent(debrief.chosen)})),
-    against(document, debrief.misfits, view, deps),
+    against(document, debrief.misfits, view, names, deps),
     table(document, words("case-debrief-steps"), ["", words("case-debrief-bits"), words("case-debrief-truth"), words("case-debrief-fits")],
       debrief.steps.map((step) => [step.check ? names.get(step.check) : words("case-debrief-first"), words("case-bits", {bits: bitText(step.bits)}),
         words("case-percent", {share: percent(step.truth)}), standing(step, words)]), "case-worth-table"),
@@ -62,7 +62,7 @@ function told(document, debrief, view, deps) {
 function points(document, {verdict, action, support, thrift, points: sum}, words) {
   return [
     make(document, "p", {class: "case-points"}, words("case-points", {points: String(Math.round(sum))})),
-    make(document, "p", {class: "case-soft"}, words("case-points-of", {
+    make(document, "p", {class: "case-soft"}, words(verdict > 0 ? "case-points-of" : "case-points-of-wrong", {
       verdict: String(Math.round(verdict)), action: String(Math.round(action)), support: percent(support), thrift: percent(thrift),
     })),
   ];
@@ -73,11 +73,19 @@ export const standing = ({standing: all}, words) => all
   .map(({causes, probability}) => words("case-standing", {cause: causes.map((id) => causeWords(words, id).title).join(" + "), share: percent(probability)}))
   .join(words("case-or"));
 
-function against(document, misfits, {reveal}, {words, units}) {
+/** Which instrument a reading of the evidence is of, and in which test: "shut-in:gauge-discharge". */
+export function placeOf(reading) {
+  const [id, test = null] = reading.split(":").reverse();
+  return {test, id};
+}
+
+function against(document, misfits, {reveal}, names, {words, units}) {
   if (!misfits.length) return null;
   return make(document, "div", {}, make(document, "p", {}, words("case-misfits")), make(document, "ul", {class: "case-list"}, ...misfits.map(({reading, measured, predicted, off}) => {
-    const {quantity, low, high} = reveal.readings.find(({id}) => id === reading);
+    const {test, id} = placeOf(reading);
+    const {quantity, low, high} = reveal.readings.find((one) => one.id === id);
+    const name = words(`case-reading-${id}`);
     const full = (si) => units.full(quantity, si, high - low);
-    return make(document, "li", {}, words("case-misfit", {reading: words(`case-reading-${reading}`), measured: full(measured), predicted: full(predicted), off: String(Math.round(Math.abs(off)))}));
+    return make(document, "li", {}, words("case-misfit", {reading: test ? words("case-misfit-tested", {reading: name, check: names.get(test)}) : name, measured: full(measured), predicted: full(predicted), off: String(Math.round(Math.abs(off)))}));
   })));
 }

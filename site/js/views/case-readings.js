@@ -27,9 +27,9 @@ function dial(document, view, reading, deps) {
 export function readingText(document, view, reading, deps) {
   const {words, units} = deps;
   const moved = !view.to_see.includes(reading.id) && reading.moved;
-  const full = (si) => units.full(reading.quantity, si, reading.high - reading.low);
+  const error = (si) => units.error(reading.quantity, si, reading.high - reading.low);
   const day = (name) => make(document, "span", {class: `case-day case-${name}`}, `${words(`case-${name}`)} ${pointerText(reading[name], reading, deps)}`);
   return make(document, "span", {class: "case-reading"}, day("yesterday"), " ", day("today"), " ",
-    make(document, "span", {class: "case-soft case-accuracy"}, words("case-accuracy", {error: full(reading.accuracy)})), " ",
-    moved && make(document, "span", {class: `case-moved case-moved-${moved}`}, words(`case-moved-${moved}`, {explained: full(reading.explained)})));
+    make(document, "span", {class: "case-soft case-accuracy"}, words("case-accuracy", {error: error(reading.accuracy)})), " ",
+    moved && make(document, "span", {class: `case-moved case-moved-${moved}`}, words(`case-moved-${moved}`, {explained: error(reading.explained)})));
 }

@@ -261,7 +261,8 @@ export function create(host, deps) {
       load();
       render();
     };
-    const way = restart === null ? null : restart
+    const own = typeof model.case === "object" && id === "case-failed-file"; // the same text fails again
+    const way = own ? button(document, "open-other", words("tool-open"), () => send({type: "ask-open"})) : restart === null ? null : restart
       ? button(document, "restart", words("case-restart"), () => send({type: "moves", moves: []}))
       : button(document, "again", words("case-again"), again);
     return make(document, "div", {class: "case-note case-trouble", role: "alert"},

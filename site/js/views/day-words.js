@@ -54,7 +54,10 @@ export function dayParts({days, units}, words) {
   return {lines, says: words(parts.order_matters ? "days-order-matters" : "days-order-same")};
 }
 
-const sign = (text, value) => `${value < 0 ? "−" : value > 0 ? "+" : ""}${text}`;
+const sign = (text, value) => `${isNought(text) ? "" : value < 0 ? "−" : value > 0 ? "+" : ""}${text}`;
+
+/** Whether the digits before the unit are all noughts. */
+const isNought = (text) => !/[1-9]/.test(text.split("\u00a0")[0]);
 
 const ARROWS = {up: "▲", down: "▼", same: "="};
 
@@ -73,7 +76,7 @@ export function dayRows({days, units}, words) {
     return {
       id, name: words(`case-reading-${id}`), yesterday: readingText(each.yesterday, units, words), today: readingText(each.today, units, words),
       change: step, moved, arrow: ARROWS[moved] ?? "", why,
-      says: words(moved === null ? "days-moved-unknown" : `days-moved-${moved}`, {explained: explained === null ? "" : units.full(quantity, explained, span)}),
+      says: words(moved === null ? "days-moved-unknown" : `days-moved-${moved}`, {explained: explained === null ? "" : units.error(quantity, explained, span)}),
     };
   });
 }

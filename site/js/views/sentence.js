@@ -3,13 +3,14 @@
 import {fromFile} from "../units.js";
 
 const QUANTITY = {m: "height", bar: "pressure", c: "temperature", hz: "frequency", m3h: "flow", kw: "power"};
+const MOST_NAMED = 12; // of what would do
 const LONGEST = 60; // letters of a stranger's text
 
 /** Which sentence suits a rule with these facts; the first that fits them, and what was found. A rule without any has only its general one. */
 const FORMS = {
   range: [["file", ({unit}) => unit === "bytes"], ["both", has("low", "high")], ["low", has("low")], ["high", has("high")]],
-  choice: [["known", has("choices")]],
-  lookup: [["known", has("choices")]],
+  choice: [["nearest", has("nearest")], ["known", has("choices")]],
+  lookup: [["nearest", has("nearest")], ["known", has("choices")]],
   unknown: [["nearest", has("nearest")], ["known", has("choices")]],
   missing: [["other", has("other")]],
   points: [
@@ -53,7 +54,7 @@ function nameOf(where, words) {
 
 function factText(name, value, where, {unit}, kit) {
   if (name === "order") return String(value).replaceAll(" ", "-"); // a key of the sentence's variants
-  if (Array.isArray(value)) return value.map(String).join(", ");
+  if (Array.isArray(value)) return [...value.slice(0, MOST_NAMED).map(String), ...(value.length > MOST_NAMED ? ["…"] : [])].join(", ");
   if (typeof value !== "number" || !["low", "high", "limit"].includes(name)) return short(String(value));
   const text = valueText(value, where, kit);
   return text === String(value) && unit && unit !== "-" ? `${text} ${unit}` : text;
