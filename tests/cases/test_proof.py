@@ -172,6 +172,16 @@ def test_a_reading_off_its_scale_is_no_number_for_prose() -> None:
     assert (error.where, error.rule) == ("story", "lookup")
 
 
+def test_a_misspelt_name_is_answered_with_the_nearest() -> None:
+    """Of a cause that happened, one that is blamed, an observation."""
+    for old, new, meant in (
+        ('cause = "valve-opened"', 'cause = "valve-openned"', "valve-opened"),
+        ('blames = ["worn"]', 'blames = ["wornn"]', "worn"),
+        ('observes = "valve-stem"', 'observes = "valve-steem"', "valve-stem"),
+    ):
+        assert refused(changed((old, new))).hint == f"Did you mean {meant}?"
+
+
 HOSTILE = ["", "format = 0", "= 5", "format = 0\n" + "[a" * 5000, '"' * 999, "\x00", "x" * 300_000]
 
 

@@ -21,7 +21,7 @@ from loadfirst.causes.observations import OBSERVATIONS
 from loadfirst.days.shift import Shift
 from loadfirst.days.two_days import Days, flat
 from loadfirst.errors import InputError
-from loadfirst.plant.decode import nearest
+from loadfirst.plant.decode import meant, nearest
 from loadfirst.plant.keys import keys_of
 from loadfirst.plant.places import inside
 from loadfirst.plant.plant import Plant
@@ -103,10 +103,10 @@ def _names_are_known(case: Case) -> None:
         for name in choice.blames:
             if name not in GROUPS and name not in ids:
                 near = nearest(name, [*GROUPS, *ids])
+                hint = f"Did you mean {near}?" if near else "`python -m loadfirst causes` prints them."
                 raise InputError(
-                    f"choices[{number}].blames", name, "a group or the id of a cause",
-                    "`python -m loadfirst causes` prints them.", rule="choice", choices=[*GROUPS, *ids],
-                    **({"nearest": near} if near else {}),
+                    f"choices[{number}].blames", name, "a group or the id of a cause", hint, rule="choice",
+                    choices=[*GROUPS, *ids], **({"nearest": near} if near else {}),
                 )  # fmt: skip
     for number, check in enumerate(case.checks):
         if check.observes is not None:
@@ -136,7 +136,8 @@ def _readings_exist(case: Case, days: Days) -> None:
 def _known(where: str, ids: Iterable[str], known: Collection[str]) -> None:
     for id in ids:
         if id not in known:
-            raise InputError(where, id, f"one of {', '.join(known)}", rule="choice", choices=list(known))
+            every = f"one of {', '.join(known)}"
+            raise InputError(where, id, every, meant(id, known), rule="choice", choices=list(known))
 
 
 def _checks_tell_something(case: Case) -> None:

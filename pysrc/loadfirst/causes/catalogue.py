@@ -5,6 +5,7 @@ from __future__ import annotations
 from loadfirst.causes import discharge_side, drive, gauge, liquid, machine, meter, suction_side
 from loadfirst.causes.cause import Cause
 from loadfirst.errors import InputError
+from loadfirst.plant.decode import meant
 
 NOTHING = Cause(
     id="nothing", group="nothing", keys=(), says="Nothing has changed: what differs is scatter.",
@@ -33,8 +34,6 @@ def cause(id: str) -> Cause:
         Where none bears it.
     """
     if id not in _BY_ID:
-        raise InputError(
-            "cause", id, "the id of a cause", "`python -m loadfirst causes` prints them.", rule="choice",
-            choices=list(_BY_ID),
-        )  # fmt: skip
+        hint = meant(id, _BY_ID, "`python -m loadfirst causes` prints them.")
+        raise InputError("cause", id, "the id of a cause", hint, rule="choice", choices=list(_BY_ID))
     return _BY_ID[id]

@@ -14,7 +14,7 @@ from loadfirst.errors import InputError
 from loadfirst.evidence.seen import Scale
 from loadfirst.instruments.faults.misread_unit import SIZES
 from loadfirst.plant import toml_text
-from loadfirst.plant.decode import decode, in_file, nearest
+from loadfirst.plant.decode import decode, in_file, meant
 from loadfirst.plant.meta import Part, choice
 from loadfirst.units import BAR, HOUR, PERCENT, RPM
 
@@ -89,8 +89,7 @@ def in_si(values: Mapping[str, float], scales: Sequence[Scale], day: str) -> dic
     for key, value in values.items():
         where = f"{day}.{key}"
         if key not in keys:
-            near = nearest(key, list(keys))
-            usual = f"For example {next(iter(keys))}." if not near else f"Did you mean {near}?"
+            usual = meant(key, keys, f"For example {next(iter(keys))}.")
             raise InputError(where, None, "an instrument of the plant and a unit", usual, rule="unknown")
         id, size = keys[key]
         if id in found:
@@ -106,6 +105,5 @@ def in_si(values: Mapping[str, float], scales: Sequence[Scale], day: str) -> dic
 def _known(where: str, ids: Collection[str], known: Collection[str]) -> None:
     for id in ids:
         if id not in known:
-            near = nearest(id, list(known))
-            hint = f"Did you mean {near}?" if near else f"Known: {', '.join(known)}."
+            hint = meant(id, known, f"Known: {', '.join(known)}.")
             raise InputError(where, id, "known here", hint, rule="choice", choices=list(known))

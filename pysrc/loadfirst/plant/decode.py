@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 import sys
+from collections.abc import Collection
 from typing import Any, TypeVar
 
 import msgspec
@@ -80,6 +81,12 @@ def nearest(name: str, known: list[str]) -> str:
 
     found = difflib.get_close_matches(name[:80], known, n=1, cutoff=0.6)
     return found[0] if found else ""
+
+
+def meant(name: str, known: Collection[str], otherwise: str = "") -> str:
+    """The question whether the known name most like it was meant; `otherwise` where none comes near."""
+    near = nearest(name, list(known))
+    return f"Did you mean {near}?" if near else otherwise
 
 
 def _walk(node: inspect.Type, value: Any, path: str) -> tuple[inspect.Type, str, Any]:

@@ -15,7 +15,7 @@ import msgspec
 
 from loadfirst.errors import InputError
 from loadfirst.plant import toml_text
-from loadfirst.plant.decode import nearest
+from loadfirst.plant.decode import meant
 from loadfirst.plant.expect import one_of
 
 Shelf = Literal["plants", "pumps", "cases"]
@@ -59,10 +59,8 @@ def known(shelf: Shelf, name: str) -> str:
     if has(shelf, name):
         return name
     what, choices = shelf.removesuffix("s"), list(ids(shelf))
-    near = nearest(name, choices)
-    hint = f"Did you mean {near}?" if near else ""
     allowed = f"the id of a {what}: {one_of(choices)}"
-    raise InputError(what, name, allowed, hint, rule="lookup", choices=choices)
+    raise InputError(what, name, allowed, meant(name, choices), rule="lookup", choices=choices)
 
 
 def path(shelf: Shelf, name: str) -> Path:
