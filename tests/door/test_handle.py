@@ -60,6 +60,7 @@ def test_an_unknown_kind_is_named_with_those_that_are_known() -> None:
         "debrief",
         "worked",
         "fair",
+        "compose",
     ]
     assert found["facts"]["choices"] == kinds
 

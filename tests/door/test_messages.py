@@ -63,6 +63,7 @@ def test_every_kind_and_every_error_code_of_python_has_an_example() -> None:
         "file",
         "catalogue",
         "case",
+        "compose",
     } <= asked
     codes = {example["reply"]["error"]["code"] for example in examples if not example["reply"]["ok"]}
     assert codes == {"input", "file", "stale"}

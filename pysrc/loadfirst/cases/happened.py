@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
@@ -79,18 +79,33 @@ def happened(case: Case) -> Happened:
         For a plant, an edit or a cause that cannot be used, or a day on which no
         steady state is found; `where` starts with the key of the case.
     """
-    given = plant_data(case.plant)
+    yesterday = yesterday_of(case.plant, case.seed, case.yesterday.plant)
+    today, sizes = overnight(yesterday, case.today)
+    return Happened(case, two_days(yesterday, today), sizes)
+
+
+def yesterday_of(
+    plant: str | dict[str, Any], seed: int, edits: Mapping[str, Any] | None = None
+) -> dict[str, Any]:
+    """Yesterday's plant as plain data: edited, with instruments as a seed draws them. Raises InputError."""
+    given = plant_data(plant)
     with inside("plant"):
         resolve_data(given)
-    base = apply_edits(given, {"meters.seed": instrument_seed(case.seed)})
+    base = apply_edits(given, {"meters.seed": instrument_seed(seed)})
     with inside("yesterday.plant"):
-        yesterday = _edited(base, case.yesterday.plant)
+        return _edited(base, edits or {})
+
+
+def overnight(
+    yesterday: dict[str, Any], changes: Sequence[Change]
+) -> tuple[dict[str, Any], tuple[float | None, ...]]:
+    """Today's plant as plain data, and the sizes; None where a change has none. Raises InputError."""
     today, sizes = yesterday, []
-    for number, change in enumerate(case.today):
+    for number, change in enumerate(changes):
         with inside(f"today[{number}]"):
             today, size = _changed(today, change)
         sizes.append(size)
-    return Happened(case, two_days(yesterday, today), tuple(sizes))
+    return today, tuple(sizes)
 
 
 def _edited(plant: dict[str, Any], edits: Mapping[str, Any]) -> dict[str, Any]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Collection, Hashable, Iterable, Sequence
 from functools import cached_property, lru_cache
+from typing import Any
 
 import numpy as np
 
@@ -123,25 +124,11 @@ def _pairs(proven: Proven) -> tuple[tuple[str, str], ...]:
     )
 
 
-def _yesterday(proven: Proven) -> str:
-    """Yesterday's plant as a text; which errors its instruments have says nothing of what they predict."""
-    return json.dumps(apply_edits(proven.days.yesterday.data, {"meters.seed": 0}))
-
-
 Tests = tuple[tuple[str, str, tuple[str, ...]], ...]
 """Of each test: its name, its edits as a text, the instruments read."""
 
 
-def _tests(proven: Proven) -> Tests:
-    """Tests that somebody would make."""
-    return tuple(
-        (check.id, json.dumps(flat(check.does)), check.reads)
-        for check in proven.case.checks
-        if check.does and check.id not in proven.refusals
-    )
-
-
-class _Job:
+class Job:
     """What every suspect would show on one plant: reckoned in lots, kept once it is done."""
 
     def __init__(self, yesterday: str, pairs: tuple[tuple[str, str], ...], tests: Tests) -> None:
@@ -163,14 +150,33 @@ class _Job:
             self._judged[named] = right_if(choices, every, proven.days.yesterday.data)
         return self._judged[named]
 
+    def advance(self, count: int) -> tuple[int, int]:
+        """Follow a few suspects more. Returns how many have been followed by now, and how many there are."""
+        self.predicting.advance(count)
+        return self.predicting.of - len(self.predicting.left), self.predicting.of
+
 
 @lru_cache(maxsize=8)
-def _kept(yesterday: str, pairs: tuple[tuple[str, str], ...], tests: Tests) -> _Job:
-    return _Job(yesterday, pairs, tests)
+def _kept(yesterday: str, pairs: tuple[tuple[str, str], ...], tests: Tests) -> Job:
+    return Job(yesterday, pairs, tests)
 
 
-def _job(proven: Proven) -> _Job:
-    return _kept(_yesterday(proven), _pairs(proven), _tests(proven))
+def job(yesterday: dict[str, Any], checks: Iterable[Check], pairs: tuple[tuple[str, str], ...] = ()) -> Job:
+    """What every suspect would show on a plant, and in the tests among some checks.
+
+    Parameters
+    ----------
+    yesterday : the plant as plain data; which errors its instruments have says nothing of what they predict.
+    checks : those that somebody would do.
+    pairs : ids of causes that may have happened both.
+    """
+    tests = tuple((check.id, json.dumps(flat(check.does)), check.reads) for check in checks if check.does)
+    return _kept(json.dumps(apply_edits(yesterday, {"meters.seed": 0})), pairs, tests)
+
+
+def _job(proven: Proven) -> Job:
+    allowed = [check for check in proven.case.checks if check.id not in proven.refusals]
+    return job(proven.days.yesterday.data, allowed, _pairs(proven))
 
 
 def prepare(proven: Proven, count: int) -> tuple[int, int]:
@@ -186,10 +192,9 @@ def prepare(proven: Proven, count: int) -> tuple[int, int]:
     How many have been followed by now, and how many there are; which verdicts they would make right counts
     as one more.
     """
-    job = _job(proven)
-    work = job.predicting
-    followed = not work.left
+    work = _job(proven)
+    followed = not work.predicting.left
     if followed:
-        job.right_if(proven)
-    work.advance(count)
-    return work.of - len(work.left) + followed, work.of + 1
+        work.right_if(proven)
+    done, of = work.advance(count)
+    return done + followed, of + 1

@@ -5,14 +5,17 @@ from __future__ import annotations
 import argparse
 import json
 import sys
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
 import msgspec
 
 from loadfirst.cases.collection import COLLECTION
+from loadfirst.cases.compose.subject import GROUPS, LEVELS, SEEDS, Wish
 from loadfirst.cli.causes import catalogue_text, table, table_csv, table_text
 from loadfirst.cli.check import check_file, collection_faults, collection_text, files
+from loadfirst.cli.compose import Order, composed, share
 from loadfirst.cli.convert import curves_output, read_output
 from loadfirst.cli.evidence import evidence_text
 from loadfirst.cli.guide import KINDS, SPECIMEN, guide
@@ -113,6 +116,15 @@ def evidence(chosen: argparse.Namespace) -> int:
     return GOOD
 
 
+def compose(chosen: argparse.Namespace) -> int:
+    """``compose``: puzzles from a seed; the share of draws that made one, on the standard error."""
+    plant = None if chosen.plant is None else library.known("plants", chosen.plant)
+    wish = Wish(chosen.seed, plant, chosen.group, chosen.level)
+    every = list(composed(Order(wish, chosen.count, chosen.output, chosen.explain)))
+    print(share(every), file=sys.stderr)
+    return GOOD
+
+
 def _resolve(chosen: argparse.Namespace) -> ResolvedPlant:
     return plant_of(chosen.plant, parse_settings(chosen.set))
 
@@ -136,7 +148,7 @@ def _parser() -> argparse.ArgumentParser:
     _plant_command(commands, "read", "what every instrument shows, duty point, head breakdown, power", read)
     shower = _plant_command(commands, "curves", "load and machine over flow", show_curves)
     many = f"points per curve ({POINTS})"
-    shower.add_argument("--points", type=_points, default=POINTS, metavar="N", help=many)
+    shower.add_argument("--points", type=_whole(2, 1000), default=POINTS, metavar="N", help=many)
     checker = commands.add_parser(
         "check",
         help="whether plants, pumps and puzzles hold, a puzzle's proof included",
@@ -175,7 +187,26 @@ def _parser() -> argparse.ArgumentParser:
         "--with", dest="beside", metavar="CAUSE", help="weigh each cause together with this one too"
     )
     weigher.set_defaults(command=evidence)
+    _compose_command(commands)
     return parser
+
+
+def _compose_command(commands: Any) -> None:
+    says = "puzzles drawn from a seed, for practice: proven and fair"
+    parser = commands.add_parser("compose", help=says, description=f"compose: {says}.")
+    parser.add_argument(
+        "--seed", type=_whole(1, SEEDS), required=True, metavar="N", help="the same seed, the same puzzle"
+    )
+    parser.add_argument("--plant", metavar="ID", help="id of a packaged plant")
+    parser.add_argument("--group", choices=GROUPS, help="where it is to sit")
+    parser.add_argument("--level", choices=LEVELS, help="for whom it is meant")
+    more = "so many, of this seed and those after it (1)"
+    parser.add_argument("--count", type=_whole(1, 1000), default=1, metavar="K", help=more)
+    parser.add_argument(
+        "-o", "--output", type=Path, metavar="FOLDER", help="write files there instead of printing them"
+    )
+    parser.add_argument("--explain", action="store_true", help="say of each draw that was refused why")
+    parser.set_defaults(command=compose)
 
 
 def _plant_command(commands: Any, name: str, says: str, command: Any) -> argparse.ArgumentParser:
@@ -189,7 +220,10 @@ def _plant_command(commands: Any, name: str, says: str, command: Any) -> argpars
     return parser
 
 
-def _points(text: str) -> int:
-    if not (text.isascii() and text.isdigit() and len(text) < 9 and 2 <= int(text) <= 1000):
-        raise argparse.ArgumentTypeError(f"{text[:20]!r} is not a whole number from 2 to 1000")
-    return int(text)
+def _whole(low: int, high: int) -> Callable[[str], int]:
+    def number(text: str) -> int:
+        if not (text.isascii() and text.isdigit() and len(text) < 9 and low <= int(text) <= high):
+            raise argparse.ArgumentTypeError(f"{text[:20]!r} is not a whole number from {low} to {high}")
+        return int(text)
+
+    return number

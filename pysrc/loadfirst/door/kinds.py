@@ -17,6 +17,7 @@ from loadfirst.door.messages import (
     CatalogueAsk,
     CauseAsk,
     CausesAsk,
+    ComposeAsk,
     DaysAsk,
     FileAsk,
     HideAsk,
@@ -94,6 +95,12 @@ def _worked(body: Body) -> Body:
     return worked(body)
 
 
+def _compose(body: Body) -> Body:
+    from loadfirst.door.compose import composed
+
+    return composed(decode_body(ComposeAsk, body))
+
+
 def _causes(body: Body) -> Body:
     from loadfirst.door.causes import causes
 
@@ -139,4 +146,5 @@ KINDS = {
     "debrief": Kind(_debrief, 2 * TEXT_LARGEST),
     "worked": Kind(_worked, 2 * TEXT_LARGEST),
     "fair": Kind(_fair, 2 * TEXT_LARGEST),
+    "compose": Kind(_compose, 1024),
 }

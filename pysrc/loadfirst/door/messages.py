@@ -11,11 +11,12 @@ Every ask holds all that is needed to answer it: nothing is kept between two.
 # No annotations as strings here: msgspec would compile each of them when the first ask is decoded.
 
 import json
-from typing import Annotated, Any, TypeVar
+from typing import Annotated, Any, Literal, TypeVar
 
 import msgspec
 from msgspec import Meta, Raw, Struct
 
+from loadfirst.causes.group import Group
 from loadfirst.clock.moment import Moment
 from loadfirst.errors import InputError, StalePage
 from loadfirst.plant.curves import POINTS
@@ -127,6 +128,16 @@ class UnveilAsk(Rig, frozen=True, kw_only=True):
     """What was hidden, and what it changes in the plant as it is: ``unveil``."""
 
     hidden: Veil
+
+
+class ComposeAsk(Part, frozen=True, kw_only=True):
+    """Make one draw of a puzzle for practice: ``compose``; what is left out is drawn."""
+
+    seed: Annotated[int, Meta(ge=1, le=999_999)]
+    plant: Annotated[str, Meta(max_length=60)] | None = None
+    group: Group | None = None
+    level: Literal["first-steps", "operator", "engineer"] | None = None
+    tried: Annotated[int, Meta(ge=0, le=1000)] = 0
 
 
 class FileAsk(Part, frozen=True, kw_only=True):

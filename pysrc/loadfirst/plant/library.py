@@ -1,4 +1,4 @@
-"""The files that come with Loadfirst: plants, pumps and cases, by their id.
+"""The files that come with Loadfirst: plants, pumps, cases and pieces of cases, by their id.
 
 They lie in `scenarios` inside the installed package, or beside `pysrc` in a
 clone. An id is the file's name without ``.toml``.
@@ -18,7 +18,7 @@ from loadfirst.plant import toml_text
 from loadfirst.plant.decode import meant
 from loadfirst.plant.expect import one_of
 
-Shelf = Literal["plants", "pumps", "cases"]
+Shelf = Literal["plants", "pumps", "cases", "compose"]
 
 ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 LONGEST_ID = 60

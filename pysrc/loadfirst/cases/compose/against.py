@@ -1,0 +1,84 @@
+"""What speaks most against a verdict: the reading that it would have moved otherwise."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Mapping
+from typing import NamedTuple
+
+from loadfirst.cases.compose.morning import Morning
+from loadfirst.days.shift import Shift
+from loadfirst.evidence.suspects import Suspect
+
+FAR = 1.5
+"""How far supposed and real reading must lie apart to speak against a verdict, of what is explained. [-]"""
+NEARLY = 0.3
+"""So much of the strongest, and a reading speaks as well. Own choice. [-]"""
+
+
+class Against(NamedTuple):
+    """A reading that speaks against a verdict.
+
+    Attributes
+    ----------
+    id : the instrument.
+    supposed : which way it would have gone.
+    real : what it did; "more" or "less" where it would have gone so far.
+    far : how far apart the two are, of what the instrument explains. [-]
+    table : of the replies.
+    """
+
+    id: str
+    supposed: str
+    real: str
+    far: float
+    table: str = "against"
+
+
+def speaks(
+    morning: Morning, one: Suspect, told: str, seen: Collection[str], used: Collection[str]
+) -> Against | None:
+    """The reading that speaks against a suspect; None where none does.
+
+    Parameters
+    ----------
+    told : the story's reading; a suspect that explains it is as large as that needs, any other as usual.
+    seen : instruments that can be quoted.
+    used : those that speak against others already; another one is better.
+    """
+    fitted = morning.suppose(one)
+    if fitted[told].moved == morning.shifts[told].moved:
+        found = list(_against(morning, fitted, seen))
+        if found:
+            return _best(found, used)
+    usual = _against(morning, morning.suppose(one, usual=True), seen)
+    found = [each for each in usual if each.supposed != each.real and each.real not in ("more", "less")]
+    found = [each._replace(table="usual") if each.real == "same" else each for each in found]
+    return _best(found, used) if found else None
+
+
+def _best(found: list[Against], used: Collection[str]) -> Against:
+    """Another direction before another distance, another instrument before one that has spoken."""
+    directions = [one for one in found if one.real not in ("more", "less")] or found
+    strong = sorted(directions, key=lambda one: -one.far)
+    near = [one for one in strong if one.far >= NEARLY * strong[0].far]
+    return next((one for one in near if one.id not in used), strong[0])
+
+
+def _against(morning: Morning, supposed: Mapping[str, Shift], seen: Collection[str]) -> Iterator[Against]:
+    for id in seen:
+        found = _compared(id, supposed[id], morning.shifts[id])
+        if found is not None and found.far > FAR:
+            yield found
+
+
+def _compared(id: str, supposed: Shift, real: Shift) -> Against | None:
+    if supposed.change is None or real.change is None or not real.explained:
+        return None
+    if supposed.moved is None or real.moved is None:
+        return None
+    far = abs(supposed.change - real.change) / real.explained
+    if supposed.moved != real.moved:
+        return Against(id, supposed.moved, real.moved, far)
+    if real.moved == "same":
+        return None
+    return Against(id, real.moved, "more" if abs(supposed.change) > abs(real.change) else "less", far)

@@ -1,0 +1,7 @@
+"""A draw that makes no case."""
+
+from __future__ import annotations
+
+
+class Refused(Exception):
+    """Why a draw makes no case; never seen by a learner."""
