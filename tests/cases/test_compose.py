@@ -22,14 +22,13 @@ from loadfirst.cases.compose.toml_file import toml
 from loadfirst.cases.fairness import fairness, unfair
 from loadfirst.cases.load import load_case
 from loadfirst.cases.truth import rightness
-from loadfirst.cases.weighing import Weighing
+from loadfirst.cases.weighing import Weighing, _kept
 from loadfirst.causes.observations import OBSERVATIONS
 
 WISHES = [
-    Wish(1, plant="rinse-transfer", group="suction-side", level="operator"),
-    Wish(2, plant="oil-press", group="instrument", level="first-steps"),
-    Wish(3, plant="rinse-transfer", group="machine", level="engineer"),
-    Wish(4, plant="laundry", group="nothing", level="first-steps"),
+    Wish(2, plant="rinse-transfer", group="suction-side", level="operator"),
+    Wish(3, plant="oil-press", group="instrument", level="first-steps"),
+    Wish(1, plant="rinse-transfer", group="nothing", level="first-steps"),
 ]
 TOKENS = {"name", "today", "yesterday", "who", "at", "blame", "check", "minutes", "facts"}
 
@@ -144,11 +143,12 @@ def test_it_is_played_to_its_end(made: Composed) -> None:
 
 
 @pytest.mark.native
-def test_the_same_seed_gives_the_same_file(made: Composed) -> None:
-    """Whatever was made before it, and whatever is still remembered."""
-    wish = next(one for one in WISHES if made.name == f"practice-{one.seed}.toml")
+def test_the_same_seed_gives_the_same_file() -> None:
+    """Whatever was made between, and whatever is still remembered."""
+    made = compose(WISHES[0])
     load_case.cache_clear()
-    assert draw(wish, made.tried - 1).text == made.text
+    _kept.cache_clear()
+    assert draw(WISHES[0], made.tried - 1).text == made.text
 
 
 @pytest.mark.native

@@ -8,6 +8,7 @@ import pytest
 from tests.cases.samples import SOUND, changed
 
 from loadfirst.__main__ import main
+from loadfirst.cli.check import files
 from loadfirst.plant import library
 
 PLANT = 'format = 1\ntitle = "Mine"\n[pump]\nmodel = "small"\n'
@@ -121,3 +122,10 @@ def test_a_folder_without_files_is_not_called_sound(
     """Nothing was checked, so it is not good."""
     code, out, err = check(capsys, tmp_path)
     assert (code, out) == (1, "") and "the folder is 'empty'" in err
+
+
+def test_pieces_of_puzzles_are_no_files_of_their_own() -> None:
+    """A folder that holds them can be checked all the same."""
+    found = files([library.folder("cases").parent])
+    assert library.path("plants", "rinse-transfer") in found
+    assert not [path for path in found if path.parent.name == "compose"]

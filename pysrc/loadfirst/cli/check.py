@@ -11,7 +11,7 @@ from loadfirst.cases.recognise import Kind, kind_of
 from loadfirst.cli.check_case import case_lines, claims, collection_lines, fairness_lines, played
 from loadfirst.cli.digits import fine
 from loadfirst.errors import FileError, InputError
-from loadfirst.plant import toml_text
+from loadfirst.plant import library, toml_text
 from loadfirst.plant.pump_file import Displacement
 from loadfirst.plant.pumps import read_pump
 from loadfirst.plant.read import read_resolved
@@ -27,7 +27,7 @@ class Checked(NamedTuple):
 
 
 def files(paths: Sequence[Path]) -> list[Path]:
-    """The files themselves; of a folder all files in it that end in `.toml`, in order.
+    """The files themselves; of a folder all in it that end in `.toml`, in order, but no pieces of puzzles.
 
     Raises
     ------
@@ -36,11 +36,16 @@ def files(paths: Sequence[Path]) -> list[Path]:
     """
     found: list[Path] = []
     for path in paths:
-        inside = sorted(path.rglob("*.toml")) if path.is_dir() else [path]
+        inside = sorted(one for one in path.rglob("*.toml") if not _piece(one)) if path.is_dir() else [path]
         if not inside:
             raise FileError(path.name, InputError("the folder", "empty", "one with files that end in .toml"))
         found += inside
     return found
+
+
+def _piece(path: Path) -> bool:
+    """Whether a file is no puzzle, but what `compose` makes puzzles from."""
+    return path.parent.resolve() == library.folder("compose").resolve()
 
 
 def check_file(path: Path, play: bool = True) -> Checked:

@@ -20,7 +20,7 @@ from loadfirst.cases.proof import Proven
 from loadfirst.cases.weighing import Weighing
 from loadfirst.errors import InputError
 
-MOST = 60
+MOST = 100
 """Draws after which it is given up."""
 LEAST_CHECKS = 2
 """That the player needs who is led by information, above the first steps."""

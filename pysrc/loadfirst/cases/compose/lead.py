@@ -14,17 +14,17 @@ from loadfirst.causes.group import Group
 from loadfirst.days.shift import Direction
 from loadfirst.evidence.suspects import Suspect, suspects
 
-PLAIN = 0.6
+PLAIN = 0.75
 """Probability of the true group by the story's reading, from which that reading does not mislead. [-]"""
-SOLVED = 0.8
+SOLVED = 0.85
 """Probability of the true group by all that stands open at first, from which nothing is left to do. [-]"""
 RIGHTLY = 0.15
 """Share of the stories whose teller is right about the group. [-]"""
-MACHINE = 6
+MACHINE = 4
 """How many times likelier than any other group the machine is blamed."""
 TINGE = 0.25
 """Where nothing has happened: the least difference worth a word, of what the instrument explains. [-]"""
-AT_FIRST: dict[Level, int] = {"first-steps": 2, "operator": 1, "engineer": 0}
+AT_FIRST: dict[Level, int] = {"first-steps": 1, "operator": 1, "engineer": 0}
 """How many instruments stand open besides the story's."""
 BELIEVED = 4
 """How many suspects of a group a teller thinks of."""

@@ -32,6 +32,8 @@ SIZES: dict[Level, tuple[float, float]] = {
     "first-steps": (1.0, 1.8), "operator": (0.7, 1.4), "engineer": (0.4, 1.1)
 }  # fmt: skip
 """Least and greatest size of a cause, over one worth showing. Own choice. [-]"""
+EDGE = 0.02
+"""So much of the room that a plant leaves a cause is not used at either end. [-]"""
 UNFIT = frozenset({"late-second"})
 """Plants that are about something else than what changes overnight."""
 
@@ -100,8 +102,13 @@ def _group(wish: Wish, number: int, plant: ResolvedPlant) -> Group:
 
 
 def _cause(chance: Chance, plant: ResolvedPlant, group: Group) -> Cause:
-    """Within a group, families of causes that look alike are as likely as each other."""
-    members = [one for one in CAUSES if one.group == group and one.applies(plant) is None]
+    """Within a group, families of causes that look alike are as likely as each other.
+
+    What makes a single pointer tremble moves no reading that a story could tell.
+    """
+    trembling = [one for one in CAUSES if one.hunts and one.group == "instrument"]
+    can = [one for one in CAUSES if one.group == group and one.applies(plant) is None]
+    members = [one for one in can if one not in trembling]
     families = list(dict.fromkeys(family(one.id) for one in members))
     kin = chance.pick("family", families)
     return chance.pick("cause", [one for one in members if family(one.id) == kin])
@@ -113,11 +120,11 @@ def _size(chance: Chance, cause: Cause, plant: ResolvedPlant, level: Level) -> f
         return None
     least, most = SIZES[level]
     low, high = cause.sizes(plant)
+    room = (low + EDGE * (high - low), high - EDGE * (high - low))
     far = (cause.size.usual - cause.size.none) * (least + (most - least) * chance.share("size"))
     if cause.size.low < cause.size.none < cause.size.high and chance.share("side") < 0.5:
         far = -far
-    size = float(f"{min(max(cause.size.none + far, low), high):.3g}")
-    return size if low <= size <= high else cause.usual(plant)
+    return float(f"{min(max(cause.size.none + far, room[0]), room[1]):.3g}")
 
 
 def shut_in() -> Check:
