@@ -26,7 +26,11 @@ CHROMIUM_OPTIONS = [
 ]
 
 # The browser's Python drops plain asserts; pytest keeps those of tests, and of these helpers.
-HELPERS = [path.stem for path in HERE.glob("*.py") if path.stem != "conftest"]
+HELPERS = [
+    ".".join(path.relative_to(HERE).with_suffix("").parts)
+    for path in HERE.rglob("*.py")
+    if not path.stem.startswith(("conftest", "test_"))
+]
 pytest.register_assert_rewrite(*HELPERS, *(f"tests.{name}" for name in HELPERS))
 
 # The same examples at every run, no clock: a slow machine must not make a test fail.

@@ -10,21 +10,21 @@ from loadfirst_dev import packs
 from loadfirst_dev.compiled import Compiler
 
 TESTS = Path(__file__).parent
-FOLDERS = ("physics", "plant", "instruments", "cases", "door", "published")
+FOLDERS = ("physics", "plant", "instruments", "causes", "days", "evidence", "cases", "door", "published")
 """Folders of tests that hold in the browser too."""
-ABSENT = {"fluids", "chemicals", "scipy", "subprocess", "playwright", "loadfirst_dev"}
+ABSENT = {"fluids", "chemicals", "scipy", "subprocess", "playwright", "loadfirst_dev", "loadfirst.cli"}
 """What the browser's Python has not; a test file that imports one of these stays native."""
 
 
 def imported(path: Path) -> set[str]:
-    """Top names of all that a file imports, by itself or through the helpers of these tests."""
+    """Top names of all that a file or one of its helpers imports, and the command line where one does."""
     found, files = set[str](), [path]
     for file in files:  # grows; helpers may import each other
         for name in names(file):
             top, *rest = name.split(".")
             helper = TESTS.joinpath(*rest).with_suffix(".py")
             if top != "tests":
-                found.add(top)
+                found.add("loadfirst.cli" if name.startswith("loadfirst.cli") else top)
             elif helper.exists() and helper not in files:
                 files.append(helper)
     return found

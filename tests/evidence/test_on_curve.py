@@ -9,8 +9,6 @@ from loadfirst.errors import InputError
 from loadfirst.evidence.on_curve import NEEDED, ORDER, OnCurve, on_curve
 from loadfirst.plant.state import true_state
 
-pytestmark = pytest.mark.native  # reads files
-
 SEEDS = range(1, 26)
 
 

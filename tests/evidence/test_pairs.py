@@ -13,8 +13,6 @@ from loadfirst.evidence.predict import Predictions, predict
 from loadfirst.evidence.suspects import suspects, unexplained
 from loadfirst.evidence.weigh import row, weigh
 
-pytestmark = pytest.mark.native  # reads files
-
 EVERYWHERE = 401
 PAIRS = [
     ("worn", "valve-throttled"), ("worn", "gauge-zero-off"), ("strainer-blocked", "flow-meter-span-off"),

@@ -15,8 +15,6 @@ from loadfirst.evidence.suspects import suspects, unexplained
 from loadfirst.evidence.weigh import Posterior, row, weigh
 from loadfirst.instruments.instrument import Reading
 
-pytestmark = pytest.mark.native  # reads files
-
 SEED = 7
 CLEAR = (
     ("rinse-transfer", "strainer-blocked", None, "suction-side"),

@@ -14,8 +14,6 @@ from loadfirst.evidence.weigh import Posterior, row, weigh
 from loadfirst.evidence.worth import information, worth
 from loadfirst.physics.law import Array
 
-pytestmark = pytest.mark.native  # reads files
-
 PLAYED = 5_000
 
 

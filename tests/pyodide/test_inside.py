@@ -25,6 +25,8 @@ class Count:
             self.files.add(report.nodeid.partition("::")[0])
 
 def run(*arguments):
+    for name in [name for name in sys.modules if name.partition(".")[0] in ("tests", "conftest")]:
+        del sys.modules[name]  # in each run conftest says anew which helpers' asserts count
     count, said = Count(), io.StringIO()
     with contextlib.redirect_stdout(said):
         code = int(pytest.main([*options, *arguments], plugins=[count]))
@@ -38,10 +40,16 @@ def test_a_failing_test_is_seen_to_fail(run: Any) -> None:
     run(START)
     run("""
 import pathlib
-pathlib.Path("/clone/tests/test_seen.py").write_text("def test_it(): assert 1 == 2")
+pathlib.Path("/clone/tests/test_seen.py").write_text('''
+from tests.cases.samples import changed
+def test_it(): assert 1 == 2
+def test_helper(): changed(("not there", ""))
+''')
 """)
-    told = json.loads(run('run("tests/test_seen.py")'))
-    assert told["code"] == 1 and "assert 1 == 2" in told["said"]
+    for _ in range(2):
+        told = json.loads(run('run("tests/test_seen.py")'))
+        assert told["code"] == 1 and told["passed"] == 0
+        assert "assert 1 == 2" in told["said"] and "assert 'not there' in" in told["said"]
 
 
 def test_the_tests_of_the_physics_pass_in_the_browser(run: Any) -> None:
