@@ -11,7 +11,10 @@ from loadfirst.plant.pumps import find_pump
 from loadfirst.plant.read import decode_plant, resolve_data
 from loadfirst.plant.state import true_state
 
-STORY = {"late-second": {"dead-headed", "held-shut", "more-than-one-state"}}
+STORY = {
+    "late-second": {"dead-headed", "held-shut", "more-than-one-state"},
+    "hill-village": {"standing"},  # its standby
+}
 """Notes of plants that are about just that."""
 
 
