@@ -9,7 +9,7 @@ import pytest
 from loadfirst.cases.collection import Played, faults, groups
 from loadfirst.cases.fairness import fairness, unfair
 from loadfirst.cases.load import load_case
-from loadfirst.cases.read import catalogue
+from loadfirst.cases.read import catalogue, packaged
 from loadfirst.cases.weighing import Weighing
 from loadfirst.errors import InputError
 
@@ -35,7 +35,7 @@ def test_the_truth_of_a_packaged_case_can_be_found(id: str) -> None:
     assert one.found.checks >= 1
 
 
-@pytest.mark.parametrize("id", [id for id in IDS if load_case(id).case.words])
+@pytest.mark.parametrize("id", [id for id in IDS if packaged(id).words])
 def test_a_case_with_drawn_words_holds_with_other_seeds(id: str) -> None:
     """Sizes, words and noise of five others."""
     for seed in (2, 30, 444, 5000, 999_999):

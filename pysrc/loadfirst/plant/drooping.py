@@ -37,6 +37,7 @@ from loadfirst.plant.station_tables import own_scale, station_ways, way_heads
 from loadfirst.plant.way_in_place import crossings, is_short
 from loadfirst.units import HOUR
 
+RESTS = 1e-5  # [-] of the flow scale: what leaks through what is shut
 LATER = 1e-3  # [-] of the flow scale: two like pumps never do quite the same, the second lags
 
 
@@ -97,15 +98,26 @@ def all_states(one: Built) -> States:
         return _in_place(one, whole, scale)
     found = meetings(ways, load.flow, load.head, own_scale(one))
     flows = polished(one, found if len(found) else np.zeros((1, len(ways))), scale)
-    rise = way_heads(one, flows)[1]
     together = flows.sum(axis=1)
-    lasts = stable(rise, load_at(one, together, scale[1])[1])
+    lasts = _lasts(one, flows, load_at(one, together, scale[1])[1], scale[1])
     chosen = _chosen(one, ways, load, flows, lasts, scale)
     each = flows if len(ways) > 1 else np.repeat(flows, len(one.layout.pumps), axis=1)
     plenty = np.full((1, len(together)), PLENTY)
     at = Forced(one, together[None], tuple(each.T[:, None]), (plenty,) * len(one.layout.pumps))
     heads = station_curve(one, together[None], at)[0]
     return States(each, heads, lasts, chosen)
+
+
+def _lasts(one: Built, flows: Array, slope: Array, flow_scale: float) -> Flags:
+    """Which states last. Two pumps at rest stand at a corner of their curves: they must bear it, too, if one
+    of them begins to push liquid back through the other."""
+    lasts = stable(way_heads(one, flows)[1], slope)
+    at_rest = np.abs(flows).max(axis=1) <= RESTS * flow_scale
+    if flows.shape[1] == 2 and at_rest.any():
+        for way in (1.0, -1.0):
+            aside = np.where(at_rest, 2 * RESTS * flow_scale * way, 0.0)
+            lasts &= stable(way_heads(one, flows + np.stack([aside, -aside], axis=1))[1], slope)
+    return lasts
 
 
 def _in_place(one: Built, load: Way, scale: tuple[float, float]) -> States:
