@@ -50,7 +50,7 @@ const yesterday = createBeside({engine, store, rig, onChange: dayCame, name: "ye
 const lookAgain = whenOther(() => secondLook(yesterday.kept?.answer), rig.ask);
 store.subscribe(lookAgain);
 const still = matchMedia("(prefers-reduced-motion: reduce)");
-const away = () => document.hidden || store.state.view.place !== "rig";
+const away = () => document.hidden || store.state.view.place !== "rig" || document.querySelector("dialog[open]") !== null;
 const clock = createClock({engine, store, onChange: clockMoved, onTrouble, onRest: keepClock, away, calm: () => still.matches});
 const days = createDays({engine, store, clock, onChange: paintSoon});
 if (!store.state.view.hidden) clock.restore(kept.get("clock"));

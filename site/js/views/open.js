@@ -21,7 +21,10 @@ export function create(host, {document, words, units, send}) {
   );
   host.append(
     make("div", {class: "head"}, make("h2", {id: "open-title"}, words("open-title")), make("button", {type: "button", onclick: () => host.close()}, words("close"))),
-    make("h3", {}, words("open-plants")), plants, make("h3", {}, words("open-cases")), cases, make("p", {}, make("button", {type: "button", id: "open-course", onclick: () => { host.close(); send({type: "course"}); }}, words("open-course"))), make("h3", {}, words("open-own")), drop,
+    make("h3", {}, words("open-plants")), plants,
+    make("h3", {}, words("open-own")), drop, // before the long list of puzzles: it is reached by keys, too
+    make("h3", {}, words("open-cases")),
+    make("p", {}, make("button", {type: "button", id: "open-course", onclick: () => { host.close(); send({type: "course"}); }}, words("open-course"))), cases,
   );
 
   host.addEventListener("close", () => problem.replaceChildren()); // what was wrong with one file is not said of the next
