@@ -69,6 +69,9 @@ def test_trying_again_in_vain_is_told_again(host: Host, visitor: Callable[..., R
     rig.shows()
 
 
+BAR_AND_WORDS = "(bar) => [bar.value, bar.max, document.querySelector('#status [role=status]').innerText]"
+
+
 def test_a_slow_start_shows_how_far_it_is(host: Host, visitor: Callable[..., Rig]) -> None:
     """Half-way there the bar stands between its ends, the megabytes are told, and controls move already."""
     host.gate.clear()
@@ -76,11 +79,11 @@ def test_a_slow_start_shows_how_far_it_is(host: Host, visitor: Callable[..., Rig
     bar = rig.page.get_by_role("progressbar", name=say("boot-progress"))
     part = eventually(
         rig.page,
-        lambda: bar.evaluate("(bar) => [bar.value, bar.max]"),
+        lambda: bar.evaluate(BAR_AND_WORDS),  # at once: both go on meanwhile
         lambda now: 0.2 < now[0] / now[1] < 0.95,
         "a bar that is under way",
     )
-    done, total = rig.page.locator("#status [role=status]").inner_text().split(" of ")
+    done, total = part[2].split(" of ")
     assert float(done.split()[-1]) / float(total.split()[0]) == pytest.approx(part[0] / part[1], abs=0.05)
     rig.type_number("valve.opening", "30")
     expect(rig.part("valve.opening")).to_have_attribute("aria-valuetext", "30\u00a0% open")
