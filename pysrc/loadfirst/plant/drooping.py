@@ -38,6 +38,7 @@ from loadfirst.plant.way_in_place import crossings, is_short
 from loadfirst.units import HOUR
 
 RESTS = 1e-5  # [-] of the flow scale: what leaks through what is shut
+NEAR = 1e-2  # [-] of the head scale: a curve goes on from there without a leap
 LATER = 1e-3  # [-] of the flow scale: two like pumps never do quite the same, the second lags
 
 
@@ -112,11 +113,14 @@ def _lasts(one: Built, flows: Array, slope: Array, flow_scale: float) -> Flags:
     """Which states last. Two pumps at rest stand at a corner of their curves: they must bear it, too, if one
     of them begins to push liquid back through the other."""
     lasts = stable(way_heads(one, flows)[1], slope)
+    at = way_heads(one, flows)[0]
     at_rest = np.abs(flows).max(axis=1) <= RESTS * flow_scale
     if flows.shape[1] == 2 and at_rest.any():
         for way in (1.0, -1.0):
             aside = np.where(at_rest, 2 * RESTS * flow_scale * way, 0.0)
-            lasts &= stable(way_heads(one, flows + np.stack([aside, -aside], axis=1))[1], slope)
+            heads, rise = way_heads(one, flows + np.stack([aside, -aside], axis=1))
+            held = (np.abs(heads - at) > NEAR * one.head_scale[0]).any(axis=1)  # by a check valve
+            lasts &= held | stable(rise, slope)
     return lasts
 
 
