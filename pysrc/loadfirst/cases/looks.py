@@ -17,10 +17,9 @@ from loadfirst.cases.draw import instrument_seed, shows
 from loadfirst.cases.happened import TEST_LOOKS, Happened
 from loadfirst.cases.scope import hits
 from loadfirst.causes.observations import OBSERVATIONS
-from loadfirst.days.two_days import Days
+from loadfirst.days.two_days import Days, Shown, read_both
 from loadfirst.evidence.predict import Predictions
 from loadfirst.evidence.weigh import row
-from loadfirst.instruments.panel import Reading, readings
 from loadfirst.physics.law import Array, Flags
 
 
@@ -62,9 +61,6 @@ def looks(what: Happened, predictions: Predictions, seeds: Sequence[int]) -> Loo
     return Looks(yesterday, today, showed)
 
 
-Shown = dict[str, Reading]
-
-
 def _both(what: Happened, seed: int, known: Collection[str]) -> tuple[Shown, Shown]:
     """Readings of both days, those of known tests among them as the evidence engine calls them."""
     yesterday, today = _read(what.days, seed)
@@ -76,16 +72,14 @@ def _both(what: Happened, seed: int, known: Collection[str]) -> tuple[Shown, Sho
     return yesterday, today
 
 
-def _read(days: Days, seed: int, first: int = 0, shown: tuple[Shown, ...] = ()) -> tuple[Shown, Shown]:
-    """Both days with another seed; a gauge that is shut off keeps what it showed: see `days.two_days`."""
-    found: list[Shown] = []
-    for number, day in enumerate((days.yesterday, days.today)):
-        plant = day.settled.plant
-        plant = replace(plant, meters=replace(plant.meters, seed=seed))
-        before = shown[0] if shown else found[0] if found else None
-        read = readings(day.state, plant, look=first + number, before=before)
-        found.append({reading.id: reading for reading in read})
-    return found[0], found[1]
+def _read(
+    days: Days, seed: int, first_look: int = 0, shown: tuple[Shown, Shown] | None = None
+) -> tuple[Shown, Shown]:
+    """Both days with another seed."""
+    both = days.yesterday, days.today
+    plants = [day.settled.plant for day in both]
+    drawn = [replace(plant, meters=replace(plant.meters, seed=seed)) for plant in plants]
+    return read_both(drawn, [day.state for day in both], first_look, shown)
 
 
 def _chance(what: Happened, check: Check) -> float:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any, Literal
@@ -43,6 +43,9 @@ WHOLE = ("pump.curve", "pump.displacement")
 
 
 DayName = Literal["yesterday", "today"]
+
+Shown = dict[str, Reading]
+"""What instruments show, by their ids."""
 
 
 @dataclass(frozen=True)
@@ -154,14 +157,33 @@ def two_days(
     for name, state in zip(("yesterday", "today"), states, strict=True):
         if not state.converged:
             raise InputError(name, state.why, "a plant that comes to a steady state", rule="days")
-    days: list[OneDay] = []
-    for data, given, plant, state in zip((yesterday, today), resolved, at_rest, states, strict=True):
-        before = days[-1].readings if days else None
-        if shown is not None:
-            before = (shown.today if days else shown.yesterday).readings
-        read = readings(state, plant.plant, look=first_look + len(days), before=before)
-        days.append(OneDay(data, given, plant, state, {reading.id: reading for reading in read}))
-    return Days(*days)
+    kept = None if shown is None else (shown.yesterday.readings, shown.today.readings)
+    plants = [plant.plant for plant in at_rest]
+    read = read_both(plants, states, first_look, kept)
+    return Days(*map(OneDay, (yesterday, today), resolved, at_rest, states, read))
+
+
+def read_both(
+    plants: Sequence[Plant],
+    states: Sequence[State],
+    first_look: int = 0,
+    shown: Sequence[Shown] | None = None,
+) -> tuple[Shown, Shown]:
+    """What the instruments show of yesterday and of today.
+
+    Parameters
+    ----------
+    plants, states : settled, and solved, of both days.
+    first_look, shown : as of `two_days`.
+    """
+    kept = shown or (None, None)
+    yesterday = _by_id(readings(states[0], plants[0], look=first_look, before=kept[0]))
+    today = readings(states[1], plants[1], look=first_look + 1, before=kept[1] or yesterday)
+    return yesterday, _by_id(today)
+
+
+def _by_id(read: Iterable[Reading]) -> Shown:
+    return {reading.id: reading for reading in read}
 
 
 def _resolved(data: dict[str, Any], where: str) -> ResolvedPlant:

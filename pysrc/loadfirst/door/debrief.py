@@ -14,6 +14,7 @@ import msgspec
 from loadfirst.cases.debrief import debrief
 from loadfirst.cases.fairness import fairness, unfair
 from loadfirst.cases.play import played
+from loadfirst.cases.proof import Proven
 from loadfirst.cases.weighing import Weighing, prepare
 from loadfirst.cases.worked import next_step
 from loadfirst.door.describe import describe
@@ -44,11 +45,11 @@ def debriefed(body: Mapping[str, Any]) -> dict[str, Any]:
         As of a ``case`` ask.
     """
     proven, play = played(body)
-    done, of = prepare(proven, LOT)
+    so_far, weighing = _reckoned(proven)
     told = None
-    if done == of and play.verdict is not None:
-        told = msgspec.to_builtins(debrief(Weighing(proven), play))
-    return {"done": done, "of": of, "debrief": told}
+    if weighing is not None and play.verdict is not None:
+        told = msgspec.to_builtins(debrief(weighing, play))
+    return so_far | {"debrief": told}
 
 
 def worked(body: Mapping[str, Any]) -> dict[str, Any]:
@@ -72,11 +73,11 @@ def worked(body: Mapping[str, Any]) -> dict[str, Any]:
     proven, play = played(body)
     if not proven.case.worked:
         raise InputError("case", proven.id, "a worked case")
-    done, of = prepare(proven, LOT)
+    so_far, weighing = _reckoned(proven)
     step = None
-    if done == of and play.prediction is not None and play.verdict is None:
-        step = msgspec.to_builtins(next_step(Weighing(proven), play))
-    return {"done": done, "of": of, "step": step}
+    if weighing is not None and play.prediction is not None and play.verdict is None:
+        step = msgspec.to_builtins(next_step(weighing, play))
+    return so_far | {"step": step}
 
 
 def fair(body: Mapping[str, Any]) -> dict[str, Any]:
@@ -98,10 +99,15 @@ def fair(body: Mapping[str, Any]) -> dict[str, Any]:
         As of a ``case`` ask.
     """
     proven, _ = played(body)
-    done, of = prepare(proven, LOT)
-    if done < of:
-        return {"done": done, "of": of, "fairness": None}
-    weighing = Weighing(proven)
+    so_far, weighing = _reckoned(proven)
+    if weighing is None:
+        return so_far | {"fairness": None}
     found = fairness(weighing, DRAWS, PLAYS)
     faults = [describe(fault) for fault in unfair(found, weighing)]
-    return {"done": done, "of": of, "fairness": msgspec.to_builtins(found) | {"faults": faults}}
+    return so_far | {"fairness": msgspec.to_builtins(found) | {"faults": faults}}
+
+
+def _reckoned(proven: Proven) -> tuple[dict[str, Any], Weighing | None]:
+    """One lot of suspects more: how far that is, and the case weighed once all are reckoned."""
+    done, of = prepare(proven, LOT)
+    return {"done": done, "of": of}, Weighing(proven) if done == of else None
