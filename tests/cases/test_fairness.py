@@ -6,7 +6,8 @@ from functools import cache
 
 import numpy as np
 import pytest
-from tests.cases.samples import SOUND, changed, prove_text
+from msgspec.structs import replace
+from tests.cases.samples import SOUND, changed, overnight, prove_text
 
 from loadfirst.cases.debrief import debrief
 from loadfirst.cases.fairness import Fairness, fairness, unfair
@@ -28,6 +29,18 @@ BLIND = changed(
     ('flow-meter = "rises"\n', 'flow-meter = "same"\n'),
 )
 """A lighter liquid, without a look at the liquid on offer, or an ammeter."""
+
+OVERLAPPING = changed(
+    ('blames = ["worn"]', 'blames = ["gauge-trembles"]'),
+    ('blames = ["discharge-side"]\nload = "lighter"', 'blames = ["instrument"]'),
+    ('blames = ["discharge-side"]\nload = "heavier"', 'blames = ["gauge-span-off"]'),
+    ('"It stands at {today.valve.opening}."', '"It stands elsewhere."'),
+    ("does = {valve.opening = 0}\n", ""),
+    ('reads = ["gauge-discharge", "ammeter-1"]', 'reads = ["ammeter-1"]'),
+    ('flow-meter = "rises"', 'flow-meter = "same"'),
+    text=overnight("gauge-zero-off", -10),
+)
+"""The gauge is at fault: two verdicts name other faults of it that fit, the right one names them all."""
 
 
 @cache
@@ -88,6 +101,21 @@ def test_a_truth_that_nothing_on_offer_parts_is_called_unfair_with_a_remedy() ->
     faults = complaints(BLIND)
     assert faults and faults[0].rule == "fair"
     assert "Offer a reading or an observation" in faults[0].hint
+
+
+def test_a_wrong_verdict_takes_nothing_from_the_right_one_where_both_may_hold() -> None:
+    """Whoever blames the gauge is right whichever fault it has: neither fault alone is as likely as all."""
+    fair = found(OVERLAPPING)
+    assert sum(fair.rivals.values()) > 0.6
+    assert fair.right > 0.95
+    assert [fault.facts["of"] for fault in complaints(OVERLAPPING) if fault.facts["of"] == "rival"] == []
+
+
+def test_a_verdict_that_is_as_likely_as_the_right_one_is_a_rival() -> None:
+    """Though most of the doubt lies with what no verdict names."""
+    doubtful = replace(found(), right=0.2, rivals={"worn": 0.15, "heavier": 0.05})
+    faults = list(unfair(doubtful, weighing()))
+    assert [(fault.where, fault.facts["of"]) for fault in faults] == [("choices[0]", "rival")]
 
 
 def test_more_checks_make_the_truth_surer() -> None:

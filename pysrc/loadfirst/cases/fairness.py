@@ -15,10 +15,11 @@ from msgspec import Struct
 from loadfirst.cases.looks import Looks
 from loadfirst.cases.players import HABITS, Habit, earned, led, plays
 from loadfirst.cases.safety import DISMANTLES
-from loadfirst.cases.truth import rightness
+from loadfirst.cases.truth import right_choice
 from loadfirst.cases.weighing import Weighing
 from loadfirst.causes.catalogue import cause
 from loadfirst.errors import InputError
+from loadfirst.evidence.weigh import Posterior
 
 DRAWS = 100
 """Draws of chance that the truth has to be found in."""
@@ -38,6 +39,7 @@ class Fairness(Struct, frozen=True):
     group, cause : median probability of the true groups, and of the true causes, after all checks but
         those that take the pump apart. [-]
     told : whether something on offer shows the true cause itself, so that it has to be found too.
+    right : median probability of the right verdict then. [-]
     rivals : wrong verdicts, by id, with their median probability then. [-]
     checks, cost : median number and price of the led player's checks. [-], [min]
     led : mean points of the led player.
@@ -47,6 +49,7 @@ class Fairness(Struct, frozen=True):
     group: float
     cause: float
     told: bool
+    right: float
     rivals: dict[str, float]
     checks: float
     cost: float
@@ -62,21 +65,22 @@ def fairness(weighing: Weighing, draws: int = DRAWS, plays_each: int = PLAYS) ->
     cheap = [check.id for check in case.checks if check.observes not in DISMANTLES]
     posterior = weighing.weigh(seen, cheap)
     group, found = (float(np.median(part)) for part in weighing.of_truth(posterior))
-    of_choices = np.median(weighing.of_choices(posterior), axis=0)
-    wrong = {
-        choice.id: float(chance)
-        for choice, chance in zip(case.choices, of_choices, strict=True)
-        if rightness(choice, proven.truth) != "right"
-    }
+    rivals = dict(zip((one.id for one in case.choices), _medians(weighing, posterior), strict=True))
+    right = rivals.pop(right_choice(case, proven.truth).id)
     looked = [seen.only([number]) for number in range(plays_each)]
     ways = [led(weighing, look) for look in looked]
     best = median(way.cost for way in ways)
     return Fairness(
-        group=group, cause=found, told=_told(weighing), rivals=wrong,
+        group=group, cause=found, told=_told(weighing), right=right, rivals=rivals,
         checks=median(len(way.checks) for way in ways), cost=best,
         led=_mean(earned(weighing, look, way, best).points for look, way in zip(looked, ways, strict=True)),
         habits={habit: _habit(habit, weighing, looked, best) for habit in HABITS},
     )  # fmt: skip
+
+
+def _medians(weighing: Weighing, posterior: Posterior) -> list[float]:
+    """How likely each verdict is to be right, in the median; more than one may be. [-]"""
+    return [float(chance) for chance in np.median(weighing.of_choices(posterior), axis=0)]
 
 
 def _habit(habit: Habit, weighing: Weighing, looked: list[Looks], best: float) -> float:
@@ -111,10 +115,9 @@ def unfair(found: Fairness, weighing: Weighing) -> Iterator[InputError]:
             "The observation that shows it errs too often beside these suspects: offer a second one.",
             rule="fair", of="cause",
         )  # fmt: skip
-    right = sum(found.rivals.values())
     for number, choice in enumerate(proven.case.choices):
         chance = found.rivals.get(choice.id, 0.0)
-        if chance > RIVAL * max(1 - right, 0.0):
+        if chance > RIVAL * found.right:
             yield InputError(
                 f"choices[{number}]", choice.id, "less well borne out than the right verdict",
                 f"It keeps a probability of {chance:.2f}: offer what speaks against it.",

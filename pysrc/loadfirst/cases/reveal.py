@@ -10,7 +10,7 @@ from loadfirst.cases.moves import Play
 from loadfirst.cases.proof import Proven
 from loadfirst.cases.safety import DISMANTLES, harmful
 from loadfirst.cases.scope import hits
-from loadfirst.cases.truth import groups_of, rightness
+from loadfirst.cases.truth import groups_of, right_choice, rightness
 from loadfirst.cases.view import (
     Difference,
     Happening,
@@ -83,7 +83,7 @@ def reveal(proven: Proven, play: Play, answer: Answerer) -> Reveal | None:
     if play.verdict is None:
         return None
     days, truth = proven.days, proven.truth
-    right = next(choice for choice in proven.case.choices if rightness(choice, truth) == "right")
+    right = right_choice(proven.case, truth)
     shifts = [proven.happened.shift(id) for id in days.yesterday.readings]
     return Reveal(
         happened=_happened(proven),

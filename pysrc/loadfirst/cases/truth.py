@@ -86,3 +86,8 @@ def rightness(choice: Choice, truth: Truth) -> Rightness:
     happened = {family(id) for id in truth.causes}
     named = {family(name) for name in choice.blames if name not in GROUPS}
     return "right" if named <= happened and choice.load in (None, truth.load) else "group"
+
+
+def right_choice(case: Case, truth: Truth) -> Choice:
+    """The right verdict of a case that holds."""
+    return next(choice for choice in case.choices if rightness(choice, truth) == "right")
