@@ -31,7 +31,7 @@ export function radios(document, {name, legend, options, chosen, onpick, aside =
     make(document, "div", {class: aside ? "case-aside" : false}, ...rows));
 }
 
-/** A table: a name before each row, a head over each column, which each cell knows too: see case.css. */
+/** A table: a name before each row, a head over each column, which each cell knows too: see case-reveal.css. */
 export function table(document, caption, head, rows, kind = "") {
   const cell = (name, text, attributes = {}) => make(document, name, attributes, text);
   return make(document, "table", {class: `case-table ${kind}`.trim()},
