@@ -15,11 +15,11 @@ export function decision(document, view, deps, draft, move) {
   };
   return block(document, "decision", words("case-verdict-title"),
     make(document, "p", {class: "case-soft"}, words("case-verdict-note")),
-    ...view.to_see.map((id) => radios(document, {
-      name: `saw-${id}`, legend: words("case-see-asks", {instrument: words(`case-reading-${id}`)}), chosen: draft.saw[id] ?? null,
+    view.to_see.length > 0 && make(document, "div", {class: "case-sees"}, ...view.to_see.map((id) => radios(document, {
+      name: `saw-${id}`, kind: "saw", legend: words("case-see-asks", {instrument: words(`case-reading-${id}`)}), chosen: draft.saw[id] ?? null,
       onpick: (value) => { draft.saw[id] = value; }, aside: true,
       options: DIRECTIONS.map((value) => ({value, label: words(`case-way-${value}`)})),
-    })),
+    }))),
     radios(document, {
       name: "choice", legend: words("case-verdict-asks"), chosen: draft.choice, onpick: (value) => { draft.choice = value; },
       options: view.choices.map((choice) => ({value: choice.id, label: line(choice.says, units)})),

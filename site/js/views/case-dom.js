@@ -17,9 +17,9 @@ export function block(document, key, title, ...children) {
 /**
  * A group of radio buttons, one line each, or side by side where they are short.
  * @param {{name: string, legend: Node|string|Array, options: {value: string, label: string}[], chosen: string|null,
- *   onpick: (value: string) => void, aside?: boolean}} group
+ *   onpick: (value: string) => void, aside?: boolean, kind?: string}} group  kind: of questions, for their layout
  */
-export function radios(document, {name, legend, options, chosen, onpick, aside = false}) {
+export function radios(document, {name, legend, options, chosen, onpick, aside = false, kind = name}) {
   const rows = options.map(({value, label}) => {
     const box = make(document, "input", {
       type: "radio", name: `case-${name}`, value, checked: chosen === value, "data-key": `${name}-${value}`,
@@ -27,7 +27,7 @@ export function radios(document, {name, legend, options, chosen, onpick, aside =
     });
     return make(document, "label", {class: "case-option"}, box, make(document, "span", {}, label));
   });
-  return make(document, "fieldset", {class: "case-options"}, make(document, "legend", {}, legend),
+  return make(document, "fieldset", {class: `case-options case-asks-${kind}`}, make(document, "legend", {}, legend),
     make(document, "div", {class: aside ? "case-aside" : false}, ...rows));
 }
 

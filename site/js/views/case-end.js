@@ -5,7 +5,7 @@ import {resultOf} from "../result-code.js";
 /** The result as a line of text, which nobody gets unless the learner hands it in. */
 export function result(document, view, {words, clipboard, points = null}) {
   const {code, seed} = resultOf(view, points);
-  const line = make(document, "textarea", {class: "case-code", readonly: true, rows: 3, "aria-label": words("case-code"), "data-key": "code", onfocus: () => line.select()}, code);
+  const line = make(document, "textarea", {class: "case-code result-lines", readonly: true, rows: 3, "aria-label": words("case-code"), "data-key": "code", onfocus: () => line.select()}, code);
   const said = make(document, "p", {role: "status"});
   async function copy() {
     try {

@@ -25,14 +25,13 @@ export const story = (document, view, {words, units}, picture) =>
 
 /**
  * The prediction: two questions to answer before anything is shown, or what was answered.
- * @param {{says: string|null, suspects: string|null}} draft  what is picked so far; written to
- * @param {(move: object) => void} move
- * @param {Element|null} hands  the tally of a class
+ * @param {{says: string|null, suspects: string|null}} kit.draft  what is picked so far; written to
+ * @param {{node: Element}} kit.hands  the tally of a class, for the wall
  */
-export function prediction(document, view, deps, draft, move, hands = null) {
-  const {words} = deps;
+export function prediction(document, view, kit) {
+  const {words, units, draft, move, hands, model} = kit;
   const asked = view.prediction;
-  if (asked.says !== null) return block(document, "predict", words("case-prediction-title"), ...committed(document, asked, deps));
+  if (asked.says !== null) return block(document, "predict", words("case-prediction-title"), ...committed(document, view, kit));
   const missing = make(document, "p", {class: "case-missing", role: "alert"});
   const commit = () => {
     if (draft.says && draft.suspects) move({do: "predict", says: draft.says, suspects: draft.suspects});
@@ -40,10 +39,10 @@ export function prediction(document, view, deps, draft, move, hands = null) {
   };
   return block(document, "predict", words("case-predict-title"),
     radios(document, {
-      name: "says", legend: line(asked.asks, deps.units), chosen: draft.says, onpick: (value) => { draft.says = value; },
+      name: "says", legend: line(asked.asks, units), chosen: draft.says, onpick: (value) => { draft.says = value; },
       options: DIRECTIONS.map((value) => ({value, label: words(`case-direction-${value}`)})),
     }),
-    hands,
+    model.wall && hands.node,
     radios(document, {
       name: "suspects", legend: words("case-suspect-asks"), chosen: draft.suspects, onpick: (value) => { draft.suspects = value; },
       options: asked.suspects.map((value) => ({value, label: words(`case-group-${value}`)})),
@@ -59,7 +58,8 @@ export function foreseen(document, {says}, {words}) {
   return make(document, "p", {}, words("case-foreseen", {says: direction}));
 }
 
-function committed(document, asked, deps) {
+/** The question and the answers that stand. */
+export function committed(document, {prediction: asked}, deps) {
   const {words, units} = deps;
   const group = words(`case-group-${asked.suspected}`);
   return [

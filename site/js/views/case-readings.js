@@ -3,11 +3,11 @@ import {block, make} from "./case-dom.js";
 import {dialData, pointerText} from "./case-parts.js";
 import {createGauge} from "./gauge.js";
 
-/** The instruments read so far, each a dial with today's pointer and yesterday's. */
-export const readings = (document, view, deps) =>
+/** The instruments read so far, each a dial with today's pointer and yesterday's; then what was expected, where that is told here. */
+export const readings = (document, view, deps, expected = []) =>
   block(document, "readings", deps.words("case-readings-title"),
     make(document, "p", {class: "case-soft"}, deps.words("case-moved-note")),
-    dials(document, view, view.readings, deps));
+    dials(document, view, view.readings, deps), ...expected);
 
 /** Dials in a row. */
 export const dials = (document, view, all, deps) =>

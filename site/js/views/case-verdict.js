@@ -11,7 +11,7 @@ export function verdict(document, view, deps) {
     ...prose(document, reply, units),
     make(document, "h4", {}, words("case-you-did", {action: words(`case-action-${action}`)})),
     make(document, "p", {class: `case-outcome case-outcome-${outcome}`},
-      make(document, "strong", {}, words(`case-outcome-${outcome}`)), " ", words("case-outcome-minutes", {minutes})),
+      make(document, "strong", {}, words(`case-outcome-${outcome}`)), " ", words(outcome === "careless" ? "case-outcome-minutes-harm" : "case-outcome-minutes", {minutes})),
     outcome !== "fits" && make(document, "p", {}, words("case-fitting", {actions: listed(view.reveal.fitting.map((one) => words(`case-action-${one}`)), words)})));
 }
 
@@ -31,5 +31,5 @@ export function compared(document, view, {words, hands}) {
       rows.map(({id, foreseen, seen, moved}) => [words(`case-reading-${id}`), way(foreseen), way(seen), way(moved)])),
     rows.some(({seen, moved}) => seen !== null && seen !== moved) && make(document, "p", {}, words("case-compared-otherwise")),
     make(document, "p", {}, words("case-suspected", {group})),
-    hands);
+    hands.line());
 }

@@ -93,7 +93,7 @@ const WORDED = {
 /** Codes that learners handed in, as a table and as a file for other programs. */
 function createResults(document, words, cases) {
   const make = (...parts) => h(document, ...parts);
-  const box = make("textarea", {id: "course-codes", class: "case-code", rows: 4, spellcheck: "false", oninput: read});
+  const box = make("textarea", {id: "course-codes", class: "result-lines", rows: 4, spellcheck: "false", oninput: read});
   const said = make("p", {role: "status"});
   const place = make("div", {class: "course-table"});
   const save = make("button", {type: "button", id: "course-save", hidden: true, onclick: download}, words("course-save"));
