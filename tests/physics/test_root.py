@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from loadfirst.physics.law import Array
-from loadfirst.physics.root import rising_root
+from loadfirst.physics.law import Array, Index
+from loadfirst.physics.root import Remembered, rising_root
 
 LEFT, RIGHT = np.array([[0.0, 0.0, 0.0]]), np.array([[1.0, 1.0, 1.0]])
 
@@ -110,3 +110,24 @@ def test_a_bracket_without_width_is_its_own_answer() -> None:
     """Limits that coincide leave nothing to find."""
     at, left = rising_root(lambda x: x - 1, np.array([2.0, 0.5]), np.array([2.0, 0.5]))
     assert at.tolist() == [2.0, 0.5] and left.tolist() == [1.0, -0.5]
+
+
+@given(st.lists(st.floats(-0.9, 0.9), min_size=2, max_size=6), st.floats(1.0, 5.0))
+def test_remembering_asks_each_row_once_for_an_argument_and_finds_the_same(
+    at: list[float], power: float
+) -> None:
+    """Rows that are found are left alone while the others are still sought."""
+    wanted = np.array(at)
+    asked: list[tuple[int, float]] = []
+
+    def function(rows: Index, x: Array) -> Array:
+        asked.extend(zip(rows.tolist(), x.tolist(), strict=True))
+        return np.asarray(np.sign(x - wanted[rows]) * np.abs(x - wanted[rows]) ** power)
+
+    def plain(x: Array) -> Array:
+        return np.asarray(np.sign(x - wanted) * np.abs(x - wanted) ** power)
+
+    low, high = np.full(len(at), -1.0), np.full(len(at), 1.0)
+    found = rising_root(Remembered(function, len(at)), low, high, within=1e-9)
+    assert [x.tolist() for x in found] == [x.tolist() for x in rising_root(plain, low, high, within=1e-9)]
+    assert len(set(asked)) == len(asked)

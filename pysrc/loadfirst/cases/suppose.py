@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any
+from typing import Any, NamedTuple
 
 import numpy as np
 
 from loadfirst.cases.case import Choice
 from loadfirst.cases.truth import LOAD_GROUPS, Truth, load_change, rightness
-from loadfirst.days.two_days import two_days
+from loadfirst.days.load_then import LoadThen, asked
+from loadfirst.days.two_days import head_scale
 from loadfirst.errors import InputError
 from loadfirst.evidence.hypothesis import Hypothesis
 from loadfirst.physics.law import Array
+from loadfirst.plant.automatic import settled
 from loadfirst.plant.edits import apply_edits
 from loadfirst.plant.read import resolve_data
+from loadfirst.plant.state import true_state
 
 
 def right_if(choices: Sequence[Choice], hypotheses: Sequence[Hypothesis], yesterday: dict[str, Any]) -> Array:
@@ -31,21 +34,35 @@ def right_if(choices: Sequence[Choice], hypotheses: Sequence[Hypothesis], yester
     ndarray (H, C) of 0 and 1
     """
     directions = any(choice.load is not None for choice in choices)
-    truths = [_truth(one, yesterday, directions) for one in hypotheses]
+    then = _load_then(yesterday) if directions else None
+    truths = [_truth(one, yesterday, then) for one in hypotheses]
     return np.array(
         [[rightness(choice, one) == "right" for choice in choices] for one in truths], dtype=float
     )
 
 
-def _truth(one: Hypothesis, yesterday: dict[str, Any], directions: bool) -> Truth:
+class _Then(NamedTuple):
+    """What the load asked yesterday, and the head to compare changes with. [m]"""
+
+    load: LoadThen
+    scale: float
+
+
+def _load_then(yesterday: dict[str, Any]) -> _Then:
+    plant = settled([resolve_data(yesterday)])[0]
+    duty = true_state(plant).duty
+    return _Then(LoadThen(plant, duty.flow, asked(plant, duty.flow)), head_scale(duty.head))
+
+
+def _truth(one: Hypothesis, yesterday: dict[str, Any], then: _Then | None) -> Truth:
     groups = tuple(dict.fromkeys(cause.group for cause in one.causes))
     ids = tuple(cause.id for cause in one.causes)
-    if not directions or not LOAD_GROUPS.intersection(groups):
+    if then is None or not LOAD_GROUPS.intersection(groups):
         return Truth(ids, groups, None)
     today = yesterday
     try:
         for cause in one.causes:
             today = apply_edits(today, cause.edits(resolve_data(today)))
-        return Truth(ids, groups, load_change(groups, two_days(yesterday, today)))
-    except InputError:  # no state that lasts at that size
+        return Truth(ids, groups, load_change(then.load.asked, then.load.asked_by(today), then.scale))
+    except InputError:  # no such plant at that size
         return Truth(ids, groups, None)

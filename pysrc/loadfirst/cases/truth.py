@@ -46,20 +46,26 @@ def truth_of(case: Case, days: Days) -> Truth:
     if "nothing" in causes and len(causes) > 1:
         raise InputError("today", ", ".join(causes), "either nothing or causes", rule="together")
     groups = tuple(dict.fromkeys(cause(id).group for id in causes))
-    return Truth(causes, groups, load_change(groups, days))
+    return Truth(causes, groups, _load_change(groups, days))
 
 
-def load_change(groups: tuple[Group, ...], days: Days) -> LoadChange | None:
-    """How the head asked at yesterday's flow has changed.
-
-    None where nothing happened to the load, or where the two load curves agree at that flow.
-    """
+def _load_change(groups: tuple[Group, ...], days: Days) -> LoadChange | None:
     if not LOAD_GROUPS.intersection(groups):
         return None
-    before, after = days.load_at_yesterdays_flow
+    return load_change(*days.load_at_yesterdays_flow, days.head_scale)
+
+
+def load_change(before: float | None, after: float | None, scale: float) -> LoadChange | None:
+    """How the head asked at yesterday's flow has changed; None where the load curves agree there.
+
+    Parameters
+    ----------
+    before, after : head; None where no flow can pass. [m]
+    scale : head to compare a change with, above 0. [m]
+    """
     if before is None or after is None:
         return None
-    change = (after - before) / days.head_scale
+    change = (after - before) / scale
     if abs(change) < NOTICEABLE_LOAD:
         return None
     return "heavier" if change > 0 else "lighter"

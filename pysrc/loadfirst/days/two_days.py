@@ -8,14 +8,11 @@ from functools import cached_property
 from typing import Any, Literal
 
 import msgspec
-import numpy as np
 
+from loadfirst.days.load_then import LoadThen, asked
 from loadfirst.errors import InputError
 from loadfirst.instruments.panel import Reading, readings
 from loadfirst.plant.automatic import settled
-from loadfirst.plant.build import build
-from loadfirst.plant.curves import load_curve
-from loadfirst.plant.edits import apply_edits
 from loadfirst.plant.keys import keys_of
 from loadfirst.plant.places import inside
 from loadfirst.plant.plant import Plant
@@ -87,25 +84,15 @@ class Days:
 
     @cached_property
     def load_at_yesterdays_flow(self) -> tuple[float | None, float | None]:
-        """What the load asks at yesterday's flow, yesterday and today. [m]
-
-        Today with what a controller moves where it stood yesterday: it makes up for another
-        load, which is then the same to the pump, though not to its output.
-        """
+        """What the load asks at yesterday's flow, yesterday and today, as of `LoadThen`. [m]"""
         flow = self.yesterday.state.duty.flow
-        return _asked(self.yesterday.settled, flow), _asked(self._today_unmoved, flow)
-
-    @property
-    def _today_unmoved(self) -> ResolvedPlant:
-        found = self.yesterday.settled.found
-        if found is None or any(key.startswith("control.") for key in self.differences):
-            return self.today.settled  # its own settings are the cause
-        return resolve_data(apply_edits(self.today.data, {**found.moved, "control.mode": "manual"}))
+        then = LoadThen(self.yesterday.settled, flow, asked(self.yesterday.settled, flow))
+        return then.asked, then.asked_by(self.today.data, self.today.settled)
 
     @property
     def head_scale(self) -> float:
         """A head to compare changes with: what the station gave yesterday. [m]"""
-        return max(abs(self.yesterday.state.duty.head), 0.1)
+        return head_scale(self.yesterday.state.duty.head)
 
     def quantity(self, day: DayName, source: str) -> tuple[str, float] | None:
         """What a day's reading or numeric plant key is: kind and SI value.
@@ -132,6 +119,11 @@ def key_quantity(key: str, value: Any) -> tuple[str | None, Any]:
         return None, value
     quantity, factor, offset = QUANTITIES[known.unit]
     return quantity, value * factor + offset
+
+
+def head_scale(head: float) -> float:
+    """A head to compare changes of a station with that gives so much. [m]"""
+    return max(abs(head), 0.1)
 
 
 def two_days(
@@ -198,9 +190,3 @@ def flat(table: Mapping[str, Any], above: str = "") -> dict[str, Any]:
         path = f"{above}.{key}" if above else key
         found |= flat(value, path) if isinstance(value, Mapping) and path not in WHOLE else {path: value}
     return found
-
-
-def _asked(resolved: ResolvedPlant, flow: float) -> float | None:
-    """Head that the load of a settled plant asks at a flow [m³/s]; None where no flow can pass. [m]"""
-    head, known = load_curve(build([resolved]), np.array([[flow]]))
-    return float(head[0, 0]) if known[0, 0] else None

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from loadfirst.errors import InputError
-from loadfirst.physics.interpolate import monotone_slopes, pieces, value
+from loadfirst.physics.interpolate import Pieces, monotone_slopes, pieces, value
 from loadfirst.physics.law import Array
 from loadfirst.units import G
 
@@ -49,6 +49,7 @@ class PumpCurve:
     power: Array
     npsh_required: Array
     slopes: Array = field(init=False)
+    _curves: Pieces = field(init=False, repr=False)
     best_efficiency_flow: float = field(init=False)
     best_efficiency: float = field(init=False)
     best_efficiency_head: float = field(init=False)
@@ -113,18 +114,21 @@ class PumpCurve:
     def __post_init__(self) -> None:
         made = np.stack([monotone_slopes(self.flow, y) for y in (self.head, self.power, self.npsh_required)])
         object.__setattr__(self, "slopes", made)
+        object.__setattr__(self, "_curves", self._pieces())
         for name, found in zip(("flow", "", "head"), self._best(), strict=True):
             object.__setattr__(self, "best_efficiency" + ("_" + name if name else ""), found)
 
     def at(self, flow: ArrayLike) -> tuple[Array, Array, Array]:
         """Head [m], shaft power [W] and required NPSH [m] at flows within the points, at the test's speed."""
         q = np.clip(np.asarray(flow, dtype=float), 0.0, self.last_flow).reshape(-1, 1)
-        values = np.stack([self.head, self.power, self.npsh_required])[:, None, None]
-        last, ends = np.array([[len(self.flow) - 1]]), np.zeros((3, 1, 1, 2))
-        curves = pieces(self.flow[None, None], last, values, self.slopes[:, None, None], ends, ends)
-        row, into = curves.find(q)
+        row, into = self._curves.find(q)
         head, power, npsh = (value(row, into, k).reshape(np.shape(flow)) for k in range(3))
         return head, power, npsh
+
+    def _pieces(self) -> Pieces:
+        values = np.stack([self.head, self.power, self.npsh_required])[:, None, None]
+        last, ends = np.array([[len(self.flow) - 1]]), np.zeros((3, 1, 1, 2))
+        return pieces(self.flow[None, None], last, values, self.slopes[:, None, None], ends, ends)
 
     def _best(self) -> tuple[float, float, float]:
         """Flow, efficiency and head of the best-efficiency point."""

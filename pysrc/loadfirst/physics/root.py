@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from loadfirst.physics.law import Array
+from loadfirst.physics.law import Array, Index
 
 if TYPE_CHECKING:  # costs a page that starts more than it says
     from numpy.typing import ArrayLike
@@ -61,6 +61,34 @@ def rising_root(
     left, right = np.where(behind, stop, start), np.where(before, start, stop)
     values = np.where(before, first, np.where(behind, last, first)), np.where(before, first, last)
     return _closed_in(miss, (left, right), values, enough)
+
+
+class Remembered:
+    """A costly function of many rows, asked again only for the rows whose argument is a new one.
+
+    `rising_root` asks for all rows until the last is found, those found long since at the same place.
+
+    Parameters
+    ----------
+    function : callable
+        From the numbers of some rows and their arguments, both (N,), to its values there.
+    rows : int
+        How many rows there are altogether.
+    """
+
+    def __init__(self, function: Callable[[Index, Array], Array], rows: int) -> None:
+        self._function = function
+        self._known: list[dict[float, float]] = [{} for _ in range(rows)]
+
+    def __call__(self, at: Array) -> Array:
+        """Values for all rows, `at` (rows,)."""
+        asked = at.tolist()
+        new = [row for row, x in enumerate(asked) if x not in self._known[row]]
+        if new:
+            rows = np.array(new)
+            for row, found in zip(new, self._function(rows, at[rows]).tolist(), strict=True):
+                self._known[row][asked[row]] = found
+        return np.array([self._known[row][x] for row, x in enumerate(asked)])
 
 
 def _closed_in(

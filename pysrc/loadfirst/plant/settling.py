@@ -17,7 +17,7 @@ from msgspec.structs import replace
 
 from loadfirst.physics.control import Held, hold
 from loadfirst.physics.current_limit import cut_back
-from loadfirst.physics.root import rising_root
+from loadfirst.physics.root import Remembered, rising_root
 from loadfirst.plant.automatic import LOWEST_HZ, acts, frequency_of, full_hz, output_hz
 from loadfirst.plant.build import build
 from loadfirst.plant.found import Found, Status
@@ -27,7 +27,7 @@ from loadfirst.plant.solved import Solved, solve_plants
 from loadfirst.units import PERCENT
 
 if TYPE_CHECKING:
-    from loadfirst.physics.law import Array
+    from loadfirst.physics.law import Array, Index
     from loadfirst.plant.pumps import ResolvedPlant
 
 WITHIN = 1e-8
@@ -58,10 +58,11 @@ def _held(plants: Plants) -> Plants:
     top, solved = _limited(_moved(at_level, high))
     wanted = np.array([set_point(one.plant) for one in plants])
 
-    def answered(output: Array) -> Array:
-        return readings(_limited(_moved(at_level, output))[1])
+    def answered(rows: Index, output: Array) -> Array:
+        return readings(_limited(_moved([at_level[row] for row in rows], output))[1])
 
-    held = hold(wanted, answered, low, _reach(top, low, high), WITHIN, exactness(solved))
+    remembered = Remembered(answered, len(plants))
+    held = hold(wanted, remembered, low, _reach(top, low, high), WITHIN, exactness(solved))
     output = np.where(held.at_high, high, held.output)
     placed = _balanced(at_level, output, held)
     return [_told(*each) for each in zip(plants, _limited(placed)[0], output, _statuses(held), strict=True)]
@@ -126,14 +127,13 @@ def _balanced(plants: Plants, output: Array, held: Held) -> Plants:
     ]
     draw = np.array([set_point(one.plant) for one in some])
 
-    def lacking(surface: Array) -> Array:
+    def lacking(of: Index, surface: Array) -> Array:
         """More goes out of the vessel than comes in, as it does the more the higher it is filled."""
-        there = [_with_level(one, float(level)) for one, level in zip(some, surface, strict=True)]
-        return np.asarray(np.where(supplies, 1.0, -1.0) * (readings(_limited(there)[1]) - draw))
+        there = [_with_level(some[row], level) for row, level in zip(of, surface.tolist(), strict=True)]
+        return np.asarray(np.where(supplies[of], 1.0, -1.0) * (readings(_limited(there)[1]) - draw[of]))
 
-    level, _ = rising_root(
-        lacking, [one.bottom_m for one in vessels], [one.top_m for one in vessels], within=WITHIN * draw
-    )
+    bottom, top = ([getattr(one, end) for one in vessels] for end in ("bottom_m", "top_m"))
+    level, _ = rising_root(Remembered(lacking, len(some)), bottom, top, within=WITHIN * draw)
     for row, one, surface in zip(rows, some, level, strict=True):
         placed[row] = _with_level(one, float(surface))
     return placed
@@ -149,12 +149,11 @@ def _limited(plants: Plants) -> tuple[Plants, Solved]:
     some, most = [plants[row] for row in rows], limits[rows]
     asked = np.array([frequency_of(one.plant) for one in some])
 
-    def loads(frequency: Array) -> Array:
-        return _loads(
-            solve_plants(build([_with_frequency(*each) for each in zip(some, frequency, strict=True)]))
-        )
+    def loads(of: Index, frequency: Array) -> Array:
+        there = [_with_frequency(some[row], hertz) for row, hertz in zip(of, frequency.tolist(), strict=True)]
+        return _loads(solve_plants(build(there)))
 
-    left = cut_back(asked, most, loads, LOWEST_HZ)
+    left = cut_back(asked, most, Remembered(loads, len(some)), LOWEST_HZ)
     result = list(plants)
     for row, one, hertz, before, over in zip(rows, some, left.frequency, asked, left.overloaded, strict=True):
         found = Found({DRIVE: float(hertz)}, asked=float(before), overloaded=bool(over))
