@@ -13,14 +13,12 @@ from tests.cases.samples import check, decide, play_text, predict, said, see
 from loadfirst.cases.case import ReadingId
 from loadfirst.cases.compose.chance import Chance
 from loadfirst.cases.compose.compose import Composed, compose, draw
-from loadfirst.cases.compose.lead import lead
-from loadfirst.cases.compose.morning import Morning
 from loadfirst.cases.compose.pieces import fill, pieces
-from loadfirst.cases.compose.refused import Refused
-from loadfirst.cases.compose.subject import GROUPS, Wish, subject
+from loadfirst.cases.compose.subject import GROUPS, Wish
 from loadfirst.cases.compose.toml_file import toml
 from loadfirst.cases.fairness import fairness, unfair
 from loadfirst.cases.load import load_case
+from loadfirst.cases.scope import told
 from loadfirst.cases.truth import rightness
 from loadfirst.cases.weighing import Weighing, _kept
 from loadfirst.causes.observations import OBSERVATIONS
@@ -30,7 +28,8 @@ WISHES = [
     Wish(3, plant="oil-press", group="instrument", level="first-steps"),
     Wish(1, plant="rinse-transfer", group="nothing", level="first-steps"),
 ]
-TOKENS = {"name", "today", "yesterday", "who", "at", "blame", "check", "minutes", "facts"}
+TOKENS = {"name", "today", "yesterday", "then", "day", "at", "blame", "check", "minutes", "facts", "pump"}
+NOUNS = {"supply", "delivery", "liquid", "user"}
 
 
 @pytest.fixture(scope="module", params=WISHES, ids=lambda wish: f"{wish.plant}-{wish.group}")
@@ -55,10 +54,9 @@ def test_every_observation_reading_and_group_has_its_words() -> None:
     """None is missing, none is left over."""
     checks, stories, replies = (pieces(file) for file in ("checks", "stories", "verdicts"))
     assert checks["observation"].keys() == OBSERVATIONS.keys()
-    assert stories["instrument"].keys() == set(get_args(ReadingId))
+    assert stories["instrument"].keys() - {"of-two"} == stories["teaches"].keys() == set(get_args(ReadingId))
     assert {id for one in checks["reading"].values() for id in one["reads"]} == set(get_args(ReadingId))
-    for table in (stories["teaches"], stories["blame"], replies["because"]):
-        assert table.keys() == set(GROUPS)
+    assert stories["blame"].keys() - {"plain", "plain-for"} == replies["because"].keys() == set(GROUPS)
 
 
 @pytest.mark.parametrize("id", OBSERVATIONS)
@@ -70,11 +68,11 @@ def test_an_observation_says_what_is_done_and_found(id: str) -> None:
     assert one["says"].endswith((".", "?"))
 
 
-@pytest.mark.parametrize("file", ["stories", "checks", "verdicts"])
+@pytest.mark.parametrize("file", ["stories", "checks", "verdicts", "spoken"])
 def test_pieces_hold_no_token_but_the_known_ones(file: str) -> None:
     """Whatever stands between angle brackets is put in by somebody."""
     found = {token.lower() for text in texts(pieces(file)) for token in re.findall(r"<(\w+)>", text)}
-    assert found <= TOKENS | {"stake"}
+    assert found <= TOKENS | NOUNS
 
 
 def test_a_token_without_a_word_is_an_error() -> None:
@@ -111,6 +109,9 @@ def test_a_wish_is_kept_and_nothing_is_left_to_fill_in(
 ) -> None:
     """Plant, level, group; neither brackets nor two spaces in any text."""
     proven = load_case((made.name, made.text))
+    case = tomllib.loads(made.text)
+    assert case["teaches"] == [pieces("stories")["teaches"][told(proven.case)[0]]]
+    assert all(f"{{word.{name}}}" in case["story"] for name in case["words"])
     wish = next(one for one in WISHES if made.name == f"practice-{one.seed}.toml")
     assert (proven.case.plant, proven.case.level) == (wish.plant, wish.level)
     assert proven.truth.groups == (wish.group,)
@@ -129,15 +130,23 @@ def test_it_is_fair_and_has_something_to_find(made: Composed) -> None:
 
 
 @pytest.mark.native
+def test_other_seeds_hold_and_are_fair_too(made: Composed) -> None:
+    """Sizes, words, and the instruments' errors are others then."""
+    for seed in (5, 77, 4321):
+        weighing = Weighing(load_case((made.name, made.text), seed))
+        assert [fault.text for fault in unfair(fairness(weighing, 60, 1), weighing)] == []
+
+
+@pytest.mark.native
 def test_it_is_played_to_its_end(made: Composed) -> None:
     """Every check is taken, every verdict has its reply; the right one is among them."""
     proven = load_case((made.name, made.text))
     case = proven.case
     start = [predict(case.teller)]
     taken = [check(one.id) for one in case.checks]
-    told = [see(id, "same") for id in play_text(made.text, *start, *taken)["to_see"]]
+    seen = [see(id, "same") for id in play_text(made.text, *start, *taken)["to_see"]]
     for choice in case.choices:
-        end = play_text(made.text, *start, *taken, *told, decide(choice.id))
+        end = play_text(made.text, *start, *taken, *seen, decide(choice.id))
         assert end["verdict"]["rightness"] == rightness(choice, proven.truth)
         assert said(end["verdict"]["reply"])
 
@@ -149,21 +158,3 @@ def test_the_same_seed_gives_the_same_file() -> None:
     load_case.cache_clear()
     _kept.cache_clear()
     assert draw(WISHES[0], made.tried - 1).text == made.text
-
-
-@pytest.mark.native
-def test_who_blames_the_machine_is_seldom_right() -> None:
-    """In a third of the stories at most; and the machine is what is blamed most."""
-    tellers = []
-    for number in range(60):
-        about = subject(Wish(5, plant="rinse-transfer", level="operator"), number)
-        try:
-            of = lead(Morning(about), Chance(about.seed, ("words",)))
-        except Refused as why:
-            assert str(why)
-            continue
-        tellers.append((of.teller, about.cause.group))
-    blamed = [truth for teller, truth in tellers if teller == "machine"]
-    assert len(tellers) > 20
-    assert len(blamed) > len(tellers) / 4
-    assert blamed.count("machine") <= len(blamed) / 3

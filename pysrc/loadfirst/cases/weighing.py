@@ -16,7 +16,6 @@ from loadfirst.cases.scope import seen_at_first
 from loadfirst.cases.suppose import right_if
 from loadfirst.cases.truth import GROUPS, family
 from loadfirst.causes.catalogue import CAUSES, cause
-from loadfirst.causes.cause import Cause
 from loadfirst.days.two_days import flat
 from loadfirst.evidence.hypothesis import Hypothesis
 from loadfirst.evidence.predict import Predicting, Predictions
@@ -132,14 +131,18 @@ class Job:
     """What every suspect would show on one plant: reckoned in lots, kept once it is done."""
 
     def __init__(self, yesterday: str, pairs: tuple[tuple[str, str], ...], tests: Tests) -> None:
-        both: list[tuple[Cause, Cause]] = [(cause(first), cause(second)) for first, second in pairs]
+        self._pairs = [(cause(first), cause(second)) for first, second in pairs]
         made = [Test(name, json.loads(edits), reads) for name, edits, reads in tests]
-        self.predicting = Predicting(resolve_data(json.loads(yesterday)), CAUSES, both, made)
+        self.predicting: Predicting = (
+            _kept(yesterday, (), tests).predicting  # single causes are the same, whatever happened together
+            if pairs
+            else Predicting(resolve_data(json.loads(yesterday)), CAUSES, made)
+        )
         self._judged = dict[Hashable, Array]()
 
     @cached_property
     def predictions(self) -> Predictions:
-        return self.predicting.finish()
+        return self.predicting.finish(self._pairs)
 
     def right_if(self, proven: Proven) -> Array:
         """Of each suspect, which of the verdicts it would make right: as of `Weighing`."""

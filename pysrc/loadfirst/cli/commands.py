@@ -12,7 +12,8 @@ from typing import Any
 import msgspec
 
 from loadfirst.cases.collection import COLLECTION
-from loadfirst.cases.compose.subject import GROUPS, LEVELS, SEEDS, Wish
+from loadfirst.cases.compose.sizes import LEVELS
+from loadfirst.cases.compose.subject import GROUPS, SEEDS, Wish
 from loadfirst.cli.causes import catalogue_text, table, table_csv, table_text
 from loadfirst.cli.check import check_file, collection_faults, collection_text, files
 from loadfirst.cli.compose import Order, composed, share

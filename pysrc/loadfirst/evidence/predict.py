@@ -91,7 +91,6 @@ class Predicting:
         self,
         plant: ResolvedPlant,
         causes: Iterable[Cause] = CAUSES,
-        pairs: Iterable[tuple[Cause, Cause]] = (),
         tests: Sequence[Test] = (),
     ) -> None:
         self._eye = Eye(plant, tests)
@@ -102,20 +101,20 @@ class Predicting:
         wanted = [one for one in CAUSES if one.id in asked and one.applies(plant) is None]
         self.left = [Hypothesis((one,)) for one in wanted]
         self.of = len(self.left)
-        self._pairs, self._tracks = tuple(pairs), list[Track]()
+        self._tracks = list[Track]()
 
     def advance(self, count: int) -> None:
         """Follow so many causes more."""
         lot, self.left = self.left[:count], self.left[count:]
         self._tracks += follow(self._eye, lot)
 
-    def finish(self) -> Predictions:
-        """Follow what is left, and lay it all out."""
+    def finish(self, pairs: Iterable[tuple[Cause, Cause]] = ()) -> Predictions:
+        """Follow what is left, and lay it all out, two causes at once too: as of `predict`."""
         self.advance(len(self.left))
         eye, tracks = self._eye, self._tracks
         found = [track for track in tracks if track.seen.solved.any()]
         laid = [_laid(track, eye.scales) for track in found]
-        doubled = surfaces(eye, found, self._pairs)
+        doubled = surfaces(eye, found, pairs)
         return Predictions(
             plant=eye.plant,
             scales=eye.scales,
@@ -153,7 +152,7 @@ def predict(
     InputError
         Where the plant comes to no steady state.
     """
-    return Predicting(plant, causes, pairs, tests).finish()
+    return Predicting(plant, causes, tests).finish(pairs)
 
 
 def _laid(track: Track, scales: Sequence[Scale]) -> tuple[Array, Array, Seen]:

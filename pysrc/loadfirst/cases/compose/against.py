@@ -5,13 +5,15 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator, Mapping
 from typing import NamedTuple
 
+from loadfirst.cases.compose.guess import Guess
 from loadfirst.cases.compose.morning import Morning
 from loadfirst.days.shift import Shift
-from loadfirst.evidence.suspects import Suspect
 
 FAR = 1.5
 """How far supposed and real reading must lie apart to speak against a verdict, of what is explained. [-]"""
-NEARLY = 0.3
+FARTHER = 3.0
+"""The same where both went one way, and other sizes may draw them together. [-]"""
+NEARLY = 0.1
 """So much of the strongest, and a reading speaks as well. Own choice. [-]"""
 
 
@@ -35,13 +37,13 @@ class Against(NamedTuple):
 
 
 def speaks(
-    morning: Morning, one: Suspect, told: str, seen: Collection[str], used: Collection[str]
+    morning: Morning, one: Guess, told: str, seen: Collection[str], used: Collection[str]
 ) -> Against | None:
-    """The reading that speaks against a suspect; None where none does.
+    """The reading that speaks against a guess; None where none does.
 
     Parameters
     ----------
-    told : the story's reading; a suspect that explains it is as large as that needs, any other as usual.
+    told : the story's reading; a guess that explains it is as large as that needs, any other as usual.
     seen : instruments that can be quoted.
     used : those that speak against others already; another one is better.
     """
@@ -50,7 +52,7 @@ def speaks(
         found = list(_against(morning, fitted, seen))
         if found:
             return _best(found, used)
-    usual = _against(morning, morning.suppose(one, usual=True), seen)
+    usual = _against(morning, morning.suppose(one.usual), seen)
     found = [each for each in usual if each.supposed != each.real and each.real not in ("more", "less")]
     found = [each._replace(table="usual") if each.real == "same" else each for each in found]
     return _best(found, used) if found else None
@@ -67,7 +69,7 @@ def _best(found: list[Against], used: Collection[str]) -> Against:
 def _against(morning: Morning, supposed: Mapping[str, Shift], seen: Collection[str]) -> Iterator[Against]:
     for id in seen:
         found = _compared(id, supposed[id], morning.shifts[id])
-        if found is not None and found.far > FAR:
+        if found is not None and found.far > (FARTHER if found.real in ("more", "less") else FAR):
             yield found
 
 

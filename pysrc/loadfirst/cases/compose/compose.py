@@ -5,27 +5,22 @@ from __future__ import annotations
 from typing import Any, NamedTuple
 
 from loadfirst.cases.compose.chance import Chance
+from loadfirst.cases.compose.judged import judge
 from loadfirst.cases.compose.lead import Lead, lead
 from loadfirst.cases.compose.morning import Morning
 from loadfirst.cases.compose.offer import offer
-from loadfirst.cases.compose.refused import Refused
-from loadfirst.cases.compose.story import hints, prediction, story, teaches, title
+from loadfirst.cases.compose.refused import Refused, TooWide
+from loadfirst.cases.compose.rivals import rivals
+from loadfirst.cases.compose.sizes import WIDTHS, Sizes
+from loadfirst.cases.compose.story import hints, teaches, words
 from loadfirst.cases.compose.subject import Subject, Wish, subject
 from loadfirst.cases.compose.toml_file import toml
-from loadfirst.cases.compose.verdicts import rivals, verdicts
-from loadfirst.cases.fairness import fairness, unfair
-from loadfirst.cases.load import load_case
-from loadfirst.cases.players import SURE, led
-from loadfirst.cases.proof import Proven
-from loadfirst.cases.weighing import Weighing
+from loadfirst.cases.compose.verdicts import verdicts
+from loadfirst.causes.cause import Cause
 from loadfirst.errors import InputError
 
 MOST = 100
 """Draws after which it is given up."""
-LEAST_CHECKS = 2
-"""That the player needs who is led by information, above the first steps."""
-PLAYS = 3
-"""Draws of chance that the led player plays, besides the case's own; it takes its time."""
 CLAIMS = {"up": "rises", "down": "falls", "same": "same"}
 FAMILY = "practice"
 
@@ -65,59 +60,59 @@ def given_up(wish: Wish, last: str) -> InputError:
 
 
 def draw(wish: Wish, number: int) -> Composed:
-    """One draw of a wish.
+    """One draw of a wish, its sizes as far apart as it stays fair.
 
     Raises
     ------
     Refused
         Where it makes no fair case.
     """
-    about = subject(wish, number)
+    for width in WIDTHS:
+        about = subject(wish, number, width)
+        try:
+            text = _written(about)
+        except TooWide:
+            if width == WIDTHS[-1] or all(one is None for one in about.sizes):
+                raise
+        else:
+            return Composed(f"practice-{wish.seed}.toml", text, number + 1)
+    raise AssertionError("the last width refuses or makes a case")
+
+
+def _written(about: Subject) -> str:
     chance = Chance(about.seed, ("words",))
     morning = Morning(about)
-    of = lead(morning, chance)
-    name, text = f"practice-{wish.seed}.toml", toml(_case(morning, of, chance))
-    try:
-        proven = load_case((name, text))
-    except InputError as error:
-        raise Refused(f"it does not hold: {error.text}") from error
-    _is_fair(proven, about)
-    return Composed(name, text, number + 1)
+    text = toml(_case(morning, lead(morning, chance), chance))
+    judge(text, about)
+    return text
 
 
 def _case(morning: Morning, of: Lead, chance: Chance) -> dict[str, Any]:
     about = morning.subject
-    wrong = rivals(morning, of)
+    wrong = rivals(morning, of, chance)
     checks = offer(morning, of, wrong, chance)
-    change = {"cause": about.cause.id} | ({} if about.size is None else {"size": about.size})
+    told = words(morning, of, checks, chance)
     return {
-        "format": 0, "title": title(of, chance), "level": about.level, "family": FAMILY,
-        "teaches": teaches(morning, of), "plant": about.plant, "seed": about.seed, "teller": of.teller,
-        "story": story(morning, of, chance), "today": [change],
-        "prediction": prediction(morning, of, checks, chance), "shown": {"at_first": list(of.at_first)},
+        "format": 0, "title": told.title, "level": about.level, "family": FAMILY,
+        "teaches": teaches(of), "plant": about.plant, "seed": about.seed, "teller": of.teller,
+        "story": told.story, "words": told.drawn,
+        "today": [_change(cause, size) for cause, size in zip(about.causes, about.sizes, strict=True)],
+        "prediction": told.asks, "shown": {"at_first": list(of.at_first)},
         "checks": checks, "choices": verdicts(morning, of, wrong, checks, chance),
         "hints": hints(morning, of, checks, chance), "proof": _proof(morning),
     }  # fmt: skip
 
 
+def _change(cause: Cause, sizes: Sizes | None) -> dict[str, Any]:
+    if sizes is None:
+        return {"cause": cause.id}
+    if sizes.low == sizes.high:
+        return {"cause": cause.id, "size": sizes.low}
+    return {"cause": cause.id, "between": list(sizes)}
+
+
 def _proof(morning: Morning) -> dict[str, str]:
-    """What other draws of chance bear out too."""
-    clear = [one for id, one in morning.shifts.items() if morning.clear(id)]
-    if not clear:
-        raise Refused("no reading is clear enough to be claimed")
-    return {one.id: CLAIMS[one.moved or "same"] for one in clear[:10]}
-
-
-def _is_fair(proven: Proven, about: Subject) -> None:
-    if proven.refusals:
-        raise Refused(f"a test would do harm today: {', '.join(proven.refusals.values())}")
-    weighing = Weighing(proven)
-    look = weighing.looks([about.seed])
-    if weighing.of_choices(weighing.weigh(look, []))[0].max() >= SURE:
-        raise Refused("what stands open at first tells all")
-    found = fairness(weighing, plays_each=PLAYS)
-    for fault in unfair(found, weighing):
-        raise Refused(f"it is not fair: {fault.text}")
-    needed = min(found.checks, len(led(weighing, look).checks))
-    if about.level != "first-steps" and needed < LEAST_CHECKS:
-        raise Refused(f"it is too easy: {needed:g} checks are enough")
+    """What other draws of chance, and of the sizes, bear out too."""
+    if not morning.sure:
+        raise TooWide("no reading is clear enough to be claimed")
+    return {id: CLAIMS[way] for id, way in list(morning.sure.items())[:10]}

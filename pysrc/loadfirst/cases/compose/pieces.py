@@ -12,7 +12,7 @@ _TOKEN = re.compile(r"<([A-Za-z]+)>")
 
 
 def pieces(file: str) -> dict[str, Any]:
-    """A file of `scenarios/compose`: ``stories``, ``checks`` or ``verdicts``."""
+    """A file of `scenarios/compose`, by its name without ``.toml``."""
     return library.data("compose", file)
 
 
@@ -35,12 +35,6 @@ def fill(text: str, **words: str) -> str:
 def capital(text: str) -> str:
     """The text as a sentence begins."""
     return text[:1].upper() + text[1:]
-
-
-def instrument(id: str) -> dict[str, str]:
-    """What a piece may say of an instrument: its name, and placeholders for its readings."""
-    name: str = pieces("stories")["instrument"][id]
-    return {"name": name, "today": f"{{today.{id}}}", "yesterday": f"{{yesterday.{id}}}"}
 
 
 def story_piece(chance: Chance, table: str, key: str = "pieces", **words: str) -> str:

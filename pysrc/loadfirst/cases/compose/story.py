@@ -1,59 +1,79 @@
-"""The words round a composed case: title, story, question, hints, goal."""
+"""The words round a composed case: title, story, question, hints, goal, and what its seed draws of them."""
 
 from __future__ import annotations
 
-from typing import Any
+from typing import NamedTuple
 
 from loadfirst.cases.compose.chance import Chance
 from loadfirst.cases.compose.lead import Lead
 from loadfirst.cases.compose.morning import Morning
 from loadfirst.cases.compose.offer import Check
-from loadfirst.cases.compose.pieces import instrument, pieces, story_piece
+from loadfirst.cases.compose.pieces import fill, pieces, story_piece
 from loadfirst.evidence.weigh import Posterior
 from loadfirst.evidence.worth import worth
 
+HOURS = 4
+"""Hours of the day from which a case's seed draws."""
+SAME = 0.3
+"""Share of the questions after a reading that did not move, where another did. [-]"""
 
-def title(of: Lead, chance: Chance) -> str:
-    """By the reading and the way it went."""
-    return story_piece(chance, "title", of.way, **instrument(of.told))
+
+class Words(NamedTuple):
+    """What is told before the play. `drawn` are the words from which the case's own seed draws."""
+
+    title: str
+    story: str
+    asks: dict[str, str]
+    drawn: dict[str, list[str]]
 
 
-def story(morning: Morning, of: Lead, chance: Chance) -> str:
+def words(morning: Morning, of: Lead, checks: list[Check], chance: Chance) -> Words:
+    """Title, story, and the question."""
+    spans = pieces("stories")["span"][morning.subject.span]
+    span: dict[str, str] = chance.pick("span", spans)
+    drawn = {
+        "when": chance.mixed("hour", pieces("stories")["hour"]["pieces"])[:HOURS],
+        "who": list(morning.place.who),
+        "stake": list(morning.place.stakes),
+    }
+    title = story_piece(chance, "title", of.way, **morning.place.instrument(of.told))
+    return Words(title, _story(morning, of, span, chance), _prediction(morning, checks, span, chance), drawn)
+
+
+def _story(morning: Morning, of: Lead, span: dict[str, str], chance: Chance) -> str:
     """Two paragraphs: who comes with which reading, and what is blamed."""
-    places = pieces("stories")["place"]
-    place: dict[str, Any] = places.get(morning.subject.plant, places["any"])
-    who = chance.pick("who", place["who"])
-    blame = of.blamed.hypothesis.causes[0].says
+    told = morning.place.instrument(of.told) | {"then": span["then"], "day": span["day"]}
     scene = [
-        story_piece(chance, "hour"),
-        story_piece(chance, "opening", who=who, at=place["at"]),
-        story_piece(chance, "reading", of.way, **instrument(of.told)),
-    ]
-    opinion = [
-        story_piece(chance, "blame", of.teller, who=_again(who), blame=blame),
-        chance.pick("stake", place["stakes"]),
-        story_piece(chance, "close"),
-    ]
-    return " ".join(scene) + "\n\n" + " ".join(opinion)
+        "{word.when}", story_piece(chance, "opening", at=morning.place.at), span["since"],
+        story_piece(chance, "reading", of.way, **told),
+    ]  # fmt: skip
+    opinion = [_opinion(morning, of, chance), "{word.stake}", story_piece(chance, "close")]
+    return " ".join(filter(None, scene)) + "\n\n" + " ".join(opinion)
 
 
-def _again(who: str) -> str:
-    """How somebody is called who has been introduced."""
-    return who.split(",")[0]
+def _opinion(morning: Morning, of: Lead, chance: Chance) -> str:
+    cause, table = of.blamed.causes[0], pieces("stories")["blame"]
+    blame = chance.pick("spoken", morning.place.lines(cause))
+    return story_piece(chance, "blame", "plain" if cause.id in table["plain-for"] else of.teller, blame=blame)
 
 
-def prediction(morning: Morning, of: Lead, checks: list[Check], chance: Chance) -> dict[str, str]:
-    """A reading that somebody has to go to, one that has moved where there is one."""
+def _prediction(
+    morning: Morning, checks: list[Check], span: dict[str, str], chance: Chance
+) -> dict[str, str]:
+    """A reading that somebody has to go to; as a rule one that has moved, where there is one."""
     ids = [id for check in checks if "does" not in check for id in check.get("reads", ())]
     moved = [id for id in ids if morning.shifts[id].moved in ("up", "down")]
-    reading = chance.pick("prediction", moved or [id for id in ids if "level" not in id] or ids)
-    return {"reading": reading, "asks": story_piece(chance, "asks", **instrument(reading))}
+    still = [id for id in ids if "level" not in id] or ids
+    reading = chance.pick("prediction", moved if moved and chance.share("same") >= SAME else still)
+    asks = story_piece(
+        chance, "asks", then=span["then"], day=span["day"], **morning.place.instrument(reading)
+    )
+    return {"reading": reading, "asks": asks}
 
 
-def teaches(morning: Morning, of: Lead) -> list[str]:
-    """One goal for the truth's group."""
-    goals: list[str] = pieces("stories")["teaches"][morning.subject.cause.group]
-    return goals
+def teaches(of: Lead) -> list[str]:
+    """One goal for the instrument of the story: open before the play, it tells nothing of what happened."""
+    return [pieces("stories")["teaches"][of.told]]
 
 
 def hints(morning: Morning, of: Lead, checks: list[Check], chance: Chance) -> list[dict[str, str]]:
@@ -62,7 +82,7 @@ def hints(morning: Morning, of: Lead, checks: list[Check], chance: Chance) -> li
     known = morning.after([of.told, *of.at_first])
     best = _telling(known, [check for check in checks if "does" not in check and "reads" in check])
     if best is not None:
-        said.append(story_piece(chance, "hint", "second", check=best["says"]))
+        said.append(fill(chance.pick("hint.second", pieces("stories")["hint"]["second"]), check=best["says"]))
     return [{"text": text} for text in said]
 
 

@@ -1,14 +1,16 @@
-"""What a composed case is about: plant, cause and size, drawn."""
+"""What a composed case is about: plant, causes and sizes, drawn."""
 
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import Literal, NamedTuple, get_args
+from typing import NamedTuple, get_args
 
-from loadfirst.cases.case import Change, Check
+from loadfirst.cases.case import Check
 from loadfirst.cases.compose.chance import Chance
 from loadfirst.cases.compose.pieces import pieces
+from loadfirst.cases.compose.plausible import Span, plausible, spans, thinkable
 from loadfirst.cases.compose.refused import Refused
+from loadfirst.cases.compose.sizes import LEVELS, WIDTHS, Level, Sizes, drawn
 from loadfirst.cases.happened import yesterday_of
 from loadfirst.cases.safety import refusal
 from loadfirst.cases.truth import family
@@ -22,20 +24,18 @@ from loadfirst.plant.edits import apply_edits
 from loadfirst.plant.pumps import ResolvedPlant
 from loadfirst.plant.read import plant_data, resolve_data
 
-Level = Literal["first-steps", "operator", "engineer"]
-LEVELS: tuple[Level, ...] = get_args(Level)
 GROUPS: tuple[Group, ...] = get_args(Group)
 AT_ONE_PLANT = 12
 """Draws after which another plant is taken, where none is wished: to reckon all suspects takes a while."""
 SEEDS = 999_999
-SIZES: dict[Level, tuple[float, float]] = {
-    "first-steps": (1.0, 1.8), "operator": (0.7, 1.4), "engineer": (0.4, 1.1)
-}  # fmt: skip
-"""Least and greatest size of a cause, over one worth showing. Own choice. [-]"""
-EDGE = 0.02
-"""So much of the room that a plant leaves a cause is not used at either end. [-]"""
 UNFIT = frozenset({"late-second"})
 """Plants that are about something else than what changes overnight."""
+BOTH = 0.15
+"""Share of the draws with two causes at once, above the first steps and where no group is wished. [-]"""
+MISTAKEN = 0.25
+"""Share of the other draws, above the first steps, that offer two at once which did not happen. [-]"""
+HALF = 0.6
+"""Share of those in which one of the two did. [-]"""
 
 
 class Wish(NamedTuple):
@@ -53,18 +53,41 @@ class Wish(NamedTuple):
 
 
 class Subject(NamedTuple):
-    """What is to be told: the case's own seed, its plant by id, its level, its cause and its size."""
+    """What is to be told.
+
+    Attributes
+    ----------
+    seed : the case's own.
+    plant : its id.
+    causes : what happened, one or two; of two groups where they are two.
+    sizes : of each cause; None where it has none.
+    mistaken : two causes that did not both happen, to be on offer together; None as a rule.
+    span : what lies between the two days.
+    """
 
     seed: int
     plant: str
     level: Level
-    cause: Cause
-    size: float | None
+    causes: tuple[Cause, ...]
+    sizes: tuple[Sizes | None, ...]
+    mistaken: tuple[Cause, Cause] | None
+    span: Span
 
     @property
-    def change(self) -> Change:
-        """As a case file has it."""
-        return Change(cause=self.cause.id, size=self.size)
+    def groups(self) -> frozenset[Group]:
+        """Where it sits."""
+        return frozenset(cause.group for cause in self.causes)
+
+    @property
+    def families(self) -> frozenset[str]:
+        """What no reading tells from it."""
+        return frozenset(family(cause.id) for cause in self.causes)
+
+    @property
+    def pairs(self) -> tuple[tuple[str, str], ...]:
+        """Ids of two causes at once that have to be weighed."""
+        both = self.causes if len(self.causes) == 2 else self.mistaken
+        return () if both is None else ((both[0].id, both[1].id),)
 
 
 def plant_of(wish: Wish, number: int) -> str:
@@ -73,8 +96,12 @@ def plant_of(wish: Wish, number: int) -> str:
     return wish.plant or Chance(wish.seed, ("plant", number // AT_ONE_PLANT)).pick("id", fit)
 
 
-def subject(wish: Wish, number: int) -> Subject:
+def subject(wish: Wish, number: int, width: float = WIDTHS[0]) -> Subject:
     """Draw number `number`, from 0.
+
+    Parameters
+    ----------
+    width : how far apart the ends of the sizes are, of `sizes.WIDTHS`; nothing else depends on it.
 
     Raises
     ------
@@ -85,15 +112,29 @@ def subject(wish: Wish, number: int) -> Subject:
     plant = plant_of(wish, number)
     resolved = resolve_data(plant_data(plant))
     level = Chance(wish.seed, ("level",)).pick("level", LEVELS) if wish.level is None else wish.level
-    cause = _cause(chance, resolved, _group(wish, number, resolved))
-    return Subject(
-        1 + chance.whole("seed", SEEDS), plant, level, cause, _size(chance, cause, resolved, level)
-    )
+    can = possible(plant)
+    first = _cause(chance, can, _group(wish, number, plant))
+    several = level != "first-steps" and first.group != "nothing"
+    both = several and wish.group is None and chance.share("both") < BOTH
+    causes = (first, _another(chance, _beside(can, first), "second")) if both else (first,)
+    span = chance.pick("span", spans(*causes))
+    mistaken = None
+    if several and not both and chance.share("mistaken") < MISTAKEN:
+        mistaken = _mistaken(chance, tuple(one for one in can if thinkable(plant, one, span)), first)
+    sizes = tuple(drawn(chance, cause, (plant, resolved), level, width) for cause in causes)
+    return Subject(1 + chance.whole("seed", SEEDS), plant, level, causes, sizes, mistaken, span)
 
 
-def _group(wish: Wish, number: int, plant: ResolvedPlant) -> Group:
+@lru_cache(maxsize=32)
+def possible(plant: str) -> tuple[Cause, ...]:
+    """What can happen at a plant, and what somebody there would think of."""
+    resolved: ResolvedPlant = resolve_data(plant_data(plant))
+    return tuple(one for one in CAUSES if plausible(plant, one) and one.applies(resolved) is None)
+
+
+def _group(wish: Wish, number: int, plant: str) -> Group:
     """Each is as likely, nothing half as likely; drawn with the plant, lest easy ones crowd out others."""
-    can = {one.group for one in CAUSES if one.applies(plant) is None}
+    can = {one.group for one in possible(plant)}
     here = [one for one in GROUPS for _ in range(1 if one == "nothing" else 2) if one in can]
     chosen = wish.group or Chance(wish.seed, ("group", number // AT_ONE_PLANT)).pick("group", here)
     if chosen not in can:
@@ -101,30 +142,30 @@ def _group(wish: Wish, number: int, plant: ResolvedPlant) -> Group:
     return chosen
 
 
-def _cause(chance: Chance, plant: ResolvedPlant, group: Group) -> Cause:
-    """Within a group, families of causes that look alike are as likely as each other.
-
-    What makes a single pointer tremble moves no reading that a story could tell.
-    """
-    trembling = [one for one in CAUSES if one.hunts and one.group == "instrument"]
-    can = [one for one in CAUSES if one.group == group and one.applies(plant) is None]
-    members = [one for one in can if one not in trembling]
+def _cause(chance: Chance, can: tuple[Cause, ...], group: Group, name: str = "cause") -> Cause:
+    """Within a group, families of causes that look alike are as likely as each other."""
+    members = [one for one in can if one.group == group]
     families = list(dict.fromkeys(family(one.id) for one in members))
-    kin = chance.pick("family", families)
-    return chance.pick("cause", [one for one in members if family(one.id) == kin])
+    kin = chance.pick(f"family.{name}", families)
+    return chance.pick(name, [one for one in members if family(one.id) == kin])
 
 
-def _size(chance: Chance, cause: Cause, plant: ResolvedPlant, level: Level) -> float | None:
-    """A size round the one worth showing, three digits; to either side where the range has both."""
-    if cause.size is None:
-        return None
-    least, most = SIZES[level]
-    low, high = cause.sizes(plant)
-    room = (low + EDGE * (high - low), high - EDGE * (high - low))
-    far = (cause.size.usual - cause.size.none) * (least + (most - least) * chance.share("size"))
-    if cause.size.low < cause.size.none < cause.size.high and chance.share("side") < 0.5:
-        far = -far
-    return float(f"{min(max(cause.size.none + far, room[0]), room[1]):.3g}")
+def _beside(can: tuple[Cause, ...], *others: Cause) -> tuple[Cause, ...]:
+    """What may have happened too: of other groups, and by other keys."""
+    groups = {"nothing", *(one.group for one in others)}
+    keys = {key for one in others for key in one.keys}
+    return tuple(one for one in can if one.group not in groups and not keys & {*one.keys})
+
+
+def _mistaken(chance: Chance, can: tuple[Cause, ...], first: Cause) -> tuple[Cause, Cause]:
+    """Two that did not both happen; often one of them did."""
+    half = first if chance.share("half") < HALF else _another(chance, _beside(can, first), "half")
+    return half, _another(chance, _beside(can, half, first), "other")
+
+
+def _another(chance: Chance, fit: tuple[Cause, ...], name: str) -> Cause:
+    groups = [group for group in GROUPS if any(one.group == group for one in fit)]
+    return _cause(chance, fit, chance.pick(f"group.{name}", groups), name)
 
 
 def shut_in() -> Check:

@@ -1,0 +1,82 @@
+"""Whether a composed file holds and is fair, in the middle and at every end of its sizes."""
+
+from __future__ import annotations
+
+from itertools import product
+
+from msgspec.structs import replace
+
+from loadfirst.cases.case import Case, Change
+from loadfirst.cases.compose.refused import Refused, TooWide
+from loadfirst.cases.compose.subject import Subject
+from loadfirst.cases.draw import drawn
+from loadfirst.cases.fairness import fairness, unfair
+from loadfirst.cases.players import SURE, led
+from loadfirst.cases.proof import Proven, prove
+from loadfirst.cases.read import decode_case
+from loadfirst.cases.weighing import Weighing
+from loadfirst.errors import InputError
+
+LEAST_CHECKS = 2
+"""That the player needs who is led by information, above the first steps."""
+PLAYS = 3
+"""Draws of chance that the led player plays, besides the case's own; it takes its time."""
+AT_ENDS = 40
+"""Draws of chance at each end of the sizes."""
+OTHERS = (2, 30, 444)
+"""Other seeds of the case with which it has to hold."""
+
+
+def judge(text: str, about: Subject) -> None:
+    """Prove a file, and play it.
+
+    Raises
+    ------
+    TooWide
+        Where it holds with its own seed, and not at an end of its sizes.
+    Refused
+        Where it does not hold, is not fair or too easy.
+    """
+    case = decode_case(text, "practice.toml")
+    weighing = Weighing(_proven(case, about.seed))
+    look = weighing.looks([about.seed])
+    if weighing.of_choices(weighing.weigh(look, []))[0].max() >= SURE:
+        raise Refused("what stands open at first tells all")
+    _is_fair(weighing, 100, 1)
+    _at_ends(case, about)
+    needed = len(led(weighing, look).checks)
+    if about.level != "first-steps" and needed < LEAST_CHECKS:
+        raise Refused(f"it is too easy: {needed:g} checks are enough")
+
+
+def _proven(case: Case, seed: int) -> Proven:
+    try:
+        proven = prove("practice", drawn(case, seed))
+    except InputError as error:
+        raise Refused(f"it does not hold: {error.text}") from error
+    if proven.refusals:
+        raise Refused(f"a test would do harm today: {', '.join(proven.refusals.values())}")
+    return proven
+
+
+def _is_fair(weighing: Weighing, draws: int, plays: int) -> None:
+    for fault in unfair(fairness(weighing, draws, plays), weighing):
+        raise Refused(f"it is not fair: {fault.text}")
+
+
+def _at_ends(case: Case, about: Subject) -> None:
+    try:
+        for seed in OTHERS:
+            _proven(case, seed)
+        if any(change.between for change in case.today):
+            for sizes in product(*map(_ends, case.today)):
+                end = replace(case, today=tuple(sizes))
+                _is_fair(Weighing(_proven(end, about.seed)), AT_ENDS, 1)
+    except Refused as why:
+        raise TooWide(f"at an end of its sizes: {why}") from why
+
+
+def _ends(change: Change) -> list[Change]:
+    if change.between is None:
+        return [change]
+    return [replace(change, between=None, size=end) for end in change.between]
