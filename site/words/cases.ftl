@@ -158,6 +158,7 @@ case-action-stop = Stop the pump now
 
 case-rightness-right = Your verdict holds.
 case-rightness-group = The right part of the plant, but not what happened there.
+case-rightness-part = So far your verdict holds, but something else happened as well.
 case-rightness-wrong = The readings speak against this verdict.
 case-you-said = You said: { $says }
 case-you-did = You chose: { $action }
@@ -293,6 +294,7 @@ course-begun = Left off after { $moves ->
 }: it goes on from there.
 course-done-right = Done: right after { $minutes } min of checks; the action { $outcome }.
 course-done-group = Done: near, after { $minutes } min of checks; the action { $outcome }.
+course-done-part = Done: in part right after { $minutes } min of checks; the action { $outcome }.
 course-done-wrong = Done: wrong after { $minutes } min of checks; the action { $outcome }.
 course-outcome-fits = helps
 course-outcome-idle = was idle
@@ -300,6 +302,7 @@ course-outcome-needless = was needless
 course-outcome-careless = was careless
 course-rightness-right = right
 course-rightness-group = near
+course-rightness-part = in part
 course-rightness-wrong = wrong
 course-after = Comes after: { $titles }
 course-score = { $score } of 100 points.

@@ -105,6 +105,17 @@ def changed(*changes: tuple[str, str], text: str = SOUND) -> str:
     return text
 
 
+TWO = changed(
+    ('[[today]]\ncause = "valve-opened"\nsize = 0.6',
+     '[[today]]\ncause = "worn"\nsize = 20\n\n[[today]]\ncause = "strainer-blocked"\nsize = 0.9'),
+    ('id = "lighter"', 'id = "both"'),
+    ('blames = ["discharge-side"]\nload = "lighter"', 'blames = ["worn", "strainer-blocked"]'),
+    ("It stands at {today.valve.opening}.", "It was touched."),
+    ('flow-meter = "rises"', 'flow-meter = "falls"'),
+)  # fmt: skip
+"""A worn pump and a blocked strainer in one night."""
+
+
 def prove_text(text: str, seed: int | None = None) -> Proven:
     """Read, draw, compute and prove a case text."""
     return proven("made-up", decode_case(text, "made-up.toml"), "made-up.toml", seed)

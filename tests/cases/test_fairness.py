@@ -7,12 +7,14 @@ from functools import cache
 import numpy as np
 import pytest
 from msgspec.structs import replace
-from tests.cases.samples import SOUND, changed, overnight, prove_text
+from tests.cases.samples import SOUND, TWO, changed, overnight, prove_text
 
 from loadfirst.cases.debrief import debrief
 from loadfirst.cases.fairness import Fairness, fairness, unfair
 from loadfirst.cases.moves import follow, moves_from
-from loadfirst.cases.players import led, plays
+from loadfirst.cases.players import Played as Play
+from loadfirst.cases.players import earned, led, plays
+from loadfirst.cases.score import BORNE_OUT, GUESSED
 from loadfirst.cases.weighing import Weighing, prepare
 from loadfirst.cases.worked import NextStep, next_step
 from loadfirst.door.debrief import worked
@@ -170,6 +172,20 @@ def test_a_verdict_that_is_borne_out_scores() -> None:
     told = debrief(one, follow(one.proven.case, moves))
     assert told.chosen > 0.9 and told.misfits == []
     assert told.score.points > 95
+
+
+def test_a_verdict_that_is_right_in_part_stands_on_what_was_seen_of_that_part() -> None:
+    """That the pump is worn can be sure while nothing has shown yet that the strainer is blocked as well."""
+    one = weighing(TWO)
+    looked = one.looks([1])
+    worn = next(choice for choice in one.proven.case.choices if choice.blames == ("worn",))
+    seen = one.weigh(looked, ["flow"])
+    part, whole = one.of_groups(seen, ["machine"])[0], one.of_truth(seen)[0][0]
+    assert part > whole + 0.3
+    checks = tuple(check for check in one.proven.case.checks if check.id == "flow")
+    scored = earned(one, looked, Play(checks, worn, "overhaul"), 3.0)
+    assert scored.support == pytest.approx(GUESSED + (1 - GUESSED) * min(part / BORNE_OUT, 1))
+    assert scored.verdict == 35.0
 
 
 def steps(one: Weighing) -> tuple[list[str], NextStep]:

@@ -14,13 +14,15 @@ from loadfirst.cases.load import proven
 from loadfirst.cases.proof import BY_HAND, Proven
 from loadfirst.cases.read import decode_case
 from loadfirst.cases.safety import DISMANTLES, OPENS, Refusal
+from loadfirst.cases.truth import Rightness
 from loadfirst.causes.group import Group
 from loadfirst.causes.remedy import HARM, MINUTES, Action
-from loadfirst.cli.check_case import case_lines
+from loadfirst.cli.check_case import VERDICTS, case_lines
 
 pytestmark = pytest.mark.native
 
-GUIDE = (Path(__file__).parents[2] / "scenarios" / "cases" / "AUTHORS.md").read_text(encoding="utf-8")
+GUIDE_PATH = Path(__file__).parents[2] / "scenarios" / "cases" / "AUTHORS.md"
+GUIDE = GUIDE_PATH.read_text(encoding="utf-8")
 TABLES: list[type[Struct]] = [Case, Yesterday, Change, Prediction, Shown, Check, Choice, Hint]
 
 
@@ -89,6 +91,15 @@ def test_the_guide_prices_every_action() -> None:
     for action in get_args(Action):
         assert re.search(rf"^\| `{action}` \| .+ \| {MINUTES[action]:g} \|$", GUIDE, re.MULTILINE), action
     assert f"{HARM:g} minutes" in GUIDE
+
+
+def test_how_right_a_verdict_is_has_its_words() -> None:
+    """In the guide, and on the page: after the verdict, on the map, in the table of results."""
+    words = (GUIDE_PATH.parents[2] / "site" / "words" / "cases.ftl").read_text(encoding="utf-8")
+    for one in get_args(Rightness):
+        assert f"- **{VERDICTS[one]}**: " in GUIDE, one
+        for name in ("case-rightness", "course-done", "course-rightness"):
+            assert f"\n{name}-{one} = " in words, (name, one)
 
 
 def test_no_table_of_the_guide_has_a_key_that_no_type_has() -> None:

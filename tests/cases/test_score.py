@@ -34,6 +34,12 @@ def test_the_right_remedy_for_the_wrong_reason_is_luck(outcome: str, points: flo
     assert score("wrong", outcome, 1.0, 0.0, 0.0).points == points  # type: ignore[arg-type]
 
 
+def test_a_part_of_the_truth_is_worth_half_the_verdict_and_its_remedy_counts() -> None:
+    """One of two things is found and seen to; the other goes on."""
+    part = score("part", "fits", 0.95, 12.0, 12.0)
+    assert (part.verdict, part.action, part.points) == (35.0, 30.0, 65.0)
+
+
 def test_the_right_group_is_worth_half_the_verdict() -> None:
     """The side is found, the cause is not."""
     assert score("group", "idle", 1.0, 0.0, 0.0).verdict == score("right", "idle", 1.0, 0.0, 0.0).verdict / 2

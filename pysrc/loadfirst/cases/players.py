@@ -118,8 +118,11 @@ def _blames(choices: tuple[Choice, ...], group: Group, checks: tuple[Check, ...]
 def earned(weighing: Weighing, look: Looks, played: Played, best: float) -> Score:
     """The points of a play; `best` is what the led player spends. [min]"""
     proven = weighing.proven
-    believed, _ = weighing.of_truth(weighing.weigh(look, [check.id for check in played.checks]))
+    right = rightness(played.choice, proven.truth)
+    posterior = weighing.weigh(look, [check.id for check in played.checks])
+    if right == "part":  # the rest need not have been seen
+        believed = weighing.of_groups(posterior, groups_of(played.choice))
+    else:
+        believed, _ = weighing.of_truth(posterior)
     judged = judge(played.action, proven.truth.causes, harmful(proven.days.today))
-    return score(
-        rightness(played.choice, proven.truth), judged.outcome, float(believed[0]), played.cost, best
-    )
+    return score(right, judged.outcome, float(believed[0]), played.cost, best)

@@ -13,12 +13,12 @@ from msgspec import Struct
 from loadfirst.cases.truth import Rightness
 from loadfirst.causes.remedy import Outcome
 
-VERDICT: dict[Rightness, float] = {"right": 70.0, "group": 35.0, "wrong": 0.0}
+VERDICT: dict[Rightness, float] = {"right": 70.0, "group": 35.0, "part": 35.0, "wrong": 0.0}
 ACTION: dict[Outcome, float] = {"fits": 30.0, "idle": 10.0, "needless": 0.0, "careless": 0.0}
 """Points. Own choice."""
 
 BORNE_OUT = 0.8
-"""Probability of the true group from which a verdict counts as borne out. Own choice. [-]"""
+"""Probability of the true groups from which a verdict counts as borne out. Own choice. [-]"""
 GUESSED = 0.4
 """What a right verdict without any evidence is still worth. Own choice. [-]"""
 GRACE = 20.0
@@ -52,7 +52,7 @@ def score(right: Rightness, outcome: Outcome, believed: float, cost: float, best
     ----------
     right : of its verdict.
     outcome : of its action.
-    believed : probability of the true groups, from all that the learner had seen. [-]
+    believed : probability of the groups that it rightly blames, from all that the learner had seen. [-]
     cost : of the checks, time and money together. [min]
     best : the same, of a player who takes what tells most for its cost. [min]
     """

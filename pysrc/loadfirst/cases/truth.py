@@ -22,8 +22,8 @@ NOTICEABLE_LOAD = 0.005
 
 GROUPS = frozenset(get_args(Group))
 
-Rightness = Literal["right", "group", "wrong"]
-"""Of a verdict: borne out; the true group, but not what happened there; wrong."""
+Rightness = Literal["right", "group", "part", "wrong"]
+"""Of a verdict: borne out; the true group, but not what happened there; true, but not all of it; wrong."""
 
 
 class Truth(NamedTuple):
@@ -86,12 +86,15 @@ def rightness(choice: Choice, truth: Truth) -> Rightness:
 
     Right: its groups are the true ones, every cause that it names happened (or cannot be
     told from one that did), and so did the direction of the load, where it names one.
+    In part: all of that is so, but a group is missing.
     """
-    if groups_of(choice) != set(truth.groups):
-        return "wrong"
+    blamed, groups = groups_of(choice), set(truth.groups)
     happened = {family(id) for id in truth.causes}
     named = {family(name) for name in choice.blames if name not in GROUPS}
-    return "right" if named <= happened and choice.load in (None, truth.load) else "group"
+    so = named <= happened and choice.load in (None, truth.load)
+    if blamed == groups:
+        return "right" if so else "group"
+    return "part" if so and blamed < groups else "wrong"
 
 
 def right_choice(case: Case, truth: Truth) -> Choice:

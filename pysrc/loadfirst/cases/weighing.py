@@ -73,6 +73,11 @@ class Weighing:
         chance = posterior.probability
         return chance @ np.array(groups, dtype=float), chance @ np.array(causes, dtype=float)
 
+    def of_groups(self, posterior: Posterior, groups: Collection[str]) -> Array:
+        """Probability that something happened in each of these groups, whatever else did, (N,)."""
+        among = [{one.group for one in each.causes} >= set(groups) for each in self._all]
+        return np.asarray(posterior.probability @ np.array(among, dtype=float))
+
     def of_choices(self, posterior: Posterior) -> Array:
         """Probability that each verdict on offer is right, (N, C)."""
         return np.asarray(posterior.probability @ self.right_if)

@@ -17,7 +17,7 @@ from loadfirst.days.shift import Shift
 from loadfirst.errors import FileError
 from loadfirst.instruments.panel import Reading
 
-VERDICTS = {"right": "right", "group": "right group", "wrong": "wrong"}
+VERDICTS = {"right": "right", "group": "right group", "part": "in part", "wrong": "wrong"}
 
 
 def claims(path: Path) -> Proven:
