@@ -249,7 +249,7 @@ case-fair-no-rivals = No wrong verdict stays likely then.
 case-fair-way = Best way: who always takes what tells most for its cost takes { $checks ->
     [one] one check
    *[other] { $checks } checks
-} for { $cost } and earns { $points } of 100 points.
+} for { $cost }, decides rightly in { $decided } % of the plays and earns { $points } of 100 points.
 case-fair-habits = What fixed habits earn
 case-fair-points = points
 case-habit-blames-load = Always blames the load, and leaves it

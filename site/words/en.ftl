@@ -204,6 +204,7 @@ error-truth-group = { $name }: exactly one verdict must be the one that holds, a
 error-truth-load = { $name }: exactly one verdict must be the one that holds, and it is not so. What is computed: blames “{ $groups }”, load “{ $load }”.
 error-fair-group = Too little tells where it happened: with every check the right part of the plant reaches a probability of { $got }. Offer a reading or a look that parts it from what else fits, or make the cause larger.
 error-fair-cause = The look that shows what happened errs too often beside what else fits: it reaches a probability of { $got }. Offer a second one.
+error-fair-led = What is cheap to learn speaks for a wrong verdict: who always takes what tells most for its cost decides rightly in a share of { $got } of the plays only. Make dearer what misleads, or cheaper what tells.
 error-fair-rival = { $name }, { $got }, stays about as likely as the right verdict, with a probability of { $chance }. Offer what speaks against it.
 error-fair = These puzzles, taken together, give themselves away: { $got }. Add some in which it is otherwise.
 

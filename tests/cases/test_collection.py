@@ -20,7 +20,16 @@ def one(group: str, teller: str, **habits: float) -> Played:
     """A case with that truth and teller; every habit earns nothing unless said."""
     earned = {habit: habits.get(habit.replace("-", "_"), 0.0) for habit in HABITS}
     found = Fairness(
-        group=1.0, cause=1.0, told=True, right=1.0, rivals={}, checks=2.0, cost=10.0, led=90.0, habits=earned
+        group=1.0,
+        cause=1.0,
+        told=True,
+        right=1.0,
+        rivals={},
+        checks=2.0,
+        cost=10.0,
+        decided=1.0,
+        led=90.0,
+        habits=earned,
     )
     case = msgspec.structs.replace(CASE, teller=teller)
     return Played("x", case, Truth((group,), (group,), None), found)  # type: ignore[arg-type]

@@ -19,6 +19,7 @@ from loadfirst.cases.weighing import Weighing, prepare
 from loadfirst.cases.worked import NextStep, next_step
 from loadfirst.door.debrief import worked
 from loadfirst.errors import InputError
+from loadfirst.evidence.hypothesis import TWO as TWO_AT_ONCE
 
 pytestmark = pytest.mark.native
 
@@ -43,6 +44,26 @@ OVERLAPPING = changed(
     text=overnight("gauge-zero-off", -10),
 )
 """The gauge is at fault: two verdicts name other faults of it that fit, the right one names them all."""
+
+STRAINER = '[[today]]\ncause = "strainer-blocked"\n'
+SUCTION = """[[checks]]
+id = "suction"
+says = "Read the suction gauge."
+minutes = 4
+reads = ["gauge-suction"]
+
+"""
+LATE = changed(
+    ('cause = "valve-opened"\nsize = 0.6\n', f'cause = "impeller-smaller"\n\n{STRAINER}'),
+    ('id = "lighter"', 'id = "both"'),
+    ('blames = ["discharge-side"]\nload = "lighter"', 'blames = ["impeller-smaller", "strainer-blocked"]'),
+    ('blames = ["worn"]', 'blames = ["impeller-smaller"]'),
+    ('blames = ["discharge-side"]\nload = "heavier"', 'blames = ["strainer-blocked"]'),
+    ("It stands at {today.valve.opening}.", "It was touched."),
+    ('[[checks]]\nid = "open-it"', f'{SUCTION}[[checks]]\nid = "open-it"'),
+    ('flow-meter = "rises"', 'gauge-suction = "falls"'),
+)
+"""A smaller impeller and a blocked strainer: without the suction gauge the impeller explains it all."""
 
 
 @cache
@@ -118,6 +139,31 @@ def test_a_verdict_that_is_as_likely_as_the_right_one_is_a_rival() -> None:
     doubtful = replace(found(), right=0.2, rivals={"worn": 0.15, "heavier": 0.05})
     faults = list(unfair(doubtful, weighing()))
     assert [(fault.where, fault.facts["of"]) for fault in faults] == [("choices[0]", "rival")]
+
+
+def test_a_case_that_misleads_who_looks_is_called_unfair() -> None:
+    """More often wrong than right, though the truth can be found."""
+    often = replace(found(), decided=0.34)
+    assert [(fault.where, fault.facts["of"]) for fault in unfair(often, weighing())] == [("checks", "led")]
+    assert list(unfair(replace(found(), decided=0.5), weighing())) == []
+
+
+def test_whoever_looks_is_not_content_with_one_of_two_causes() -> None:
+    """All readings but one fit the smaller impeller alone; two at once are on offer, so that one is read."""
+    one = weighing(LATE)
+    ways = [led(one, one.looks([seed])) for seed in range(1, 7)]
+    assert {way.choice.id for way in ways} == {"both"}
+
+
+def test_a_second_cause_on_offer_is_less_likely_than_none() -> None:
+    """Beforehand, by what a second cause is at a plant; and where one alone happened that one is found."""
+    one = weighing(changed((STRAINER, ""), ('gauge-suction = "falls"', 'flow-meter = "falls"'), text=LATE))
+    names = [each.id for each in one.predictions.hypotheses]
+    before = dict(zip(names, one.nothing_read.probability[0], strict=True))
+    assert before["impeller-smaller + strainer-blocked"] == pytest.approx(
+        TWO_AT_ONCE * (before["impeller-smaller"] + before["strainer-blocked"])
+    )
+    assert led(one, one.looks([1])).choice.id == "worn"
 
 
 def test_more_checks_make_the_truth_surer() -> None:

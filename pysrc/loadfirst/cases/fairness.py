@@ -30,6 +30,13 @@ ENOUGH = 0.9
 RIVAL = 0.5
 """Of the right verdict's probability: a wrong one with as much is a rival. [-]"""
 
+DECIDED = 0.5
+"""Least share of the led player's verdicts that are right. [-]
+
+That player is content with less than certainty, and so is wrong now and then. Where it is more often than
+not, looking does not pay. The page's three plays tell no finer.
+"""
+
 
 class Fairness(Struct, frozen=True):
     """What many draws of a case say.
@@ -42,6 +49,7 @@ class Fairness(Struct, frozen=True):
     right : median probability of the right verdict then. [-]
     rivals : wrong verdicts, by id, with their median probability then. [-]
     checks, cost : median number and price of the led player's checks. [-], [min]
+    decided : share of the led player's verdicts that are right. [-]
     led : mean points of the led player.
     habits : mean points of the players of fixed habits.
     """
@@ -53,6 +61,7 @@ class Fairness(Struct, frozen=True):
     rivals: dict[str, float]
     checks: float
     cost: float
+    decided: float
     led: float
     habits: dict[Habit, float]
 
@@ -66,13 +75,15 @@ def fairness(weighing: Weighing, draws: int = DRAWS, plays_each: int = PLAYS) ->
     posterior = weighing.weigh(seen, cheap)
     group, found = (float(np.median(part)) for part in weighing.of_truth(posterior))
     rivals = dict(zip((one.id for one in case.choices), _medians(weighing, posterior), strict=True))
-    right = rivals.pop(right_choice(case, proven.truth).id)
+    true = right_choice(case, proven.truth)
+    right = rivals.pop(true.id)
     looked = [seen.only([number]) for number in range(plays_each)]
     ways = [led(weighing, look) for look in looked]
     best = median(way.cost for way in ways)
     return Fairness(
         group=group, cause=found, told=_told(weighing), right=right, rivals=rivals,
         checks=median(len(way.checks) for way in ways), cost=best,
+        decided=sum(way.choice is true for way in ways) / len(ways),
         led=_mean(earned(weighing, look, way, best).points for look, way in zip(looked, ways, strict=True)),
         habits={habit: _habit(habit, weighing, looked, best) for habit in HABITS},
     )  # fmt: skip
@@ -114,6 +125,13 @@ def unfair(found: Fairness, weighing: Weighing) -> Iterator[InputError]:
             f"such that {' and '.join(proven.truth.causes)} is found with a probability of {ENOUGH}",
             "The observation that shows it errs too often beside these suspects: offer a second one.",
             rule="fair", of="cause",
+        )  # fmt: skip
+    if found.decided < DECIDED:
+        yield InputError(
+            "checks", f"{found.decided:.2f}",
+            f"such that who takes what tells most for its cost decides rightly in {DECIDED:.0%} of the plays",
+            "What is cheap speaks for another verdict: make dearer what misleads, or cheaper what tells.",
+            rule="fair", of="led",
         )  # fmt: skip
     for number, choice in enumerate(proven.case.choices):
         chance = found.rivals.get(choice.id, 0.0)

@@ -14,7 +14,8 @@ from loadfirst.cases.looks import Looks, looks
 from loadfirst.cases.proof import Proven
 from loadfirst.cases.scope import seen_at_first
 from loadfirst.cases.suppose import right_if
-from loadfirst.cases.truth import GROUPS, family
+from loadfirst.cases.truth import family
+from loadfirst.cases.two_at_once import lift, pairs_of
 from loadfirst.causes.catalogue import CAUSES, cause
 from loadfirst.days.two_days import flat
 from loadfirst.evidence.hypothesis import Hypothesis
@@ -62,7 +63,12 @@ class Weighing:
         blank = np.array([id not in open_now for id in self.predictions.instruments])
         today, yesterday = (np.where(blank, np.nan, day) for day in (seen.today, seen.yesterday))
         observed = {check.observes: seen.showed[check.id] for check in checks if check.observes is not None}
-        return weigh(self.predictions, today, yesterday, observed)
+        return self._lifted(weigh(self.predictions, today, yesterday, observed))
+
+    def _lifted(self, at_a_plant: Posterior) -> Posterior:
+        """The same to a reader of the verdicts, who knows which two things may have happened at once."""
+        chance = at_a_plant.probability * lift(self._all)
+        return at_a_plant._replace(probability=chance / chance.sum(axis=1, keepdims=True))
 
     def of_truth(self, posterior: Posterior) -> tuple[Array, Array]:
         """Probability of the true groups, and of the true causes or what cannot be told from them, (N,)."""
@@ -95,7 +101,7 @@ class Weighing:
     @cached_property
     def nothing_read(self) -> Posterior:
         """What may have happened, before anything is read."""
-        return weigh(self.predictions, np.full((1, len(self.predictions.instruments)), np.nan))
+        return self._lifted(weigh(self.predictions, np.full((1, len(self.predictions.instruments)), np.nan)))
 
     def told(self, posterior: Posterior, checks: Sequence[Check]) -> dict[str, float]:
         """What each check is expected to tell of the cause, for the first look; each reading alone. [bit]"""
@@ -118,14 +124,6 @@ def _asks(check: Check) -> tuple[str, ...]:
     if check.observes:
         return (check.observes,)
     return tuple(f"{check.id}:{id}" if check.does else id for id in check.reads)
-
-
-def _pairs(proven: Proven) -> tuple[tuple[str, str], ...]:
-    """Two causes that happened together, or that a verdict names together."""
-    named = [proven.truth.causes, *(choice.blames for choice in proven.case.choices)]
-    return tuple(
-        dict.fromkeys((ids[0], ids[1]) for ids in named if len(ids) == 2 and not GROUPS.intersection(ids))
-    )
 
 
 Tests = tuple[tuple[str, str, tuple[str, ...]], ...]
@@ -184,7 +182,7 @@ def job(yesterday: dict[str, Any], checks: Iterable[Check], pairs: tuple[tuple[s
 
 def _job(proven: Proven) -> Job:
     allowed = [check for check in proven.case.checks if check.id not in proven.refusals]
-    return job(proven.days.yesterday.data, allowed, _pairs(proven))
+    return job(proven.days.yesterday.data, allowed, pairs_of(proven.truth, proven.case.choices))
 
 
 def prepare(proven: Proven, count: int) -> tuple[int, int]:

@@ -81,6 +81,7 @@ def fairness_lines(found: Fairness) -> Iterator[str]:
     seen = f"{found.group:.2f} for its group, {found.cause:.2f} for the cause itself"
     yield f"  found          {seen}"
     yield f"  best way       {found.checks:g} checks, {found.cost:g} min, {found.led:.0f} points"
+    yield f"  decides        rightly in {found.decided:.0%} of the plays, who goes the best way"
     earned = ", ".join(f"{habit} {points:.0f}" for habit, points in found.habits.items())
     yield f"  habits earn    {earned}"
 

@@ -68,7 +68,7 @@ function told(document, found, {view, units}, words) {
       found.told ? words("case-fair-cause", {cause: percent(found.cause)}) : words("case-fair-untold")),
     make(document, "p", {}, rivals.length ? words("case-fair-rivals", {rivals: rivals.map(([id, chance]) => words("case-fair-rival", {says: says(id), share: percent(chance)})).join(words("case-or"))})
       : words("case-fair-no-rivals")),
-    make(document, "p", {}, words("case-fair-way", {checks: found.checks, cost: costText({minutes: found.cost}, words), points: whole(found.led)})),
+    make(document, "p", {}, words("case-fair-way", {checks: found.checks, cost: costText({minutes: found.cost}, words), decided: percent(found.decided), points: whole(found.led)})),
     table(document, words("case-fair-habits"), ["", words("case-fair-points")],
       Object.entries(found.habits).map(([habit, points]) => [words(`case-habit-${habit}`), whole(points)])),
   ].filter(Boolean);

@@ -24,7 +24,7 @@ const FORMS = {
     ["words", ({problem}, got) => problem === "Invalid value" && /=\s*[A-Za-z]/.test(got)],
     ["line", has("line")],
   ],
-  fair: ["group", "cause", "rival"].map((what) => [what, ({of}) => of === what]),
+  fair: ["group", "cause", "led", "rival"].map((what) => [what, ({of}) => of === what]),
   truth: [["load", has("groups", "load")], ["group", has("groups")]],
 };
 
