@@ -74,6 +74,7 @@ def test_two_right_choices_are_refused_with_a_way_out() -> None:
     assert "lighter or heavier" in error.hint
 
 
+TWO_MORE = '[[today]]\ncause = "worn"\n[[today]]\ncause = "burst"\n[prediction]'
 WITHIN = "checks[2].does.valve.opening"
 SAME_REPLY = '"YES: one step  along the same curve."'
 
@@ -120,6 +121,9 @@ SAME_REPLY = '"YES: one step  along the same curve."'
         ('plant = "rinse-transfer"', 'plant = "moon-base"', "plant", "lookup"),
         ('plant = "rinse-transfer"', 'plant = 5', "plant", "type"),
         ('teaches = ["Pressure follows the load."]', 'teaches = []', "teaches", "points"),
+        ('[prediction]', TWO_MORE, "today", "points"),
+        ('blames = ["worn"]', 'blames = ["worn", "nothing"]', "choices[0].blames", "together"),
+        ('blames = ["worn"]', 'blames = ["worn", "worn"]', "choices[0].blames", "together"),
         ('title = "A made-up morning"', 'title = ""', "title", "range"),
         ('title = "A made-up morning"', f'title = "{"x" * 81}"', "title", "range"),
         ('title = "A made-up morning"', 'tittle = "x"', "tittle", "unknown"),

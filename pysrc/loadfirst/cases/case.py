@@ -158,7 +158,10 @@ class Case(Part, frozen=True, kw_only=True):
     story: Annotated[str, prose("What happened, told by somebody; blank lines part paragraphs.", 2500)]
     teller: Annotated[Group, choice("What the teller of the story blames.")]
     yesterday: Yesterday = Yesterday()
-    today: Annotated[tuple[Change, ...], several("What happened overnight; `nothing` is a cause too.", 1, 3)]
+    today: Annotated[
+        tuple[Change, ...],
+        several("What happened, one thing or two; `nothing` is a cause too.", 1, 2),
+    ]
     prediction: Prediction
     shown: Shown = Shown()
     checks: Annotated[tuple[Check, ...], several("What the learner may do.", 3, 14)]

@@ -114,6 +114,13 @@ def _names_are_known(case: Case) -> None:
 
 
 def _names_are_single(case: Case) -> None:
+    for number, choice in enumerate(case.choices):
+        once = len(set(choice.blames)) == len(choice.blames)
+        if not once or ("nothing" in choice.blames and len(choice.blames) > 1):
+            raise InputError(
+                f"choices[{number}].blames", ", ".join(choice.blames),
+                "either nothing or causes and groups, each once", rule="together",
+            )  # fmt: skip
     _single("checks", [check.id for check in case.checks])
     _single("choices", [choice.id for choice in case.choices])
 
