@@ -143,6 +143,7 @@ error-range = { $name } was { $got }; that is out of its range.
 error-range-both = { $name } was { $got }; from { $low } to { $high } will do.
 error-range-low = { $name } was { $got }; { $low } or more will do.
 error-range-high = { $name } was { $got }; { $high } or less will do.
+error-range-braces = { $name } was { $got }; nothing is filled in there, so it must do without braces.
 error-range-file = The file is far larger than any plant or puzzle. Is it the right one?
 error-choice = { $name } was { $got }; that is none of the words that may stand there.
 error-choice-nearest = { $name } was { $got }; that is none of the words that may stand there. Did you mean { $nearest }?

@@ -23,6 +23,7 @@ from loadfirst.cases.draw import drawn, instrument_seed, shows
 from loadfirst.cases.play import outcome
 from loadfirst.cases.read import decode_case
 from loadfirst.causes.observations import OBSERVATIONS
+from loadfirst.errors import FileError
 
 RANGED = changed(
     ("size = 0.6", "between = [0.4, 0.8]"),
@@ -136,6 +137,40 @@ def test_what_happened_is_seen_missed_or_only_seems_to_be_there_by_seed() -> Non
     assert said(play_text(SOUND, *moves, seed=missed)["checks"][1]["result"]).startswith("Under the paint")
     opened = play_text(SOUND, *moves, seed=alarmed)["checks"][3]
     assert (said(opened["result"]), opened["found"]) == ("The gaps are wide.", "at-fault")
+
+
+LONG = " ".join(["man"] * 49)
+
+
+def test_words_that_overrun_a_text_are_refused_whatever_is_drawn() -> None:
+    """With every seed, though most of them draw a shorter one."""
+    text = RANGED.replace("Read the flow meter.", "Ask the {word.who} to read the flow meter.")
+    prove_text(text.replace('"new fitter"', f'"{LONG[:118]}"'))
+    for seed in (1, 2, 3, 4):
+        with pytest.raises(FileError) as refusal:
+            prove_text(text.replace('"new fitter"', f'"{LONG}"'), seed)
+        assert (refusal.value.where, refusal.value.rule) == ("checks[0].says", "range")
+        assert refusal.value.hint == "So it is once its words are drawn."
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "rule"),
+    [
+        ('"new fitter"', '"fitter (3 bar)"', "typed-number"),
+        (
+            "gauge has gone to {today.gauge-discharge}, from {yesterday.gauge-discharge}",
+            "gauge {word.way} from {yesterday.gauge-discharge} to {today.gauge-discharge}",
+            "proof",
+        ),
+    ],
+)  # fmt: skip
+def test_every_word_is_held_to_what_the_texts_are(old: str, new: str, rule: str) -> None:
+    """A typed number, or the wrong direction, in a word that this seed does not draw."""
+    text = changed((old, new), ("[words]", '[words]\nway = ["fell", "sank", "rose"]'), text=RANGED)
+    for seed in (1, 2, 3, 4):
+        with pytest.raises(FileError) as refusal:
+            prove_text(text, seed)
+        assert (refusal.value.where, refusal.value.rule) == ("story", rule)
 
 
 def test_a_word_with_a_brace_is_refused_whatever_is_drawn() -> None:

@@ -75,6 +75,7 @@ def test_two_right_choices_are_refused_with_a_way_out() -> None:
 
 
 TWO_MORE = '[[today]]\ncause = "worn"\n[[today]]\ncause = "burst"\n[prediction]'
+MORE = '"Load."]\nleaves_out = '
 WITHIN = "checks[2].does.valve.opening"
 SAME_REPLY = '"YES: one step  along the same curve."'
 
@@ -124,6 +125,12 @@ SAME_REPLY = '"YES: one step  along the same curve."'
         ('[prediction]', TWO_MORE, "today", "points"),
         ('blames = ["worn"]', 'blames = ["worn", "nothing"]', "choices[0].blames", "together"),
         ('blames = ["worn"]', 'blames = ["worn", "worn"]', "choices[0].blames", "together"),
+        ('id = "stem"', 'id = "flow-meter"', "checks[1].id", "together"),  # `when_seen` could mean either
+        ('title = "A made-up morning"', 'title = "At {today.gauge-discharge}"', "title", "range"),
+        ('"Pressure follows the load."', '"So it is.", "From {word.who}."', "teaches[1]", "range"),
+        ('"Pressure follows the load."]', MORE + '["}"]', "leaves_out[0]", "range"),
+        ('title = "A made-up morning"', 'title = "Down to 3 bar"', "title", "typed-number"),
+        ('"Pressure follows the load."]', MORE + '["60 rpm"]', "leaves_out[0]", "typed-number"),
         ('title = "A made-up morning"', 'title = ""', "title", "range"),
         ('title = "A made-up morning"', f'title = "{"x" * 81}"', "title", "range"),
         ('title = "A made-up morning"', 'tittle = "x"', "tittle", "unknown"),

@@ -80,7 +80,7 @@ UNSEEN = "choices[0].when_unseen.flow-meter"
         ("format = 1\nmotor_kw = 4\nflow_m3h = [0, 1]\n", "flow_m3h"),
         ("format 1", "line 1, column 8"),
         (PLANT.replace("Mine", "\u202eeniM"), "title is '·eniM', but must be without"),
-        (changed(("A made-up morning", " ")), "title is ' ', but must be not empty"),
+        (changed(("A made-up morning", " ")), "title is ' ', but must be without braces, not empty"),
         (
             changed(("You left the flow", "You \u2067left the flow")),
             f"{UNSEEN} is 'You ·left the flow meter alone.',",
@@ -105,6 +105,34 @@ def test_a_file_that_is_not_there_is_a_problem_of_the_file(
 ) -> None:
     """As with the other commands."""
     assert check(capsys, tmp_path / "none.toml")[0] == 1
+
+
+AFTER = 'teller = "machine"\n'
+
+
+BESIDE = "the id of a case beside it, or of one that comes with the program. Did you mean second?"
+ONE_FIRST = "such that one of them comes first. Now it is first after"
+
+
+@pytest.mark.native
+@pytest.mark.parametrize(
+    ("first", "second", "complaint"),
+    [
+        ("secnod", "the-dropped-gauge", BESIDE),
+        ("second", "first", f"{ONE_FIRST} second after first."),
+        ("first", "the-dropped-gauge", f"{ONE_FIRST} first."),
+    ],
+)
+def test_an_order_that_cannot_be_is_told_of_a_folder(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path, first: str, second: str, complaint: str
+) -> None:
+    """A case that is not there, two that wait for each other, one for itself; of a file alone nothing."""
+    for name, before in (("first", first), ("second", second)):
+        written(tmp_path, f"{name}.toml", changed((AFTER, f'{AFTER}after = ["{before}"]\n')))
+    code, out, err = check(capsys, "--claims", tmp_path)
+    assert (code, err) == (1, f"first.toml: after[0] is '{first}', but must be {complaint}\n")
+    assert out.count("It holds.") == 2
+    assert check(capsys, "--claims", tmp_path / "first.toml")[0] == 0
 
 
 def test_check_without_a_file_is_wrong_usage(capsys: pytest.CaptureFixture[str]) -> None:

@@ -33,16 +33,24 @@ def several(says: str, least: int, most: int) -> Meta:
     return Meta(min_length=least, max_length=most, description=says)
 
 
+BARE = rf"^(?=[\s\S]*\S)[^{{}}{TURNING}]*$"
+"""More than blanks, and nothing that would be filled in."""
+WITHOUT = "without braces, not empty"
+
+
+def bare(says: str, longest: int) -> Meta:
+    """Words that stand on lists too, where there is nothing to fill in; never empty."""
+    extra = {"form": WITHOUT}
+    return Meta(min_length=1, max_length=longest, pattern=BARE, description=says, extra_json_schema=extra)
+
+
 NAME = "small letters, digits and single hyphens"
 Id = Annotated[
     str,
     Meta(pattern="^[a-z0-9]+(-[a-z0-9]+)*$", min_length=1, max_length=40, extra_json_schema={"form": NAME}),
 ]
-Word = Annotated[
-    str, Meta(pattern=rf"^(?=[\s\S]*\S)[^{{}}{TURNING}]*$", min_length=1, max_length=200,
-              extra_json_schema={"form": "without braces, not empty"}),
-]  # fmt: skip
-Label = Annotated[str, prose("A short text.", 200)]
+Word = Annotated[str, Meta(pattern=BARE, min_length=1, max_length=200, extra_json_schema={"form": WITHOUT})]
+Label = Annotated[str, bare("A short text.", 200)]
 Sentence = Annotated[str, prose("Sentences shown under a condition.", 600)]
 Number = Annotated[float, Meta(ge=-1e6, le=1e6)]
 
@@ -137,7 +145,7 @@ class Case(Part, frozen=True, kw_only=True):
     """A whole case file."""
 
     format: Annotated[Literal[0], choice("Number of this file format.")]
-    title: Annotated[str, prose("What people call the case.", 80)]
+    title: Annotated[str, bare("What people call the case.", 80)]
     level: Annotated[Literal["first-steps", "operator", "engineer"], choice("For whom it is meant.")]
     family: Annotated[Id, choice("The family of the course that it belongs to.")] = "own"
     worked: Annotated[bool, choice("true: played step by step, the first of its family.")] = False

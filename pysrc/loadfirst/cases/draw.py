@@ -7,6 +7,7 @@ nothing after this knows of chance. The same seed draws the same everywhere.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from math import exp, log
 from typing import Any
 
@@ -41,8 +42,38 @@ def drawn(case: Case, seed: int) -> Case:
     """
     chosen = {name: some[_pick(seed, name, len(some))] for name, some in case.words.items()}
     today = tuple(_sized(change, seed, number) for number, change in enumerate(case.today))
-    filled: Any = _fill(to_builtins(replace(case, today=today, words={}, seed=seed)), chosen, "")
-    return decode(Case, filled)
+    return _with_words(replace(case, today=today, seed=seed), chosen)
+
+
+def other_words(case: Case, one: Case) -> Iterator[Case]:
+    """A drawn case with words that other seeds draw: the longest of all, then each of them at least once.
+
+    Parameters
+    ----------
+    case : as its file has it.
+    one : the same, as some seed draws it.
+
+    Raises
+    ------
+    InputError
+        For a text that would overrun its limit.
+    """
+    whole = replace(case, today=one.today, seed=one.seed)
+    if case.words:
+        yield _with_words(whole, {name: max(some, key=len) for name, some in case.words.items()})
+    for number in range(max(map(len, case.words.values()), default=0)):
+        yield _with_words(whole, {name: some[number % len(some)] for name, some in case.words.items()})
+
+
+def _with_words(case: Case, chosen: dict[str, str]) -> Case:
+    filled: Any = _fill(to_builtins(replace(case, words={})), chosen, "")
+    try:
+        return decode(Case, filled)
+    except InputError as error:  # nothing else has changed
+        raise InputError(
+            error.where, error.got, error.allowed, "So it is once its words are drawn.", rule=error.rule,
+            **error.facts,
+        ) from error  # fmt: skip
 
 
 def _pick(seed: int, name: str, count: int) -> int:

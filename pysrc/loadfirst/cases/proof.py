@@ -10,15 +10,13 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from loadfirst.cases.case import Case
-from loadfirst.cases.direction_words import contradictions
 from loadfirst.cases.happened import Happened, happened
+from loadfirst.cases.proof_texts import numbers, texts_hold
 from loadfirst.cases.safety import Refusal, refusal
-from loadfirst.cases.scope import can_be_seen, names_too_much, seen_at_first, texts, told
+from loadfirst.cases.scope import READINGS, can_be_seen, seen_at_first, told
 from loadfirst.cases.truth import GROUPS, LOAD_GROUPS, Truth, groups_of, rightness, truth_of
-from loadfirst.cases.words import Placeholder, placeholders, refuse_typed_numbers
 from loadfirst.causes.catalogue import CAUSES, cause
 from loadfirst.causes.observations import OBSERVATIONS
-from loadfirst.days.shift import Shift
 from loadfirst.days.two_days import Days, flat
 from loadfirst.errors import InputError
 from loadfirst.plant.decode import meant, nearest
@@ -81,13 +79,11 @@ def prove(id: str, case: Case) -> Proven:
     _tests_are_by_hand(case)
     _prediction_is_open(case)
     _conditions_can_be_met(case)
-    _replies_are_own(case)
-    _texts_keep_silent(case, days)
+    texts_hold(what)
     truth = truth_of(case, days)
     _readings_differ(what, truth)
     _one_choice_is_right(case, truth)
     _proof_holds(what)
-    _words_agree(what)
     proven = Proven(id, what, truth)
     len(proven.refusals)  # every test can be made
     return proven
@@ -122,6 +118,11 @@ def _names_are_single(case: Case) -> None:
                 "either nothing or causes and groups, each once", rule="together",
             )  # fmt: skip
     _single("checks", [check.id for check in case.checks])
+    for number, check in enumerate(case.checks):
+        if check.id in READINGS:  # `when_seen` could mean either
+            raise InputError(
+                f"checks[{number}].id", check.id, "a name that no instrument bears", rule="together"
+            )
     _single("choices", [choice.id for choice in case.choices])
 
 
@@ -204,45 +205,6 @@ def _conditions_can_be_met(case: Case) -> None:
             )
 
 
-def _replies_are_own(case: Case) -> None:
-    replies = [" ".join(choice.reply.split()).casefold() for choice in case.choices]
-    for number, reply in enumerate(replies):
-        if reply in replies[:number]:
-            raise InputError(
-                f"choices[{number}].reply",
-                case.choices[number].reply,
-                "this verdict's own explanation",
-                rule="together",
-            )
-
-
-def _texts_keep_silent(case: Case, days: Days) -> None:
-    for text in texts(case):
-        refuse_typed_numbers(text.text, text.where)
-        for place in placeholders(text.text, text.where):
-            _stands_for_something(place, text.where, days)
-            if names_too_much(text, place):
-                raise InputError(
-                    text.where,
-                    f"{{{place}}}",
-                    "free of what the learner cannot have seen by then",
-                    "It would give away a reading or today's plant too early.",
-                    rule="too-early",
-                )
-
-
-def _stands_for_something(place: Placeholder, where: str, days: Days) -> None:
-    if days.quantity(place.day, place.source) is None:
-        raise InputError(
-            where,
-            f"{{{place}}}",
-            "a placeholder for a reading on its scale or a numeric plant key",
-            f"Readings here: {', '.join(days.yesterday.readings)}.",
-            rule="lookup",
-            choices=list(days.yesterday.readings),
-        )
-
-
 def _one_choice_is_right(case: Case, truth: Truth) -> None:
     right = [choice.id for choice in case.choices if rightness(choice, truth) == "right"]
     derived = " and ".join(truth.causes) + ("" if truth.load is None else f", load {truth.load}")
@@ -275,28 +237,5 @@ def _proof_holds(what: Happened) -> None:
         shift = what.shift(id)
         if shift.moved != _MOVES[claim]:
             computed = next((word for word, way in _MOVES.items() if way == shift.moved), "no reading")
-            allowed = f"what is computed: {computed} ({_numbers(shift)})"
+            allowed = f"what is computed: {computed} ({numbers(shift)})"
             raise InputError(f"proof.{id}", claim, allowed, rule="proof")
-
-
-def _words_agree(what: Happened) -> None:
-    """What the prose says of a reading that it quotes from both days."""
-    for text in texts(what.case):
-        for found in contradictions(text.text, lambda id: _change(what, id)):
-            raise InputError(
-                text.where, found.passage, f"what the numbers say: {_numbers(what.shift(found.id))}",
-                f"The word {found.word!r} says the other way.", rule="proof",
-            )  # fmt: skip
-
-
-def _change(what: Happened, id: str) -> float | None:
-    return what.shift(id).change if id in what.days.yesterday.readings else None
-
-
-def _numbers(shift: Shift) -> str:
-    both = [
-        "nothing" if reading is None or reading.value is None else f"{reading.value:.4g}"
-        for reading in (shift.yesterday, shift.today)
-    ]
-    scatter = "" if shift.explained is None else f", scatter {shift.explained:.3g}"
-    return f"from {both[0]} to {both[1]}{scatter}, in SI units"

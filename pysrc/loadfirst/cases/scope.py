@@ -76,6 +76,13 @@ def texts(case: Case) -> Iterator[Text]:
                 yield Text(f"choices[{number}].{table}.{key}", text, None, True)
 
 
+def bare_texts(case: Case) -> Iterator[tuple[str, str]]:
+    """Place and text of what stands on lists too, where there is nothing to fill in."""
+    yield "title", case.title
+    for name in ("teaches", "leaves_out"):
+        yield from ((f"{name}[{number}]", text) for number, text in enumerate(getattr(case, name)))
+
+
 def hits(case: Case, check: Check) -> bool:
     """Whether what a check looks at shows something that happened, and not a false alarm."""
     return any(check.observes in cause(change.cause).shown_by for change in case.today)

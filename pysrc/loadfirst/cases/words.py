@@ -77,7 +77,9 @@ def placeholders(text: str, where: str) -> list[Placeholder]:
     return [piece for piece in _pieces(text, where) if isinstance(piece, Placeholder)]
 
 
-def refuse_typed_numbers(text: str, where: str) -> None:
+def refuse_typed_numbers(
+    text: str, where: str, hint: str = "Write a placeholder: {today.gauge-discharge}."
+) -> None:
     """Refuse a number with a unit of a reading: it would not follow the model or the reader's units.
 
     Raises
@@ -91,7 +93,7 @@ def refuse_typed_numbers(text: str, where: str) -> None:
             where,
             text[start : found.end()],
             "free of numbers with the unit of a reading",
-            "Write a placeholder: {today.gauge-discharge}.",
+            hint,
             rule="typed-number",
         )
 

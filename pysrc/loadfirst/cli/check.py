@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
+from loadfirst.cases.case import Case
 from loadfirst.cases.collection import Played, faults
+from loadfirst.cases.order import order_faults
 from loadfirst.cases.recognise import Kind, kind_of
 from loadfirst.cli.check_case import case_lines, claims, collection_lines, fairness_lines, played
 from loadfirst.cli.digits import fine
@@ -20,9 +22,10 @@ from loadfirst.units import HOUR
 
 
 class Checked(NamedTuple):
-    """One file that holds: what is printed of it, and the play of a puzzle that was played."""
+    """One file that holds: what is printed of it; of a puzzle itself, and its play where it was played."""
 
     text: str
+    case: Case | None = None
     played: Played | None = None
 
 
@@ -76,7 +79,20 @@ def _case(path: Path, play: bool) -> Checked:
         found = played(path, proven)
         one = Played(proven.id, proven.case, proven.truth, found)
         lines += fairness_lines(found)
-    return Checked("\n".join([f"{path.name}: {lines[0]}", *lines[1:]]), one)
+    return Checked("\n".join([f"{path.name}: {lines[0]}", *lines[1:]]), proven.case, one)
+
+
+def order(every: Mapping[str, Case], beside: Sequence[Path]) -> list[FileError]:
+    """What is wrong with the order that puzzles ask for, if several files were asked about together.
+
+    Parameters
+    ----------
+    every : those that hold, by id.
+    beside : all files that were asked about.
+    """
+    if len(beside) < 2:
+        return []
+    return list(order_faults(every, {*library.ids("cases"), *(path.stem for path in beside)}))
 
 
 def collection_text(every: Sequence[Played]) -> str:

@@ -11,11 +11,12 @@ from typing import Any
 
 import msgspec
 
-from loadfirst.cases.collection import COLLECTION
+from loadfirst.cases.case import Case
+from loadfirst.cases.collection import COLLECTION, Played
 from loadfirst.cases.compose.sizes import LEVELS
 from loadfirst.cases.compose.subject import GROUPS, SEEDS, Wish
 from loadfirst.cli.causes import catalogue_text, table, table_csv, table_text
-from loadfirst.cli.check import check_file, collection_faults, collection_text, files
+from loadfirst.cli.check import check_file, collection_faults, collection_text, files, order
 from loadfirst.cli.compose import Order, composed, share
 from loadfirst.cli.convert import curves_output, read_output
 from loadfirst.cli.evidence import evidence_text
@@ -70,8 +71,9 @@ def show_curves(chosen: argparse.Namespace) -> int:
 
 def check(chosen: argparse.Namespace) -> int:
     """``check``: every file, each answered, a sound one on the standard output; 1 where any does not hold."""
-    code, every = GOOD, []
-    for path in files(chosen.files):
+    code, every, cases = GOOD, list[Played](), dict[str, Case]()
+    asked = files(chosen.files)
+    for path in asked:
         try:
             found = check_file(path, play=not chosen.claims)
         except FileError as fault:
@@ -79,6 +81,9 @@ def check(chosen: argparse.Namespace) -> int:
             continue
         print(found.text, flush=True)
         every += [found.played] if found.played else []
+        cases |= {path.stem: found.case} if found.case else {}
+    for amiss in order(cases, asked):
+        code = _complain(amiss, BAD_FILE)
     if len(every) > 1:
         print(collection_text(every))
     if len(every) >= COLLECTION:

@@ -8,7 +8,10 @@ const LONGEST = 60; // letters of a stranger's text
 
 /** Which sentence suits a rule with these facts; the first that fits them, and what was found. A rule without any has only its general one. */
 const FORMS = {
-  range: [["file", ({unit}) => unit === "bytes"], ["both", has("low", "high")], ["low", has("low")], ["high", has("high")]],
+  range: [
+    ["file", ({unit}) => unit === "bytes"], ["braces", ({unit, high}, got) => unit === "characters" && got.length <= high && /[{}]/.test(got)],
+    ["both", has("low", "high")], ["low", has("low")], ["high", has("high")],
+  ],
   choice: [["nearest", has("nearest")], ["known", has("choices")]],
   lookup: [["nearest", has("nearest")], ["known", has("choices")]],
   unknown: [["nearest", has("nearest")], ["known", has("choices")]],

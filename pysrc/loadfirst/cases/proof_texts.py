@@ -1,0 +1,89 @@
+"""What the texts of a case claim, whichever of its words are drawn."""
+
+from __future__ import annotations
+
+from loadfirst.cases.case import Case
+from loadfirst.cases.direction_words import contradictions
+from loadfirst.cases.happened import Happened
+from loadfirst.cases.scope import bare_texts, names_too_much, texts
+from loadfirst.cases.words import Placeholder, placeholders, refuse_typed_numbers
+from loadfirst.days.shift import Shift
+from loadfirst.days.two_days import Days
+from loadfirst.errors import InputError
+
+
+def texts_hold(what: Happened) -> None:
+    """Each reply is its verdict's own, no text tells too early, and none says what the numbers deny.
+
+    Raises
+    ------
+    InputError
+    """
+    _replies_are_own(what.case)
+    _texts_keep_silent(what.case, what.days)
+    _words_agree(what)
+
+
+def _replies_are_own(case: Case) -> None:
+    replies = [" ".join(choice.reply.split()).casefold() for choice in case.choices]
+    for number, reply in enumerate(replies):
+        if reply in replies[:number]:
+            raise InputError(
+                f"choices[{number}].reply",
+                case.choices[number].reply,
+                "this verdict's own explanation",
+                rule="together",
+            )
+
+
+def _texts_keep_silent(case: Case, days: Days) -> None:
+    for where, bare in bare_texts(case):
+        refuse_typed_numbers(bare, where, "Nothing is filled in there: leave it out.")
+    for text in texts(case):
+        refuse_typed_numbers(text.text, text.where)
+        for place in placeholders(text.text, text.where):
+            _stands_for_something(place, text.where, days)
+            if names_too_much(text, place):
+                raise InputError(
+                    text.where,
+                    f"{{{place}}}",
+                    "free of what the learner cannot have seen by then",
+                    "It would give away a reading or today's plant too early.",
+                    rule="too-early",
+                )
+
+
+def _stands_for_something(place: Placeholder, where: str, days: Days) -> None:
+    if days.quantity(place.day, place.source) is None:
+        raise InputError(
+            where,
+            f"{{{place}}}",
+            "a placeholder for a reading on its scale or a numeric plant key",
+            f"Readings here: {', '.join(days.yesterday.readings)}.",
+            rule="lookup",
+            choices=list(days.yesterday.readings),
+        )
+
+
+def _words_agree(what: Happened) -> None:
+    """What the prose says of a reading that it quotes from both days."""
+    for text in texts(what.case):
+        for found in contradictions(text.text, lambda id: _change(what, id)):
+            raise InputError(
+                text.where, found.passage, f"what the numbers say: {numbers(what.shift(found.id))}",
+                f"The word {found.word!r} says the other way.", rule="proof",
+            )  # fmt: skip
+
+
+def _change(what: Happened, id: str) -> float | None:
+    return what.shift(id).change if id in what.days.yesterday.readings else None
+
+
+def numbers(shift: Shift) -> str:
+    """Both readings of an instrument and what it scatters by, for an error."""
+    both = [
+        "nothing" if reading is None or reading.value is None else f"{reading.value:.4g}"
+        for reading in (shift.yesterday, shift.today)
+    ]
+    scatter = "" if shift.explained is None else f", scatter {shift.explained:.3g}"
+    return f"from {both[0]} to {both[1]}{scatter}, in SI units"
