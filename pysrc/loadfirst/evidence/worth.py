@@ -35,6 +35,8 @@ ACROSS = np.linspace(-5, 5, 21)
 """Where stretches of a scale end, in standard deviations round each prediction."""
 MOST = 600
 """Stretches of a scale, at most."""
+SURE = 7.0
+"""Standard deviations from which a reading is surely above or below: the rest is 1e-12. [-]"""
 
 
 class Worth(NamedTuple):
@@ -150,13 +152,23 @@ def _reading(posterior: Posterior, row: int, points: _Points, number: int) -> Ar
     mean, spread = (x[0] for x in expected(points.seen, known, number))
     owner, weight, mean, spread = _thinned(points.owner, points.weight, mean, spread)
     edges = _edges(mean, spread, scale.low, scale.high)
-    below = np.exp(log_above((mean[:, None] - edges) / spread[:, None]))
+    below = _below(mean, spread, edges)
     even = (1 - ON_SCALE) / 2 + ON_SCALE * (edges - scale.low) / (scale.high - scale.low)
     below = np.where(np.isnan(mean)[:, None], even, below)
-    ends = np.zeros((len(below), 1)), np.ones((len(below), 1))
+    between = np.diff(below, prepend=0.0, append=1.0) * weight[:, None]
     told = np.zeros((len(posterior.predictions.hypotheses), len(edges) + 1))
-    np.add.at(told, owner, np.diff(np.hstack([ends[0], below, ends[1]])) * weight[:, None])
+    first = np.flatnonzero(np.diff(owner, prepend=-1))  # those of one hypothesis stand together
+    told[owner[first]] = np.add.reduceat(between, first)
     return told
+
+
+def _below(mean: Array, spread: Array, edges: Array) -> Array:
+    """Chance to be below each edge, reckoned where that is in doubt: most points are far from most edges."""
+    far = (mean[:, None] - edges) / spread[:, None]
+    below = (far < 0).astype(float)
+    near = np.abs(far) < SURE
+    below[near] = np.exp(log_above(far[near]))
+    return below
 
 
 def _thinned(owner: Index, weight: Array, mean: Array, spread: Array) -> tuple[Index, Array, Array, Array]:
