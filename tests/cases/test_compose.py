@@ -12,7 +12,7 @@ from tests.cases.samples import check, decide, play_text, predict, said, see
 
 from loadfirst.cases.case import ReadingId
 from loadfirst.cases.compose.chance import Chance
-from loadfirst.cases.compose.compose import Composed, compose, draw
+from loadfirst.cases.compose.compose import Composed, compose, draw, file_name
 from loadfirst.cases.compose.pieces import fill, pieces
 from loadfirst.cases.compose.subject import GROUPS, Wish
 from loadfirst.cases.compose.toml_file import toml
@@ -112,7 +112,7 @@ def test_a_wish_is_kept_and_nothing_is_left_to_fill_in(
     case = tomllib.loads(made.text)
     assert case["teaches"] == [pieces("stories")["teaches"][told(proven.case)[0]]]
     assert all(f"{{word.{name}}}" in case["story"] for name in case["words"])
-    wish = next(one for one in WISHES if made.name == f"practice-{one.seed}.toml")
+    wish = next(one for one in WISHES if made.name == file_name(one))
     assert (proven.case.plant, proven.case.level) == (wish.plant, wish.level)
     assert proven.truth.groups == (wish.group,)
     for text in texts(tomllib.loads(made.text)):

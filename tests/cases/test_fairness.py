@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from functools import cache
 
 import numpy as np
@@ -186,12 +187,15 @@ def test_a_test_by_hand_is_evidence_too() -> None:
 
 
 def test_suspects_are_reckoned_in_lots_and_then_kept() -> None:
-    """So many each time, never more than there are."""
+    """A look each time, at so many at most and never at more than there are; then the verdicts."""
     proven = prove_text(changed(("valve.opening = 0.65", "valve.opening = 0.64")))
     done, of = prepare(proven, 4)
-    assert done == 4 < of
-    assert prepare(proven, 1000) == (of - 1, of)  # which verdicts they would make right is left
-    assert prepare(proven, 1000) == prepare(proven, 1000) == (of, of)
+    far = [0, done]
+    while far[-1] < of:
+        far.append(prepare(proven, 4)[0])
+    assert all(0 <= after - before <= 4 for before, after in itertools.pairwise(far))
+    assert len(far) > of / 4
+    assert prepare(proven, 4) == prepare(proven, 4) == (of, of)
 
 
 MOVES = [{"do": "predict", "says": "down", "suspects": "machine"}, {"do": "check", "id": "flow"}]

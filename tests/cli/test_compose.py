@@ -17,7 +17,8 @@ def test_files_are_written_that_hold(capsys: pytest.CaptureFixture[str], tmp_pat
     folder = tmp_path / "made"
     code = main(["compose", "--seed", "6", "--count", "2", "--explain", "-o", str(folder), *WISH])
     out, err = capsys.readouterr()
-    files = [folder / "practice-6.toml", folder / "practice-7.toml"]
+    wished = "practice-rinse-transfer-discharge-side-first-steps"
+    files = [folder / f"{wished}-{seed}.toml" for seed in (6, 7)]
     assert (code, out.split()) == (0, [str(file) for file in files])
     *refused, last = err.splitlines()
     assert last.startswith(f"2 of {2 + len(refused)} draws made a puzzle")

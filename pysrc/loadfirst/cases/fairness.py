@@ -12,17 +12,20 @@ from statistics import median
 import numpy as np
 from msgspec import Struct
 
+from loadfirst.cases.bit_by_bit import Pieces, Stage, at_once
 from loadfirst.cases.looks import Looks
-from loadfirst.cases.players import HABITS, Habit, earned, led, plays
+from loadfirst.cases.players import HABITS, Habit, earned, leading, plays
 from loadfirst.cases.safety import DISMANTLES
 from loadfirst.cases.truth import right_choice
 from loadfirst.cases.weighing import Weighing
 from loadfirst.causes.catalogue import cause
 from loadfirst.errors import InputError
-from loadfirst.evidence.weigh import Posterior
+from loadfirst.physics.law import Array
 
 DRAWS = 100
 """Draws of chance that the truth has to be found in."""
+LOT = 20
+"""Draws weighed in one piece."""
 PLAYS = 12
 """Draws that every player plays; the led one takes its time."""
 ENOUGH = 0.9
@@ -68,30 +71,51 @@ class Fairness(Struct, frozen=True):
 
 def fairness(weighing: Weighing, draws: int = DRAWS, plays_each: int = PLAYS) -> Fairness:
     """Play a case many times."""
+    return at_once(judging(weighing, draws, plays_each))
+
+
+def judging(weighing: Weighing, draws: int = DRAWS, plays_each: int = PLAYS) -> Pieces[Fairness]:
+    """`fairness` in pieces: lots of draws, then plays."""
     proven = weighing.proven
     case = proven.case
-    seen = weighing.looks(range(1, draws + 1))
-    cheap = [check.id for check in case.checks if check.observes not in DISMANTLES]
-    posterior = weighing.weigh(seen, cheap)
-    group, found = (float(np.median(part)) for part in weighing.of_truth(posterior))
-    rivals = dict(zip((one.id for one in case.choices), _medians(weighing, posterior), strict=True))
+    group, found, rivals = yield from _medians(weighing, draws)
     true = right_choice(case, proven.truth)
     right = rivals.pop(true.id)
-    looked = [seen.only([number]) for number in range(plays_each)]
-    ways = [led(weighing, look) for look in looked]
+    looked = [weighing.looks([seed]) for seed in range(1, plays_each + 1)]
+    ways = []
+    for number, look in enumerate(looked):
+        ways.append((yield from leading(weighing, look, Stage("plays", number, plays_each))))
     best = median(way.cost for way in ways)
+    habits = dict[Habit, float]()
+    for habit in HABITS:
+        habits[habit] = _habit(habit, weighing, looked, best)
+        yield Stage("plays", plays_each, plays_each)
     return Fairness(
         group=group, cause=found, told=_told(weighing), right=right, rivals=rivals,
         checks=median(len(way.checks) for way in ways), cost=best,
         decided=sum(way.choice is true for way in ways) / len(ways),
         led=_mean(earned(weighing, look, way, best).points for look, way in zip(looked, ways, strict=True)),
-        habits={habit: _habit(habit, weighing, looked, best) for habit in HABITS},
+        habits=habits,
     )  # fmt: skip
 
 
-def _medians(weighing: Weighing, posterior: Posterior) -> list[float]:
-    """How likely each verdict is to be right, in the median; more than one may be. [-]"""
-    return [float(chance) for chance in np.median(weighing.of_choices(posterior), axis=0)]
+def _medians(weighing: Weighing, draws: int) -> Pieces[tuple[float, float, dict[str, float]]]:
+    """How likely the true groups, the true causes and each verdict are, in the median of the draws; more than
+    one verdict may be right. [-]"""
+    case = weighing.proven.case
+    cheap = [check.id for check in case.checks if check.observes not in DISMANTLES]
+    parts: tuple[list[Array], ...] = ([], [], [])
+    for first in range(1, draws + 1, LOT):
+        last = min(first + LOT - 1, draws)
+        posterior = weighing.weigh(weighing.looks(range(first, last + 1)), cheap)
+        for part, one in zip(
+            parts, (*weighing.of_truth(posterior), weighing.of_choices(posterior)), strict=True
+        ):
+            part.append(one)
+        yield Stage("chance", last, draws)
+    group, found, choices = (np.median(np.concatenate(part), axis=0) for part in parts)
+    named = zip((one.id for one in case.choices), choices, strict=True)
+    return float(group), float(found), {id: float(chance) for id, chance in named}
 
 
 def _habit(habit: Habit, weighing: Weighing, looked: list[Looks], best: float) -> float:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Collection
 from typing import Literal, NamedTuple, get_args
 
+from loadfirst.cases.bit_by_bit import Pieces, Stage, at_once
 from loadfirst.cases.case import Check, Choice
 from loadfirst.cases.looks import Looks
 from loadfirst.cases.safety import DISMANTLES, harmful
@@ -49,6 +50,11 @@ def led(weighing: Weighing, look: Looks) -> Played:
     ----------
     look : one look at the case.
     """
+    return at_once(leading(weighing, look, Stage("plays", 0, 1)))
+
+
+def leading(weighing: Weighing, look: Looks, stage: Stage) -> Pieces[Played]:
+    """`led`, one check a piece; `stage` is what is said between them."""
     taken = list[Check]()
     while True:
         ids = [check.id for check in taken]
@@ -57,6 +63,7 @@ def led(weighing: Weighing, look: Looks) -> Played:
         if best is None or sure(weighing, posterior) or bits < LEAST:
             break
         taken.append(best)
+        yield stage
     return Played(tuple(taken), *_decided(weighing, weighing.of_choices(posterior)[0], posterior))
 
 

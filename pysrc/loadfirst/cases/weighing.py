@@ -147,6 +147,10 @@ class Job:
     def predictions(self) -> Predictions:
         return self.predicting.finish(self._pairs)
 
+    def lay_out(self) -> None:
+        """Do what is left to be done; that takes a while, so that it is a step of its own."""
+        _ = self.predictions
+
     def right_if(self, proven: Proven) -> Array:
         """Of each suspect, which of the verdicts it would make right: as of `Weighing`."""
         choices = proven.case.choices
@@ -157,9 +161,9 @@ class Job:
         return self._judged[named]
 
     def advance(self, count: int) -> tuple[int, int]:
-        """Follow a few suspects more. Returns how many have been followed by now, and how many there are."""
-        self.predicting.advance(count)
-        return self.predicting.of - len(self.predicting.left), self.predicting.of
+        """Look once more at a few suspects. Returns how many are followed by now, and how many there are."""
+        self.predicting.step(count)
+        return self.predicting.done, self.predicting.of
 
 
 @lru_cache(maxsize=8)
@@ -186,12 +190,12 @@ def _job(proven: Proven) -> Job:
 
 
 def prepare(proven: Proven, count: int) -> tuple[int, int]:
-    """Reckon a few suspects more of what a `Weighing` of this case needs.
+    """Reckon a little more of what a `Weighing` of this case needs.
 
     Parameters
     ----------
     proven : the case.
-    count : suspects to be followed now.
+    count : suspects to be looked at together.
 
     Returns
     -------
@@ -199,7 +203,7 @@ def prepare(proven: Proven, count: int) -> tuple[int, int]:
     as one more.
     """
     work = _job(proven)
-    followed = not work.predicting.left
+    followed = work.predicting.done == work.predicting.of
     if followed:
         work.right_if(proven)
     done, of = work.advance(count)

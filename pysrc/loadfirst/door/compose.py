@@ -1,20 +1,22 @@
-"""A puzzle for practice, one draw an ask: asked again and again, so that others need not wait."""
+"""A puzzle for practice, one small piece of the work an ask, so that others need not wait."""
 
 from __future__ import annotations
 
 from typing import Any
 
-from loadfirst.cases.compose.compose import MOST, draw, given_up
-from loadfirst.cases.compose.morning import job_at
+from loadfirst.cases.bit_by_bit import Pieces, Stage
+from loadfirst.cases.compose.compose import MOST, Composed, drawing, given_up
 from loadfirst.cases.compose.refused import Refused
-from loadfirst.cases.compose.subject import Wish, plant_of
-from loadfirst.door.debrief import LOT
+from loadfirst.cases.compose.subject import Wish
 from loadfirst.door.messages import ComposeAsk
 from loadfirst.plant import library
 
+_under_way: dict[tuple[Wish, int], Pieces[Composed]] = {}
+"""The draw that was asked about last, as far as it is. Where it is lost it begins anew and ends the same."""
+
 
 def composed(ask: ComposeAsk) -> dict[str, Any]:
-    """Answer a ``compose`` ask.
+    """Answer a ``compose`` ask: do one piece more of a draw.
 
     Parameters
     ----------
@@ -23,9 +25,10 @@ def composed(ask: ComposeAsk) -> dict[str, Any]:
     Returns
     -------
     dict
-        ``tried`` and ``most``: draws made by now, and after how many it is given up; ``reckoned`` and ``of``:
-        suspects of the plant of the next draw, which comes once all are reckoned; ``why``: what the draw was
-        refused for, None where none was; ``done``, and ``name`` and ``text`` of the file, None until then.
+        ``tried`` and ``most``: draws made by now, and after how many it is given up; ``doing``: what is under
+        way in the next one, "suspects", "words", "chance" or "plays", None at its end, with ``reckoned`` and
+        ``of``: how much of that is done; ``why``: what a draw was refused for, None where none was; ``done``,
+        and ``name`` and ``text`` of the file, None until then.
 
     Raises
     ------
@@ -36,17 +39,25 @@ def composed(ask: ComposeAsk) -> dict[str, Any]:
     wish = Wish(ask.seed, plant, ask.group, ask.level)
     if ask.tried >= MOST:
         raise given_up(wish, "none was left")
-    reckoned, of = job_at(plant_of(wish, ask.tried)).advance(LOT)
-    blank = {"done": False, "name": None, "text": None, "why": None}
-    reply = {"tried": ask.tried, "most": MOST, "reckoned": reckoned, "of": of, **blank}
-    return reply if reckoned < of else reply | _drawn(wish, ask.tried)
+    blank = {"doing": None, "reckoned": 0, "of": 0, "why": None, "done": False, "name": None, "text": None}
+    return {"tried": ask.tried, "most": MOST} | blank | _piece(wish, ask.tried)
 
 
-def _drawn(wish: Wish, number: int) -> dict[str, Any]:
+def _piece(wish: Wish, number: int) -> dict[str, Any]:
+    work = _under_way.pop((wish, number), None) or drawing(wish, number)
+    _under_way.clear()
     try:
-        found = draw(wish, number)
+        stage = next(work)
+    except StopIteration as end:
+        made: Composed = end.value
+        return {"tried": made.tried, "done": True, "name": made.name, "text": made.text}
     except Refused as why:
         if number + 1 == MOST:
             raise given_up(wish, str(why)) from why
         return {"tried": number + 1, "why": str(why)}
-    return {"tried": found.tried, "done": True, "name": found.name, "text": found.text}
+    _under_way[wish, number] = work
+    return _far(stage)
+
+
+def _far(stage: Stage) -> dict[str, Any]:
+    return {"doing": stage.doing, "reckoned": stage.done, "of": stage.of}

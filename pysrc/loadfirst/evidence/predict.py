@@ -19,7 +19,7 @@ from loadfirst.errors import InputError
 from loadfirst.evidence.hypothesis import Hypothesis
 from loadfirst.evidence.seen import Eye, Scale, Seen, Test, joined
 from loadfirst.evidence.surface import Surface, surfaces
-from loadfirst.evidence.track import Track, along, follow
+from loadfirst.evidence.track import Track, along, look_once
 from loadfirst.physics.law import Array, Index
 from loadfirst.plant.pumps import ResolvedPlant
 
@@ -79,12 +79,11 @@ class Predictions(NamedTuple):
 
 
 class Predicting:
-    """The work of `predict`, one lot of causes after the other, for somebody who cannot wait for all of it.
+    """The work of `predict` in small steps, for somebody who cannot wait for all of it.
 
     Attributes
     ----------
     of : how many causes there are to be followed.
-    left : those that have not been yet.
     """
 
     def __init__(
@@ -99,18 +98,27 @@ class Predicting:
             raise InputError("the plant", self._eye.state.why, steady, rule="together")
         asked = {one.id for one in causes} | {NOTHING.id}
         wanted = [one for one in CAUSES if one.id in asked and one.applies(plant) is None]
-        self.left = [Hypothesis((one,)) for one in wanted]
-        self.of = len(self.left)
-        self._tracks = list[Track]()
+        self._tracks = [Track(Hypothesis((one,)), self._eye.scales) for one in wanted]
+        self.of = len(self._tracks)
+        self._begun, self._lot = 0, list[Track]()
 
-    def advance(self, count: int) -> None:
-        """Follow so many causes more."""
-        lot, self.left = self.left[:count], self.left[count:]
-        self._tracks += follow(self._eye, lot)
+    @property
+    def done(self) -> int:
+        """How many causes have been followed by now."""
+        return self._begun - len(self._lot)
+
+    def step(self, count: int) -> None:
+        """Look once more at the causes under way; when there are none, begin with so many others."""
+        if not self._lot:
+            self._lot = self._tracks[self._begun : self._begun + count]
+            self._begun += len(self._lot)
+        if self._lot:
+            self._lot = look_once(self._eye, self._lot)
 
     def finish(self, pairs: Iterable[tuple[Cause, Cause]] = ()) -> Predictions:
         """Follow what is left, and lay it all out, two causes at once too: as of `predict`."""
-        self.advance(len(self.left))
+        while self.done < self.of:
+            self.step(self.of)
         eye, tracks = self._eye, self._tracks
         found = [track for track in tracks if track.seen.solved.any()]
         laid = [_laid(track, eye.scales) for track in found]

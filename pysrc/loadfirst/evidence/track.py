@@ -72,18 +72,16 @@ class Track:
         return np.clip(seen.value, self.low - spare, self.high + spare)
 
 
-def follow(eye: Eye, hypotheses: Sequence[Hypothesis]) -> list[Track]:
-    """Solve each hypothesis at as many sizes as it needs, those of all together."""
-    tracks = [Track(one, eye.scales) for one in hypotheses]
-    while asked := [track for track in tracks if len(track.asked)]:
-        plants = [one.hypothesis.at(eye.plant, [share]) for one in asked for share in one.asked.tolist()]
-        hunts = [one.hypothesis.hunts() for one in asked for _ in one.asked]
-        found, start = eye.look(plants, hunts), 0
-        for track in asked:
-            count = len(track.asked)
-            track.take(found.rows(slice(start, start + count)))
-            start += count
-    return tracks
+def look_once(eye: Eye, tracks: Sequence[Track]) -> list[Track]:
+    """Solve the sizes that all of them ask for, together. Returns those that ask for more."""
+    plants = [one.hypothesis.at(eye.plant, [share]) for one in tracks for share in one.asked.tolist()]
+    hunts = [one.hypothesis.hunts() for one in tracks for _ in one.asked]
+    found, start = eye.look(plants, hunts), 0
+    for track in tracks:
+        count = len(track.asked)
+        track.take(found.rows(slice(start, start + count)))
+        start += count
+    return [track for track in tracks if len(track.asked)]
 
 
 def along(share: Array, seen: Seen, at: Array) -> Seen:

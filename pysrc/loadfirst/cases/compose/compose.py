@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import Any, NamedTuple
 
+from loadfirst.cases.bit_by_bit import Pieces, Stage, at_once
 from loadfirst.cases.compose.chance import Chance
 from loadfirst.cases.compose.judged import judge
 from loadfirst.cases.compose.lead import Lead, lead
-from loadfirst.cases.compose.morning import Morning
+from loadfirst.cases.compose.morning import Morning, job_at
 from loadfirst.cases.compose.offer import offer
 from loadfirst.cases.compose.refused import Refused, TooWide
 from loadfirst.cases.compose.rivals import rivals
@@ -21,6 +22,10 @@ from loadfirst.errors import InputError
 
 MOST = 100
 """Draws after which it is given up."""
+LOT = 8
+"""Suspects looked at together in one piece."""
+WRITTEN = 6
+"""Pieces that the words come in."""
 CLAIMS = {"up": "rises", "down": "falls", "same": "same"}
 FAMILY = "practice"
 
@@ -67,30 +72,60 @@ def draw(wish: Wish, number: int) -> Composed:
     Refused
         Where it makes no fair case.
     """
+    return at_once(drawing(wish, number))
+
+
+def drawing(wish: Wish, number: int) -> Pieces[Composed]:
+    """`draw` in pieces: suspects, words, then the plays that show whether it is fair."""
     for width in WIDTHS:
         about = subject(wish, number, width)
         try:
-            text = _written(about)
+            text = yield from _written(about)
         except TooWide:
             if width == WIDTHS[-1] or all(one is None for one in about.sizes):
                 raise
         else:
-            return Composed(f"practice-{wish.seed}.toml", text, number + 1)
+            return Composed(file_name(wish), text, number + 1)
     raise AssertionError("the last width refuses or makes a case")
 
 
-def _written(about: Subject) -> str:
+def file_name(wish: Wish) -> str:
+    """The name of a wish's file: all that was wished for, then the seed."""
+    wished = [part for part in (wish.plant, wish.group, wish.level) if part is not None]
+    return "-".join([FAMILY, *wished, f"{wish.seed}.toml"])
+
+
+def _written(about: Subject) -> Pieces[str]:
+    yield from _reckoned(about)
     chance = Chance(about.seed, ("words",))
     morning = Morning(about)
-    text = toml(_case(morning, lead(morning, chance), chance))
-    judge(text, about)
+    of = lead(morning, chance)
+    yield Stage("words", 2, WRITTEN)
+    text = toml((yield from _case(morning, of, chance)))
+    yield from judge(text, about)
     return text
 
 
-def _case(morning: Morning, of: Lead, chance: Chance) -> dict[str, Any]:
+def _reckoned(about: Subject) -> Pieces[None]:
+    """What every suspect would show at a plant, two at once too."""
+    work, done, of = job_at(about.plant), 0, 1
+    while done < of:
+        done, of = work.advance(LOT)
+        yield Stage("suspects", done, of)
+    for number, pairs in enumerate(dict.fromkeys(((), about.pairs))):
+        job_at(about.plant, pairs).lay_out()
+        yield Stage("words", number, WRITTEN)
+
+
+def _case(morning: Morning, of: Lead, chance: Chance) -> Pieces[dict[str, Any]]:
     about = morning.subject
     wrong = rivals(morning, of, chance)
     checks = offer(morning, of, wrong, chance)
+    yield Stage("words", 3, WRITTEN)
+    choices = verdicts(morning, of, wrong, checks, chance)
+    yield Stage("words", 4, WRITTEN)
+    nudges = hints(morning, of, checks, chance)
+    yield Stage("words", 5, WRITTEN)
     told = words(morning, of, checks, chance)
     return {
         "format": 0, "title": told.title, "level": about.level, "family": FAMILY,
@@ -98,8 +133,7 @@ def _case(morning: Morning, of: Lead, chance: Chance) -> dict[str, Any]:
         "story": told.story, "words": told.drawn,
         "today": [_change(cause, size) for cause, size in zip(about.causes, about.sizes, strict=True)],
         "prediction": told.asks, "shown": {"at_first": list(of.at_first)},
-        "checks": checks, "choices": verdicts(morning, of, wrong, checks, chance),
-        "hints": hints(morning, of, checks, chance), "proof": _proof(morning),
+        "checks": checks, "choices": choices, "hints": nudges, "proof": _proof(morning),
     }  # fmt: skip
 
 

@@ -6,12 +6,13 @@ from itertools import product
 
 from msgspec.structs import replace
 
+from loadfirst.cases.bit_by_bit import Pieces, Stage
 from loadfirst.cases.case import Case, Change
 from loadfirst.cases.compose.refused import Refused, TooWide
 from loadfirst.cases.compose.subject import Subject
 from loadfirst.cases.draw import drawn
-from loadfirst.cases.fairness import fairness, unfair
-from loadfirst.cases.players import SURE, led
+from loadfirst.cases.fairness import judging, unfair
+from loadfirst.cases.players import SURE, leading
 from loadfirst.cases.proof import Proven, prove
 from loadfirst.cases.read import decode_case
 from loadfirst.cases.weighing import Weighing
@@ -27,8 +28,8 @@ OTHERS = (2, 30, 444)
 """Other seeds of the case with which it has to hold."""
 
 
-def judge(text: str, about: Subject) -> None:
-    """Prove a file, and play it.
+def judge(text: str, about: Subject) -> Pieces[None]:
+    """Prove a file, and play it, in pieces.
 
     Raises
     ------
@@ -39,12 +40,14 @@ def judge(text: str, about: Subject) -> None:
     """
     case = decode_case(text, "practice.toml")
     weighing = Weighing(_proven(case, about.seed))
+    yield Stage("plays", 0, 1)
     look = weighing.looks([about.seed])
     if weighing.of_choices(weighing.weigh(look, []))[0].max() >= SURE:
         raise Refused("what stands open at first tells all")
-    _is_fair(weighing, 100, 1)
-    _at_ends(case, about)
-    needed = len(led(weighing, look).checks)
+    yield from _is_fair(weighing, 100, 1)
+    yield from _at_ends(case, about)
+    way = yield from leading(weighing, look, Stage("plays", 1, 1))
+    needed = len(way.checks)
     if about.level != "first-steps" and needed < LEAST_CHECKS:
         raise Refused(f"it is too easy: {needed:g} checks are enough")
 
@@ -59,19 +62,21 @@ def _proven(case: Case, seed: int) -> Proven:
     return proven
 
 
-def _is_fair(weighing: Weighing, draws: int, plays: int) -> None:
-    for fault in unfair(fairness(weighing, draws, plays), weighing):
+def _is_fair(weighing: Weighing, draws: int, plays: int) -> Pieces[None]:
+    found = yield from judging(weighing, draws, plays)
+    for fault in unfair(found, weighing):
         raise Refused(f"it is not fair: {fault.text}")
 
 
-def _at_ends(case: Case, about: Subject) -> None:
+def _at_ends(case: Case, about: Subject) -> Pieces[None]:
     try:
         for seed in OTHERS:
             _proven(case, seed)
+            yield Stage("plays", 0, 1)
         if any(change.between for change in case.today):
             for sizes in product(*map(_ends, case.today)):
                 end = replace(case, today=tuple(sizes))
-                _is_fair(Weighing(_proven(end, about.seed)), AT_ENDS, 1)
+                yield from _is_fair(Weighing(_proven(end, about.seed)), AT_ENDS, 1)
     except Refused as why:
         raise TooWide(f"at an end of its sizes: {why}") from why
 
