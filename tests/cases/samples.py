@@ -17,7 +17,7 @@ from loadfirst.door.answer import answer_plant
 from loadfirst.errors import FileError
 
 SOUND = """
-format = 0
+format = 1
 title = "A made-up morning"
 level = "operator"
 teaches = ["Pressure follows the load."]

@@ -94,13 +94,13 @@ def test_chance_is_the_same_for_a_name_and_another_for_another() -> None:
 def test_a_file_reads_back_as_what_was_written() -> None:
     """Values, long prose, tables, lists of tables, a table within one of these."""
     data = {
-        "format": 0, "story": "One “two” three.\n\n" + "word " * 40 + "end.", "shown": {"at_first": []},
+        "format": 1, "story": "One “two” three.\n\n" + "word " * 40 + "end.", "shown": {"at_first": []},
         "checks": [{"id": "a", "does": {"valve.opening": 0.0}, "reads": ["x", "y"]}, {"id": "b"}],
     }  # fmt: skip
     read = tomllib.loads(toml(data))
     assert " ".join(read.pop("story").split()) == " ".join(data.pop("story").split())  # type: ignore[attr-defined]
     assert read.pop("checks")[0] == {"id": "a", "does": {"valve": {"opening": 0.0}}, "reads": ["x", "y"]}
-    assert read == {"format": 0, "shown": {"at_first": []}}
+    assert read == {"format": 1, "shown": {"at_first": []}}
 
 
 @pytest.mark.native

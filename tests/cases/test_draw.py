@@ -71,7 +71,7 @@ def test_sizes_that_differ_by_factors_are_drawn_by_factors() -> None:
 def test_a_seed_of_the_file_draws_unless_the_learner_brings_another() -> None:
     """The view says which seed was played."""
     own = changed(("[yesterday.plant]", "seed = 12\n\n[yesterday.plant]"), text=SOUND)
-    own = own.replace("\nseed = 12\n", "").replace("format = 0", "format = 0\nseed = 12")
+    own = own.replace("\nseed = 12\n", "").replace("format = 1", "format = 1\nseed = 12")
     assert play_text(own)["seed"] == 12
     assert play_text(own, seed=13)["seed"] == 13
     assert play_text(own, seed=12)["story"] == play_text(own)["story"] != play_text(own, seed=13)["story"]

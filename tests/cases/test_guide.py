@@ -111,7 +111,7 @@ def test_no_table_of_the_guide_has_a_key_that_no_type_has() -> None:
 
 def specimen(seed: int) -> Proven:
     """The fenced file of the guide, as a seed draws it, read, computed and proven."""
-    found = re.search(r"```toml\n(format = 0.*?)```", GUIDE, re.DOTALL)
+    found = re.search(r"```toml\n(format = 1.*?)```", GUIDE, re.DOTALL)
     assert found is not None
     return proven("specimen", decode_case(found[1], "specimen.toml"), "specimen.toml", seed)
 

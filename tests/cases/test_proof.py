@@ -118,7 +118,10 @@ SAME_REPLY = '"YES: one step  along the same curve."'
         ('flow-meter = "rises"', 'flow-meter = "turns"', "proof.flow-meter", "choice"),
         ('when_seen.flow-meter = "', 'when_seen.stem = 5 # "', "choices[0].when_seen.stem", "type"),
         ('level = "operator"', 'level = "wizard"', "level", "choice"),
-        ('format = 0', 'format = 7', "format", "version"),
+        ('format = 1', 'format = 2', "format", "version"),
+        ('format = 1', 'format = 1.0', "format", "version"),
+        ('format = 1', 'format = false', "format", "version"),
+        ('format = 1', 'format = 0.0', "format", "version"),
         ('plant = "rinse-transfer"', 'plant = "moon-base"', "plant", "lookup"),
         ('plant = "rinse-transfer"', 'plant = 5', "plant", "type"),
         ('teaches = ["Pressure follows the load."]', 'teaches = []', "teaches", "points"),
@@ -193,7 +196,7 @@ def test_a_misspelt_name_is_answered_with_the_nearest() -> None:
         assert refused(changed((old, new))).hint == f"Did you mean {meant}?"
 
 
-HOSTILE = ["", "format = 0", "= 5", "format = 0\n" + "[a" * 5000, '"' * 999, "\x00", "x" * 300_000]
+HOSTILE = ["", "format = 1", "= 5", "format = 1\n" + "[a" * 5000, '"' * 999, "\x00", "x" * 300_000]
 
 
 @pytest.mark.parametrize("text", HOSTILE)

@@ -18,7 +18,7 @@ def test_every_packaged_file_is_of_its_shelf(shelf: library.Shelf, kind: str) ->
 
 def test_a_puzzle_with_misspelt_keys_or_a_plant_inside_is_still_one() -> None:
     """So that its author is told of the slip, and not of a plant that was never meant."""
-    slips = changed(("format = 0", "format = 1"), ("story =", "storey ="), ("[prediction]", "[predicton]"))
+    slips = changed(("format = 1", "format = 9"), ("story =", "storey ="), ("[prediction]", "[predicton]"))
     inside = changed(('plant = "rinse-transfer"', 'plant = {format = 1, title = "x", pump.model = "small"}'))
     assert kind_of(parse(slips)) == kind_of(parse(inside)) == "case"
 

@@ -82,7 +82,7 @@ test("a view's unknown parts are left out", () => {
   assert.deepEqual(view, STATE.view);
 });
 
-const PUZZLE = {name: "mine.toml", text: 'format = 0\ntitle = "<b>Mine</b>"\n'};
+const PUZZLE = {name: "mine.toml", text: 'format = 1\ntitle = "<b>Mine</b>"\n'};
 const playing = (own, place = "case") => ({...STATE, view: {place, case: own, moves: [{do: "hint"}]}});
 
 test("a puzzle of one's own goes into a link with its play, letter by letter", async () => {
@@ -95,7 +95,7 @@ for (const [what, own] of Object.entries({
   "something else beside": {...PUZZLE, x: 1},
   "a text longer than Python reads": {...PUZZLE, text: " ".repeat(100_001)},
   "a name as long as a page": {...PUZZLE, name: "x".repeat(401)},
-  "a list": ["mine.toml", "format = 0"],
+  "a list": ["mine.toml", "format = 1"],
   nothing: null,
 })) {
   test(`a puzzle with ${what} is refused`, () => {

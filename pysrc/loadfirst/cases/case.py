@@ -2,7 +2,10 @@
 
 A case says only the difference: a plant, what happened overnight as causes of
 the one catalogue, and the words. The right verdict has no key: it is derived
-from those causes (`cases.truth`). Format 0: it may still change.
+from those causes (`cases.truth`).
+
+The format is stable: a key keeps its type, a new one has a default, and older files are lifted in
+`cases.read`.
 """
 
 from __future__ import annotations
@@ -144,7 +147,7 @@ class Hint(Part, frozen=True):
 class Case(Part, frozen=True, kw_only=True):
     """A whole case file."""
 
-    format: Annotated[Literal[0], choice("Number of this file format.")]
+    format: Annotated[Literal[1], choice("Number of this file format.")]
     title: Annotated[str, bare("What people call the case.", 80)]
     level: Annotated[Literal["first-steps", "operator", "engineer"], choice("For whom it is meant.")]
     family: Annotated[Id, choice("The family of the course that it belongs to.")] = "own"

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from loadfirst.cases.case import Case
 from loadfirst.cases.view import Heading
 from loadfirst.errors import FileError, InputError
@@ -27,7 +29,16 @@ def decode_case(text: str, file: str) -> Case:
         allowed = f"at most {LONGEST} characters long"
         cause = InputError("the file", len(text), allowed, high=LONGEST, unit="bytes")
         raise FileError(file, cause)
-    return decode(Case, parse(text, file), file)
+    return decode(Case, lifted(parse(text, file)), file)
+
+
+def lifted(data: dict[str, Any]) -> dict[str, Any]:
+    """The data of a file of any older format as today's; those of a newer one as they are, to be refused.
+
+    Format 0 was the one before the first that is stable: its keys are those of 1.
+    """
+    number = data.get("format")
+    return data | {"format": 1} if number == 0 and type(number) is int else data
 
 
 def catalogue() -> list[Heading]:

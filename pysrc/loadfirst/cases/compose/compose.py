@@ -128,7 +128,7 @@ def _case(morning: Morning, of: Lead, chance: Chance) -> Pieces[dict[str, Any]]:
     yield Stage("words", 5, WRITTEN)
     told = words(morning, of, checks, chance)
     return {
-        "format": 0, "title": told.title, "level": about.level, "family": FAMILY,
+        "format": 1, "title": told.title, "level": about.level, "family": FAMILY,
         "teaches": teaches(of), "plant": about.plant, "seed": about.seed, "teller": of.teller,
         "story": told.story, "words": told.drawn,
         "today": [_change(cause, size) for cause, size in zip(about.causes, about.sizes, strict=True)],
