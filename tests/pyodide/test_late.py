@@ -7,6 +7,11 @@ from typing import Any
 
 import pytest
 
+PLAYED = [
+    {"do": "predict", "says": "up", "suspects": "machine"},
+    {"do": "decide", "choice": "worn", "action": "overhaul"},
+]
+
 
 def late(asked: list[str]) -> list[str]:
     """The late files among the requests."""
@@ -30,9 +35,11 @@ def test_the_engine_needs_no_late_file(chromium: Any, test_site: str) -> None:
         {"v": 1, "id": 3, "kind": "file", "body": {"name": "a.toml", "text": "x = ["}},
         {"v": 1, "id": 4, "kind": "catalogue", "body": {}},
         {"v": 0, "id": 5},
+        {"v": 1, "id": 6, "kind": "debrief", "body": {"case": "the-dropped-gauge", "moves": PLAYED}},
+        {"v": 1, "id": 7, "kind": "hide", "body": {"plant": "rinse-transfer", "edits": {}, "seed": 1}},
     ]
     told = page.evaluate(ASK_ALL, [json.dumps(ask) for ask in asks])
-    assert [json.loads(text)["ok"] for text in told] == [False, True, False, True, False]
+    assert [json.loads(text)["ok"] for text in told] == [False, True, False, True, False, True, True]
     assert late(asked) == []
     page.close()
 

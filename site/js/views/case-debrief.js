@@ -51,7 +51,7 @@ function told(document, debrief, view, deps) {
     against(document, debrief.misfits, view, names, deps),
     table(document, words("case-debrief-steps"), ["", words("case-debrief-bits"), words("case-debrief-truth"), words("case-debrief-fits")],
       debrief.steps.map((step) => [step.check ? names.get(step.check) : words("case-debrief-first"), words("case-bits", {bits: bitText(step.bits)}),
-        words("case-percent", {share: percent(step.truth)}), standing(step, words)]), "case-worth-table"),
+        words("case-percent", {share: percent(step.truth)}), standing(step, words)]), "case-worth-table case-weighed"),
     debrief.next && debrief.next_bits >= LEAST && make(document, "p", {}, words("case-debrief-next", {check: names.get(debrief.next), bits: bitText(debrief.next_bits)})),
     make(document, "p", {}, debrief.way.length ? words("case-debrief-way", {checks: debrief.way.map((id) => names.get(id)).join(" "), cost: costText({minutes: debrief.way_cost}, words)})
       : words("case-debrief-no-way")),

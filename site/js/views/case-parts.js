@@ -137,6 +137,7 @@ export function failure(error, seed = null) {
   if (error.code === "file") return {words: seed === null ? "case-failed-file" : "case-failed-seed", restart: false};
   if (error.code === "input" && error.where === "case" && error.rule === "lookup") return {words: "case-unknown", restart: null};
   if (error.code === "input" && String(error.where).startsWith("moves")) return {words: "case-failed-moves", restart: true};
+  if (error.code === "start-up") return {words: "case-failed-start", restart: false};
   return {words: "case-failed", restart: false};
 }
 

@@ -1,8 +1,11 @@
 // The course as a map: every packaged case by family, what is done of it, and the results of a class for whoever teaches it.
 import {halfPlayed, stageOf} from "../course.js";
-import {families} from "../course-order.js";
-import {COLUMNS, csv, decodeAll} from "../result-code.js";
-import {h, setText} from "./dom.js";
+import {families, nextCase} from "../course-order.js";
+import {createResults} from "./course-results.js";
+import {h, icon, setText} from "./dom.js";
+
+const MARKS = {new: "○", begun: "◐", done: "●"};
+const DIE = "M5 5h14v14H5z M9 9h.01 M15 9h.01 M12 12h.01 M9 15h.01 M15 15h.01";
 
 /**
  * @param {HTMLElement} host
@@ -11,18 +14,20 @@ import {h, setText} from "./dom.js";
 export function create(host, {document, words, send}) {
   const make = (...parts) => h(document, ...parts);
   const map = make("div", {class: "course-map"});
+  const goOn = make("button", {type: "button", id: "course-go-on", class: "case-button case-main", onclick: () => send({type: "case", case: ahead.id})});
   const progress = make("p", {class: "course-progress", role: "status"});
   const forget = make("button", {type: "button", id: "course-forget", onclick: () => sure.showModal()}, words("course-forget-all"));
   const sure = confirm();
   const results = createResults(document, words, () => model.catalogue.cases);
   host.append(make("div", {class: "course-body"},
-    make("header", {class: "course-head"}, make("h2", {id: "course-title", tabindex: -1}, words("course-title")), make("p", {}, words("course-about")), progress),
+    make("header", {class: "course-head"}, make("h2", {id: "course-title", tabindex: -1}, words("course-title")), make("p", {}, words("course-about")), progress, goOn, make("p", {class: "fine"}, icon(document, DIE), " ", words("course-die"))),
     map,
     make("div", {class: "panel course-own"}, make("h3", {}, words("open-own")), make("p", {class: "fine"}, words("course-own-about")),
       make("button", {type: "button", onclick: () => send({type: "ask-open"})}, words("tool-open"))),
     make("div", {class: "panel course-kept"}, make("h3", {}, words("course-kept-title")), make("p", {class: "fine"}, words("course-kept")), forget),
     results), sure);
   let model = null;
+  let ahead = null; // the case that comes next
   let drawn = "";
 
   function confirm() {
@@ -35,7 +40,9 @@ export function create(host, {document, words, send}) {
 
   function family({family: id, cases}, all) {
     const name = words.has(`case-family-${id}`) ? words(`case-family-${id}`) : id.replaceAll("-", " ");
-    return make("section", {class: "panel course-family", "aria-label": name}, make("h3", {}, name),
+    const done = cases.filter((one) => stageOf(all.of(one.id)) === "done").length;
+    return make("section", {class: "panel course-family", "aria-label": name},
+      make("div", {class: "course-family-head"}, make("h3", {}, name), make("p", {class: "fine"}, words("course-progress", {done, of: cases.length}))),
       make("ol", {class: "course-cases"}, cases.map((one) => row(one, all))));
   }
 
@@ -47,12 +54,12 @@ export function create(host, {document, words, send}) {
     const kind = [words(`case-level-${level}`), worked && words("case-worked")].filter(Boolean).join(" · ");
     return make("li", {class: `course-case course-${stage}`, "data-case": id},
       make("button", {type: "button", class: "course-go", "data-id": id, onclick: () => send({type: "case", case: id})},
-        make("span", {class: "course-mark", "aria-hidden": "true"}, {new: "○", begun: "◐", done: "●"}[stage]),
+        make("span", {class: "course-mark", "aria-hidden": "true"}, MARKS[stage]),
         make("span", {class: "course-name"}, make("strong", {}, title), make("span", {class: "about"}, kind),
           open.length > 0 && make("span", {class: "about"}, words("course-after", {titles: open.map((each) => each.title).join(words("comma"))})))),
-      make("p", {class: "course-state"}, stateText(entry, stage)),
-      make("div", {class: "case-buttons"},
-        make("button", {type: "button", class: "plain", onclick: () => send({type: "draw", case: id})}, words("case-draw")),
+      make("button", {type: "button", class: "course-draw", "aria-label": words("course-draw-one", {title}), title: words("case-draw"), onclick: () => send({type: "draw", case: id})}, icon(document, DIE)),
+      make("div", {class: stage === "new" ? "unseen" : "course-kept-of"},
+        make("p", {class: "course-state"}, stateText(entry, stage)),
         stage !== "new" && make("button", {type: "button", class: "plain", onclick: () => send({type: "forget", case: id}), "aria-label": words("course-forget-one", {title})}, words("course-forget"))));
   }
 
@@ -62,6 +69,14 @@ export function create(host, {document, words, send}) {
     const done = last && words(`course-done-${last.rightness}`, {minutes: last.minutes, outcome: words(`course-outcome-${last.outcome}`)});
     const score = last?.score !== null && last?.score !== undefined && words("course-score", {score: String(Math.round(last.score))});
     return [halfPlayed(entry) && words("course-begun", {moves: entry.moves.length}), done, score].filter(Boolean).join(" ");
+  }
+
+  /** The way on: what was left half played, else what comes next on the map. */
+  function showWay(cases, all) {
+    const begun = cases.find(({id}) => stageOf(all.of(id)) === "begun");
+    ahead = begun ?? nextCase(cases, (id) => stageOf(all.of(id)) === "done");
+    goOn.hidden = !ahead;
+    if (ahead) setText(goOn, words(begun ? "course-go-on" : "course-begin", {title: ahead.title}));
   }
 
   return {
@@ -74,59 +89,10 @@ export function create(host, {document, words, send}) {
       drawn = now;
       const done = cases.filter(({id}) => stageOf(all.of(id)) === "done").length;
       setText(progress, words("course-progress", {done, of: cases.length}));
+      showWay(cases, all);
       const held = document.activeElement?.dataset?.id;
       map.replaceChildren(...families(cases).map((one) => family(one, all)));
       if (held) map.querySelector(`[data-id="${CSS.escape(held)}"]`)?.focus({preventScroll: true});
     },
   };
-}
-
-/** Columns whose values have words; a newer page's code may hold others. */
-const WORDED = {
-  says: {has: (value, words) => words.has(`case-way-${value}`), says: (value, words) => words(`case-way-${value}`)},
-  suspects: {has: (value, words) => words.has(`case-group-${value}`), says: (value, words) => words(`case-group-${value}`)},
-  action: {has: (value, words) => words.has(`case-action-${value}`), says: (value, words) => words(`case-action-${value}`)},
-  rightness: {has: (value, words) => words.has(`course-rightness-${value}`), says: (value, words) => words(`course-rightness-${value}`)},
-  outcome: {has: (value, words) => words.has(`course-outcome-${value}`), says: (value, words) => words(`course-outcome-${value}`)},
-};
-
-/** Codes that learners handed in, as a table and as a file for other programs. */
-function createResults(document, words, cases) {
-  const make = (...parts) => h(document, ...parts);
-  const box = make("textarea", {id: "course-codes", class: "result-lines", rows: 4, spellcheck: "false", oninput: read});
-  const said = make("p", {role: "status"});
-  const place = make("div", {class: "course-table"});
-  const save = make("button", {type: "button", id: "course-save", hidden: true, onclick: download}, words("course-save"));
-  let found = [];
-
-  function read() {
-    const {results, damaged} = decodeAll(box.value);
-    found = results;
-    save.hidden = results.length === 0;
-    setText(said, [results.length > 0 && words("course-read", {count: results.length}), damaged.length > 0 && words("course-damaged", {count: damaged.length, line: damaged[0]?.slice(0, 60) ?? ""})].filter(Boolean).join(" "));
-    place.replaceChildren(...(results.length ? [tableOf(results)] : []));
-  }
-
-  function tableOf(results) {
-    return make("table", {}, make("thead", {}, make("tr", {}, COLUMNS.map((name) => make("th", {scope: "col"}, words(`course-column-${name}`))))),
-      make("tbody", {}, results.map((result) => make("tr", {}, COLUMNS.map((name) => make("td", {}, shown(name, result)))))));
-  }
-
-  function shown(name, result) {
-    const value = result[name];
-    if (value === null) return "";
-    if (name === "case") return cases().find(({id}) => id === value)?.title ?? value;
-    if (WORDED[name]?.has(value, words)) return WORDED[name].says(value, words);
-    return Array.isArray(value) ? value.join(words("comma")) : String(value);
-  }
-
-  function download() {
-    const address = URL.createObjectURL(new Blob([csv(found, (name) => words(`course-column-${name}`))], {type: "text/csv"}));
-    make("a", {href: address, download: "results.csv"}).click();
-    setTimeout(() => URL.revokeObjectURL(address), 1000);
-  }
-
-  return make("section", {class: "panel course-results", "aria-labelledby": "course-results-title"},
-    make("h3", {id: "course-results-title"}, words("course-results")),
-    make("label", {for: "course-codes"}, words("course-codes")), box, said, place, save);
 }
