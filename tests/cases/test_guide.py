@@ -10,14 +10,24 @@ import pytest
 from msgspec import Struct, inspect
 
 from loadfirst.cases.case import Case, Change, Check, Choice, Hint, Prediction, ReadingId, Shown, Yesterday
+from loadfirst.cases.collection import COLLECTION, EARNED, LARGEST
+from loadfirst.cases.fairness import DECIDED, ENOUGH, RIVAL
 from loadfirst.cases.load import proven
+from loadfirst.cases.players import SURE
 from loadfirst.cases.proof import BY_HAND, Proven
-from loadfirst.cases.read import decode_case
+from loadfirst.cases.read import LONGEST, catalogue, decode_case
 from loadfirst.cases.safety import DISMANTLES, OPENS, Refusal
+from loadfirst.cases.score import ACTION, BORNE_OUT, GRACE, GUESSED, PATIENCE, VERDICT
 from loadfirst.cases.truth import Rightness
+from loadfirst.causes.catalogue import CAUSES
 from loadfirst.causes.group import Group
+from loadfirst.causes.observations import OBSERVATIONS
 from loadfirst.causes.remedy import HARM, MINUTES, Action
 from loadfirst.cli.check_case import VERDICTS, case_lines
+from loadfirst.cli.guide import filled
+from loadfirst.cli.guide_case import LISTS
+from loadfirst.evidence.hypothesis import TWO
+from loadfirst.plant import library
 
 pytestmark = pytest.mark.native
 
@@ -91,6 +101,46 @@ def test_the_guide_prices_every_action() -> None:
     for action in get_args(Action):
         assert re.search(rf"^\| `{action}` \| .+ \| {MINUTES[action]:g} \|$", GUIDE, re.MULTILINE), action
     assert f"{HARM:g} minutes" in GUIDE
+
+
+def test_the_lists_of_the_guide_are_those_of_the_catalogues() -> None:
+    """To mend them, put the output of ``python -m loadfirst guide causes`` (or another) between its marks."""
+    for name in LISTS:
+        assert GUIDE.count(f"<!-- list of {name} -->") == GUIDE.count(f"<!-- end of {name} -->") == 1, name
+    assert filled(GUIDE) == GUIDE
+    for cause in CAUSES:
+        assert f"| `{cause.id}` | {cause.says}" in GUIDE, cause.id
+    for id in (*OBSERVATIONS, *library.ids("plants")):
+        assert f"\n| `{id}` | " in GUIDE, id
+
+
+def test_the_guide_names_the_families_of_the_course() -> None:
+    """A file of one's own may have another."""
+    for family in {heading.family for heading in catalogue()}:
+        assert f"`{family}`" in GUIDE, family
+
+
+@pytest.mark.parametrize(
+    "says",
+    [
+        f"likely to {ENOUGH:.0%} |",
+        f"more than {'half' if RIVAL == 0.5 else RIVAL} as likely as the right one",
+        f"decides rightly in {DECIDED:.0%} of the plays",
+        f"in more than {LARGEST:.0%} of them",
+        f"more than {EARNED:.0%} of what looking earns",
+        f"worth {VERDICT['right']:g} of the 100 points",
+        f"the other {ACTION['fits']:g}.",
+        f"likely to {BORNE_OUT:.0%}, and for {GUESSED:.0%} of them",
+        f"{GRACE:g} more than the best way are free, and at {PATIENCE:g} beyond",
+        f"until one verdict is likely to {SURE:.0%}",
+        f"{'ten' if TWO == 0.1 else TWO} times less likely than none",
+        f"a file may have {LONGEST // 1000} 000",
+        f"{'Twelve' if COLLECTION == 12 else COLLECTION} puzzles or more",
+    ],
+)
+def test_the_guide_gives_the_figures_that_judge(says: str) -> None:
+    """Of fairness, of points, of a collection."""
+    assert says.replace("%", " %") in " ".join(GUIDE.split())
 
 
 def test_how_right_a_verdict_is_has_its_words() -> None:

@@ -38,7 +38,7 @@ def catalogue_text() -> str:
 def _described(cause: Cause) -> Iterator[str]:
     yield f"  {cause.id}: {cause.says}"
     if cause.size is not None:
-        yield f"    size    {_size(cause.size)}"
+        yield f"    size    {size_text(cause.size)}"
     if cause.keys:
         yield f"    edits   {', '.join(cause.keys)}"
     for id in cause.shown_by:
@@ -49,7 +49,8 @@ def _described(cause: Cause) -> Iterator[str]:
     yield f"    source  {cause.source}"
 
 
-def _size(size: Size) -> str:
+def size_text(size: Size) -> str:
+    """Range, usual size, the size at which nothing happens, and what the number is."""
     unit = "" if size.unit == "-" else f" {size.unit}"
     return (
         f"{size.low:g} to {size.high:g}{unit}, usually {size.usual:g}; at {size.none:g} nothing: {size.says}"

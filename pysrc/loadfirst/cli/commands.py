@@ -21,6 +21,7 @@ from loadfirst.cli.compose import Order, composed, share
 from loadfirst.cli.convert import curves_output, read_output
 from loadfirst.cli.evidence import evidence_text
 from loadfirst.cli.guide import KINDS, SPECIMEN, guide
+from loadfirst.cli.guide_case import LISTS
 from loadfirst.cli.plant_file import plant_of
 from loadfirst.cli.report import curves_text, read_text
 from loadfirst.cli.schema import schemas
@@ -169,8 +170,10 @@ def _parser() -> argparse.ArgumentParser:
     schema = commands.add_parser("schema", help="JSON schemas of the files and of the JSON output")
     schema.add_argument("kind", nargs="?", choices=list(schemas()), help="only this one")
     schema.set_defaults(command=show_schema)
-    tables = commands.add_parser("guide", help="every key with unit, range and default, as Markdown")
-    tables.add_argument("kind", choices=list(KINDS))
+    tables = commands.add_parser(
+        "guide", help="every key with unit, range and default, or a list of ids, as Markdown"
+    )
+    tables.add_argument("kind", choices=[*KINDS, *LISTS])
     tables.set_defaults(command=show_guide)
     causes = commands.add_parser(
         "causes",

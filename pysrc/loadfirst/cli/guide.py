@@ -7,6 +7,7 @@ from typing import Any
 
 from msgspec import inspect
 
+from loadfirst.cli.guide_case import LISTS
 from loadfirst.plant import library
 from loadfirst.plant.expect import plain
 from loadfirst.plant.keys import Key, keys_of
@@ -23,12 +24,14 @@ HEADER = "| key | unit | what would do | default | meaning |\n|---|---|---|---|-
 
 
 def guide(kind: str) -> str:
-    """Every key of a kind of file as Markdown tables, one per table of the file.
+    """Every key of a kind of file as Markdown, a table for each of the file's; or a list of the cases' guide.
 
     Parameters
     ----------
-    kind : "plant", "pump" or "displacement"
+    kind : "plant", "pump" or "displacement", or one of `LISTS`
     """
+    if kind in LISTS:
+        return LISTS[kind]()
     tables: dict[str, list[Key]] = {}
     for key in keys_of(KINDS[kind]).values():
         tables.setdefault(key.path.rpartition(".")[0], []).append(key)
@@ -40,7 +43,10 @@ def filled(text: str) -> str:
     for kind in KINDS:
         text = _fill(text, f"keys of a {kind} file", f"end of {kind} file", guide(kind))
     specimen = library.path("plants", SPECIMEN).read_text(encoding="utf-8").rstrip()
-    return _fill(text, "specimen plant", "end of specimen plant", f"```toml\n{specimen}\n```")
+    text = _fill(text, "specimen plant", "end of specimen plant", f"```toml\n{specimen}\n```")
+    for name, content in LISTS.items():
+        text = _fill(text, f"list of {name}", f"end of {name}", content())
+    return text
 
 
 def _fill(text: str, opening: str, closing: str, content: str) -> str:
