@@ -21,6 +21,7 @@ from loadfirst.cases.load import load_case
 from loadfirst.cases.scope import told
 from loadfirst.cases.truth import rightness
 from loadfirst.cases.weighing import Weighing, _kept
+from loadfirst.causes.catalogue import CAUSES
 from loadfirst.causes.observations import OBSERVATIONS
 
 WISHES = [
@@ -56,7 +57,10 @@ def test_every_observation_reading_and_group_has_its_words() -> None:
     assert checks["observation"].keys() == OBSERVATIONS.keys()
     assert stories["instrument"].keys() - {"of-two"} == stories["teaches"].keys() == set(get_args(ReadingId))
     assert {id for one in checks["reading"].values() for id in one["reads"]} == set(get_args(ReadingId))
-    assert stories["blame"].keys() - {"plain", "plain-for"} == replies["because"].keys() == set(GROUPS)
+    assert (
+        stories["blame"].keys() - {"plain", "plain-for"} == replies["because"].keys() - {"of"} == set(GROUPS)
+    )
+    assert replies["because"]["of"].keys() <= {cause.id for cause in CAUSES}
 
 
 @pytest.mark.parametrize("id", OBSERVATIONS)

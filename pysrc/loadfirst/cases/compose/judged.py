@@ -11,7 +11,7 @@ from loadfirst.cases.case import Case, Change
 from loadfirst.cases.compose.refused import Refused, TooWide
 from loadfirst.cases.compose.subject import Subject
 from loadfirst.cases.draw import drawn
-from loadfirst.cases.fairness import judging, unfair
+from loadfirst.cases.fairness import DRAWS, judging, unfair
 from loadfirst.cases.players import SURE, leading
 from loadfirst.cases.proof import Proven, prove
 from loadfirst.cases.read import decode_case
@@ -20,8 +20,8 @@ from loadfirst.errors import InputError
 
 LEAST_CHECKS = 2
 """That the player needs who is led by information, above the first steps."""
-PLAYS = 3
-"""Draws of chance that the led player plays, besides the case's own; it takes its time."""
+PLAYS = 1
+"""Draws of chance that the players play, besides the case's own, in the middle and at each end."""
 AT_ENDS = 40
 """Draws of chance at each end of the sizes."""
 OTHERS = (2, 30, 444)
@@ -44,12 +44,12 @@ def judge(text: str, about: Subject) -> Pieces[None]:
     look = weighing.looks([about.seed])
     if weighing.of_choices(weighing.weigh(look, []))[0].max() >= SURE:
         raise Refused("what stands open at first tells all")
-    yield from _is_fair(weighing, 100, 1)
+    if about.level != "first-steps":  # what is refused most often is asked first
+        way = yield from leading(weighing, look, Stage("plays", 0, 1))
+        if len(way.checks) < LEAST_CHECKS:
+            raise Refused(f"it is too easy: {len(way.checks)} checks are enough")
+    yield from _is_fair(weighing, DRAWS, PLAYS)
     yield from _at_ends(case, about)
-    way = yield from leading(weighing, look, Stage("plays", 1, 1))
-    needed = len(way.checks)
-    if about.level != "first-steps" and needed < LEAST_CHECKS:
-        raise Refused(f"it is too easy: {needed:g} checks are enough")
 
 
 def _proven(case: Case, seed: int) -> Proven:
@@ -76,7 +76,7 @@ def _at_ends(case: Case, about: Subject) -> Pieces[None]:
         if any(change.between for change in case.today):
             for sizes in product(*map(_ends, case.today)):
                 end = replace(case, today=tuple(sizes))
-                yield from _is_fair(Weighing(_proven(end, about.seed)), AT_ENDS, 1)
+                yield from _is_fair(Weighing(_proven(end, about.seed)), AT_ENDS, PLAYS)
     except Refused as why:
         raise TooWide(f"at an end of its sizes: {why}") from why
 

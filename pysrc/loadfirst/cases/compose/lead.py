@@ -23,15 +23,15 @@ SOLVED = 0.85
 """Probability of the true group by all that stands open at first, from which nothing is left to do. [-]"""
 FOUND = 0.7
 """Probability of what happened by all readings and a look at it, below which nobody could tell. [-]"""
-RIGHTLY: dict[Group, float] = {"machine": 0.25, "nothing": 0.4}
+RIGHTLY: dict[Group, float] = {"machine": 0.35, "nothing": 0.4}
 """Share of the stories whose teller is right, by what happened. [-]"""
-SELDOM_RIGHT = 0.15
+SELDOM_RIGHT = 0.2
 """The same for any other group. [-]"""
 STILL = 0.2
 """Share of the stories of something that go by a reading that did not move. [-]"""
 UNMOVED = 0.6
 """Share of those whose teller says that nothing has happened. [-]"""
-MACHINE = 4
+MACHINE = 5
 """How many times likelier than any other group the machine is blamed."""
 TINGE = 0.25
 """The least difference of a reading that did not move worth a word, of what the instrument explains. [-]"""

@@ -18,6 +18,7 @@ from loadfirst.cases.compose.subject import Subject, tests_at
 from loadfirst.cases.draw import instrument_seed
 from loadfirst.cases.happened import overnight, yesterday_of
 from loadfirst.cases.truth import family
+from loadfirst.cases.two_at_once import lift
 from loadfirst.cases.weighing import Job, job
 from loadfirst.days.shift import Direction, Shift, shift
 from loadfirst.days.two_days import Days, Shown, read_both, two_days
@@ -105,11 +106,13 @@ class Morning:
             raise TooWide(str(why)) from why
 
     def after(self, open_now: Collection[str], observed: dict[str, bool] | None = None) -> Posterior:
-        """What may have happened, by the readings that stand open."""
+        """What may have happened, by the readings that stand open, to a reader of the verdicts."""
         blank = np.array([id not in open_now for id in self.predictions.instruments])
         days = (self.days.today.readings, self.days.yesterday.readings)
         today, yesterday = (np.where(blank, np.nan, row(self.predictions, one)) for one in days)
-        return weigh(self.predictions, today, yesterday, observed)
+        known = weigh(self.predictions, today, yesterday, observed)
+        chance = known.probability * lift(self.predictions.hypotheses)
+        return known._replace(probability=chance / chance.sum(axis=1, keepdims=True))
 
     def of_groups(self, known: Posterior) -> float:
         """Probability of the true groups. [-]"""

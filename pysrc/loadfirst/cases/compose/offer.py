@@ -20,8 +20,10 @@ Check = dict[str, Any]
 """A check as its file has it."""
 OWN = 2
 """Things to look at that show what happened, at most."""
-LOOKS = 4
-"""Things to look at."""
+LOOKS = 5
+"""Things to look at, as many of rivals as of what happened, where they have as many."""
+MOST = 14
+"""Checks that a case may have."""
 
 
 def offer(morning: Morning, of: Lead, rivals: list[Guess], chance: Chance) -> list[Check]:
@@ -32,13 +34,11 @@ def offer(morning: Morning, of: Lead, rivals: list[Guess], chance: Chance) -> li
     rivals : the wrong verdicts on offer, the likeliest first.
     """
     place = morning.place
-    looks = chance.mixed("looks", _observed(morning, rivals, chance))
-    return [
-        *_readings(morning, of, chance),
-        *(_look(id, place) for id in looks),
-        *({**_plain(), "says": chance.pick("shut-in", _texts())} for _ in tests_at(morning.subject.plant)),
-        _look(_strip_down(morning, chance), place),
-    ]
+    readings = list(_readings(morning, of, chance))
+    tests = [{**_plain(), "says": chance.pick("shut-in", _texts())} for _ in tests_at(morning.subject.plant)]
+    looks = _observed(morning, rivals, chance)[: MOST - len(readings) - len(tests) - 1]
+    last = _look(_strip_down(morning, chance), place)
+    return [*readings, *(_look(id, place) for id in chance.mixed("looks", looks)), *tests, last]
 
 
 def _readings(morning: Morning, of: Lead, chance: Chance) -> Iterator[Check]:

@@ -12,6 +12,7 @@ from loadfirst.cases.compose.morning import Morning
 from loadfirst.cases.compose.offer import Check
 from loadfirst.cases.compose.pieces import capital, fill, pieces
 from loadfirst.cases.safety import DISMANTLES
+from loadfirst.causes.cause import Cause
 
 FACTS = 3
 """Readings that the right verdict's reply names, at most."""
@@ -43,7 +44,7 @@ def _right(morning: Morning, of: Lead, checks: list[Check], chance: Chance) -> C
     named = [*moved, *still][:FACTS]
     facts = [fill(texts["shift"][morning.sure[id]], **morning.place.instrument(id)) for id in named]
     opening = fill(chance.pick("right", texts["right"]["moved" if moved else "still"]), facts=_listed(facts))
-    because = " ".join(chance.pick(f"because.{one.id}", texts["because"][one.group]) for one in about.causes)
+    because = " ".join(_because(one, chance) for one in about.causes)
     choice = _said(morning, usually(*about.causes), f"{opening} {because}")
     shows = {id for cause in about.causes for id in cause.shown_by if id not in DISMANTLES}
     own = next((one for one in checks if one.get("observes") in shows), None)
@@ -51,6 +52,14 @@ def _right(morning: Morning, of: Lead, checks: list[Check], chance: Chance) -> C
         choice["when_seen"] = {own["id"]: texts["right"]["looked"]}
         choice["when_unseen"] = {own["id"]: fill(texts["right"]["overlooked"], check=own["says"])}
     return choice
+
+
+def _because(cause: Cause, chance: Chance) -> str:
+    """What a cause has to do with load and pump: of its own, or as its group."""
+    table = pieces("verdicts")["because"]
+    kind = cause.id.removeprefix("second-pump-") if cause.id not in table["of"] else cause.id
+    said: str = chance.pick(f"because.{cause.id}", table["of"].get(kind, table[cause.group]))
+    return said
 
 
 def _told_first(of: Lead, some: list[str]) -> list[str]:
@@ -85,7 +94,7 @@ def _wrong(
     name = one.id
     partly = "part" if len(one.causes) == 1 else "half"
     half = f"{chance.pick(f'half.{name}', texts[partly])} " if one.families & about.families else ""
-    because = chance.pick(f"because.{name}", texts["because"][one.group])
+    because = _because(one.causes[0], chance)
     if against is None:
         shows = [id for cause in (*one.causes, *about.causes) for id in cause.shown_by]
         looks = {check["observes"]: check for check in checks if "observes" in check}
