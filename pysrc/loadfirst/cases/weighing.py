@@ -67,7 +67,7 @@ class Weighing:
 
     def _lifted(self, at_a_plant: Posterior) -> Posterior:
         """The same to a reader of the verdicts, who knows which two things may have happened at once."""
-        chance = at_a_plant.probability * lift(self._all)
+        chance = at_a_plant.probability * self._lift
         return at_a_plant._replace(probability=chance / chance.sum(axis=1, keepdims=True))
 
     def of_truth(self, posterior: Posterior) -> tuple[Array, Array]:
@@ -108,6 +108,10 @@ class Weighing:
         asked = {id for check in checks for id in _asks(check)}
         bits = {one.check: one.cause for one in worth(posterior, sorted(asked))}
         return {check.id: sum(bits[id] for id in _asks(check)) for check in checks}
+
+    @cached_property
+    def _lift(self) -> Array:
+        return lift(self._all)
 
     @staticmethod
     def cost(check: Check) -> float:
