@@ -218,11 +218,16 @@ case-debrief-wait = Weighing everything that could have happened against what yo
 case-debrief-failed = That could not be weighed just now. Your result is kept without its points; try again.
 case-points = { $points } of 100 points
 case-points-of = Verdict { $verdict } of 70: what you had seen bears it out to { $support } %. Action { $action } of 30. Of both { $thrift } % is left after the price of your checks.
+case-points-of-near = Verdict { $verdict } of 70: what is right about it is borne out to { $support } % by what you had seen. Action { $action } of 30. Of both { $thrift } % is left after the price of your checks.
+case-points-of-luck = Verdict 0 of 70. Action { $action } of 30, because it helps for another reason than yours; of that { $thrift } % is left after the price of your checks.
 case-points-of-wrong = Verdict 0 of 70. Action { $action } of 30, of which { $thrift } % is left after the price of your checks.
 case-debrief-chosen = By all that you had seen, your verdict was { $share } % likely.
 case-misfit-tested = { $reading }, in the test “{ $check }”
 case-misfits = Against it speaks:
-case-misfit = { $reading }: it showed { $measured }; by your verdict it should have shown { $predicted }, which is { $off } times its scatter away.
+case-misfit = { $reading }: it showed { $measured }; by your verdict it should have shown { $predicted }, which is { $off ->
+    [100] a hundred times its scatter away or more.
+   *[other] { $off } times its scatter away.
+}
 case-debrief-steps = Step by step
 case-debrief-first = What stood open at first
 case-debrief-bits = It told
@@ -410,6 +415,8 @@ case-key-discharge-length_m = Length of the discharge line
 case-key-discharge-bore_mm = Bore of the discharge line
 case-key-discharge-roughness_mm = Roughness of the discharge line
 case-key-discharge-fittings_k = Loss coefficient in the discharge line
+case-key-second_line-fitted = Second discharge line in use
+case-key-burst-fitted = The line has burst
 case-key-delivery-surface_m = Liquid surface in the delivery vessel
 case-key-delivery-gas_bar = Gas pressure in the delivery vessel
 case-key-delivery-outlet_m = Height of the pipe’s end

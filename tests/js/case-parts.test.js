@@ -46,7 +46,29 @@ test("a difference has a label and two values, a key without words its own name"
   const valve = parts.differenceText({key: "valve.opening", quantity: "opening", yesterday: 0.65, today: 0.85}, deps);
   assert.deepEqual(valve, {label: "Opening of the control valve", yesterday: "65\u00a0%", today: "85\u00a0%"});
   const other = parts.differenceText({key: "meters.flow_percent", quantity: null, yesterday: 1, today: null}, deps);
-  assert.deepEqual(other, {label: "meters.flow_percent", yesterday: "1", today: "–"});
+  assert.deepEqual(other, {label: "meters.flow_percent", yesterday: "1.0\u00a0%", today: "–"});
+});
+
+test("what differs is told in words and units, never as the file has it", () => {
+  const all = {units, words: createWords(["en", "parts", "cases"].map((name) => readFileSync(new URL(`../../site/words/${name}.ftl`, import.meta.url), "utf8")))};
+  const told = (key, quantity, yesterday, today) => Object.values(parts.differenceText({key, quantity, yesterday, today}, all));
+  assert.deepEqual(told("second_line.fitted", null, true, false), ["Second discharge line in use", "yes", "no"]);
+  assert.deepEqual(told("drive.current_limit_percent", null, 110, 64.66), ["Current limit of the drive", "110.0\u00a0%", "64.7\u00a0%"]);
+  assert.deepEqual(told("burst.hole_mm", "length", 0, 0.025).slice(1), ["0\u00a0mm", "25\u00a0mm"]);
+});
+
+test("a part that was not there has no value on that day", () => {
+  const all = [{key: "burst.fitted", yesterday: false, today: true}, {key: "burst.hole_mm", yesterday: 0.025, today: 0.021}, {key: "valve.opening", yesterday: 0.5, today: 0.6}];
+  assert.deepEqual(parts.differencesOf(all), [all[0], {...all[1], yesterday: null}, all[2]]);
+});
+
+test("a reading in the prose has the digits of its dial", () => {
+  const flow = {id: "flow-meter", low: 0, high: 200 / 3600};
+  const part = {part: "quantity", quantity: "flow", value: 86.04 / 3600, source: "flow-meter", day: "today"};
+  const of = (view) => parts.line([[part]], parts.unitsOf(units, view));
+  assert.equal(of({told: [flow], readings: []}), "86\u00a0m³/h");
+  assert.equal(of({told: [], readings: [], reveal: {readings: [flow]}}), "86\u00a0m³/h");
+  assert.equal(of({told: [], readings: []}), "86.0\u00a0m³/h");
 });
 
 test("what differs in an instrument is told in the words of its panel", () => {

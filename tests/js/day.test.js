@@ -192,6 +192,18 @@ test("every reason of the engine has its words, whichever way a reading goes", (
   }
 });
 
+test("a shaft that no motor turns is turned by liquid; a pump is judged by its own flow", () => {
+  const [known] = example.readings;
+  const why = (reading, reason, meeting = example.meeting) =>
+    dayRows(told({...example, meeting, readings: [{...known, ...reading}], reasons: {[reading.id]: reason}}), words)[0].why;
+  const at = (value) => ({...known.today, value});
+  assert.equal(why({id: "tachometer-2", moved: "up", yesterday: at(0), today: at(200)}, "slip"), words("days-why-driven-up"));
+  assert.equal(why({id: "tachometer-1", moved: "up", yesterday: at(300), today: at(301)}, "slip"), words("days-why-slip-up"));
+  const back = {flow: [2, 1], machines: [[{flow: 2}], [{flow: 3}]]}; // less comes to the line, more goes through the pump
+  assert.equal(why({id: "ammeter-1", moved: "up"}, "curve", back), words("days-why-current-curve-more-up"));
+  assert.equal(why({id: "ammeter-1", moved: "up"}, "curve", {flow: [2, 1]}), words("days-why-current-curve-less-up"));
+});
+
 test("the table is made once for an answer, and hidden while nothing is remembered", () => {
   const document = fakeDocument(), host = fakeHost(document);
   const view = createTable(host, {document, words});

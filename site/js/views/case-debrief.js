@@ -36,6 +36,7 @@ export function createDebrief({document, words, ask}) {
 }
 
 export const percent = (share) => String(Math.round(100 * share));
+const FAR = 100; // times its scatter: farther away is no better told by a number
 const LEAST = 0.05; // bits that are worth a sentence: they round to 0.1
 
 /** Bits to one digit, without a nought below nought. */
@@ -46,7 +47,7 @@ function told(document, debrief, view, deps) {
   const {words} = deps;
   const names = new Map(view.checks.map((check) => [check.id, line(check.says, deps.units)]));
   return [
-    ...points(document, debrief.score, words),
+    ...points(document, debrief.score, view.verdict, words),
     make(document, "p", {}, words("case-debrief-chosen", {share: percent(debrief.chosen)})),
     against(document, debrief.misfits, view, names, deps),
     table(document, words("case-debrief-steps"), ["", words("case-debrief-bits"), words("case-debrief-truth"), words("case-debrief-fits")],
@@ -59,10 +60,21 @@ function told(document, debrief, view, deps) {
   ].filter(Boolean);
 }
 
-function points(document, {verdict, action, support, thrift, points: sum}, words) {
+/** Points from which an action that helps had full ones; less for it is for another reason. */
+const HELPS = 30;
+
+/** Which sentence says how the points came about. */
+function pointsId({rightness, outcome}, {action}) {
+  if (rightness === "right") return "case-points-of";
+  if (rightness !== "wrong") return "case-points-of-near";
+  return outcome === "fits" && action < HELPS ? "case-points-of-luck" : "case-points-of-wrong";
+}
+
+function points(document, score, judged, words) {
+  const {verdict, action, support, thrift, points: sum} = score;
   return [
     make(document, "p", {class: "case-points"}, words("case-points", {points: String(Math.round(sum))})),
-    make(document, "p", {class: "case-soft"}, words(verdict > 0 ? "case-points-of" : "case-points-of-wrong", {
+    make(document, "p", {class: "case-soft"}, words(pointsId(judged, score), {
       verdict: String(Math.round(verdict)), action: String(Math.round(action)), support: percent(support), thrift: percent(thrift),
     })),
   ];
@@ -86,6 +98,6 @@ function against(document, misfits, {reveal}, names, {words, units}) {
     const {quantity, low, high} = reveal.readings.find((one) => one.id === id);
     const name = words(`case-reading-${id}`);
     const full = (si) => units.full(quantity, si, high - low);
-    return make(document, "li", {}, words("case-misfit", {reading: test ? words("case-misfit-tested", {reading: name, check: names.get(test)}) : name, measured: full(measured), predicted: full(predicted), off: String(Math.round(Math.abs(off)))}));
+    return make(document, "li", {}, words("case-misfit", {reading: test ? words("case-misfit-tested", {reading: name, check: names.get(test)}) : name, measured: full(measured), predicted: full(predicted), off: Math.min(FAR, Math.round(Math.abs(off)))}));
   })));
 }

@@ -1,15 +1,21 @@
 // What a case view says, from what Python sent. No DOM, so node can test it.
-import {keyName} from "./beside-words.js";
-import {slugOf} from "./part-keys.js";
+import {keyName, valueText} from "./beside-words.js";
+import {quantityOf} from "./part-keys.js";
 
 export const DIRECTIONS = ["up", "same", "down"];
 
 /**
  * A part of the prose in the reader's units; an author's words stay as they are.
- * @param {{part: "words"|"quantity", text?: string, quantity?: string, value?: number}} part
- * @param {{full: (quantity: string, si: number) => string}} units
+ * @param {{part: "words"|"quantity", text?: string, quantity?: string, value?: number, source?: string}} part
+ * @param {{full: (quantity: string, si: number, span?: number) => string, spanOf?: (source: string) => number|undefined}} units
  */
-const partText = (part, units) => (part.part === "words" ? part.text : units.full(part.quantity, part.value));
+const partText = (part, units) => (part.part === "words" ? part.text : units.full(part.quantity, part.value, units.spanOf?.(part.source)));
+
+/** Units that give a reading in the prose the digits of its dial. */
+export function unitsOf(units, {readings, told, reveal}) {
+  const spans = new Map([...told, ...readings, ...(reveal?.readings ?? [])].map(({id, low, high}) => [id, high - low]));
+  return {...units, spanOf: (source) => spans.get(source)};
+}
 
 /** Paragraphs of prose as plain strings. */
 export const paragraphs = (prose, units) => prose.map((parts) => parts.map((part) => partText(part, units)).join(""));
@@ -49,18 +55,18 @@ function held({value, off_scale: off}, low, high) {
   return value;
 }
 
-/** A plant key that differs, as label and two values. */
-export function differenceText({key, quantity, yesterday, today}, {words, units}) {
-  const id = `case-key-${key.replaceAll(".", "-")}`;
-  const show = (value) => (quantity === null || value === null ? plain(value, key, words) : units.full(quantity, value));
-  return {label: words.has(id) ? words(id) : keyName(key, words), yesterday: show(yesterday), today: show(today)};
+/** What differs, without a value on a day on which there was no such part: a hole is of no width before the line has burst. */
+export function differencesOf(all) {
+  const lacks = (key, day) => all.some((one) => one.key === `${key.slice(0, key.lastIndexOf("."))}.fitted` && one.key !== key && one[day] === false);
+  return all.map((one) => ({...one, ...Object.fromEntries(["yesterday", "today"].filter((day) => lacks(one.key, day)).map((day) => [day, null]))}));
 }
 
-function plain(value, key, words) {
-  if (value === null) return "–";
-  const choice = `choice-${slugOf(key)}-${value}`;
-  if (words.has(choice)) return words(choice);
-  return typeof value === "object" ? "…" : String(value);
+/** A plant key that differs, as label and two values. */
+export function differenceText({key, quantity, yesterday, today}, {words, units, catalogue}) {
+  const id = `case-key-${key.replaceAll(".", "-")}`;
+  const kind = quantity === "length" ? quantityOf(key) : quantity; // a width in millimetres, as its key has it
+  const show = (value) => (value === null ? "–" : quantity === null ? valueText(key, value, {units, words, catalogue}) : units.full(kind, value));
+  return {label: words.has(id) ? words(id) : keyName(key, words), yesterday: show(yesterday), today: show(today)};
 }
 
 /**

@@ -1,6 +1,6 @@
 // What really happened: its causes, the verdict that holds, and why each reading moved.
 import {block, make, prose, table} from "./case-dom.js";
-import {asShift, differenceText} from "./case-parts.js";
+import {asShift, differencesOf, differenceText} from "./case-parts.js";
 import {said} from "./case-verdict.js";
 import {sizeText} from "./cause-size.js";
 import {causeWords} from "./cause-words.js";
@@ -11,7 +11,7 @@ import {dayTable} from "./days.js";
 export function truth(document, view, deps) {
   const {words, units} = deps;
   const {reveal} = view;
-  const differences = reveal.differences.map((difference) => differenceText(difference, deps));
+  const differences = differencesOf(reveal.differences).map((difference) => differenceText(difference, {words, units, catalogue: deps.model.catalogue}));
   return block(document, "truth", words("case-truth-title"),
     make(document, "ul", {class: "case-happened"}, ...reveal.happened.map((one) => happening(document, one, deps))),
     reveal.load && make(document, "p", {}, words(`case-load-${reveal.load}`)),
@@ -35,7 +35,7 @@ function happening(document, {cause, size, unit}, {words, units}) {
 /** Every instrument of the plant on both days, and why it moved. */
 export function moved(document, view, {words, units}) {
   const {readings, reasons, yesterday, today} = view.reveal;
-  const meeting = {flow: [yesterday.duty.flow, today.duty.flow]};
+  const meeting = {flow: [yesterday.duty.flow, today.duty.flow], machines: [yesterday, today].map(({state}) => state.machines)};
   const all = dayTable(document, words);
   all.fill(dayRows({days: {answer: {readings: readings.map(asShift), reasons, meeting}}, units}, words));
   return block(document, "all", words("case-all-title"), all.node, make(document, "p", {class: "case-soft"}, words("days-foot")));

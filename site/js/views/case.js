@@ -6,7 +6,7 @@ import {button, make} from "./case-dom.js";
 import {createFair} from "./case-fair.js";
 import {createLoad} from "./case-load.js";
 import {fill, notice} from "./case-notice.js";
-import {costText, draftFor, newest, playKey} from "./case-parts.js";
+import {costText, draftFor, newest, playKey, unitsOf} from "./case-parts.js";
 import {side, stage} from "./case-stages.js";
 import {jumps, pointsText} from "./case-summary.js";
 import {createHands, createSteps} from "./case-wall.js";
@@ -66,7 +66,7 @@ export function create(host, deps) {
     const {view} = play;
     const finished = (score) => typeof model.case === "string" && send({type: "finished", case: model.case, result: resultOf(view, score)});
     finished(points);
-    debrief.show(asks(), view, model.units, (score) => {
+    debrief.show(asks(), view, unitsOf(model.units, view), (score) => {
       if (points === score) return;
       points = score;
       finished(score);
@@ -157,8 +157,8 @@ export function create(host, deps) {
     draft = draftFor(view, draft);
     const kit = tools();
     const author = typeof model.case === "object" && !model.wall;
-    if (author) fair.show(asks(), view, model.units);
-    if (view.worked && view.stage === "check") worked.show(asks(), view, model.units, move);
+    if (author) fair.show(asks(), view, kit.units);
+    if (view.worked && view.stage === "check") worked.show(asks(), view, kit.units, move);
     return [
       make(document, "div", {class: "case-side"}, ...side(document, view, kit)),
       make(document, "div", {class: "case-main-part"}, note, ...(covered() ? [] : stage(document, view, kit)), author && fair.node),
@@ -169,7 +169,7 @@ export function create(host, deps) {
   /** What Python is asked about. */
   const asks = () => ({case: model.case, moves: model.moves, seed: model.seed});
 
-  const tools = () => ({...deps, units: model.units, model, points, draft, move, hands, worked, debrief, drawing, go});
+  const tools = () => ({...deps, units: unitsOf(model.units, play.view), model, points, draft, move, hands, worked, debrief, drawing, go});
 
   function drawing(made) {
     drawings.push(made);

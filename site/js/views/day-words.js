@@ -72,7 +72,7 @@ export function dayRows({days, units}, words) {
     const known = each.today ?? each.yesterday;
     const span = known.high - known.low;
     const step = change === null ? "" : sign(units.full(quantity, Math.abs(change), span), change);
-    const why = reasons[id] ? words(reasonId(id, reasons[id], moved, meeting)) : "";
+    const why = reasons[id] ? words(reasonId(each, reasons[id], meeting)) : "";
     return {
       id, name: words(`case-reading-${id}`), yesterday: readingText(each.yesterday, units, words), today: readingText(each.today, units, words),
       change: step, moved, arrow: ARROWS[moved] ?? "", why,
@@ -91,9 +91,21 @@ function readingText(reading, units, words) {
 /** Reasons whose sentence is the same whichever way the reading went. */
 const PLAIN = ["instrument", "both", "set", "controller", "place"];
 
-function reasonId(id, reason, moved, {flow}) {
+function reasonId(reading, reason, meeting) {
+  const {id, moved} = reading;
   if (PLAIN.includes(reason)) return `days-why-${reason}`;
-  if (id.startsWith("ammeter")) return reason === "curve" ? `days-why-current-curve-${flow[1] > flow[0] ? "more" : "less"}-${moved}` : `days-why-current-${reason}-${moved}`;
+  if (id.startsWith("ammeter")) return reason === "curve" ? `days-why-current-curve-${moreFlows(id, meeting) ? "more" : "less"}-${moved}` : `days-why-current-${reason}-${moved}`;
   if (id.startsWith("tachometer") && reason === "machine") return "days-why-motor";
+  if (id.startsWith("tachometer") && reason === "slip" && stands(reading)) return `days-why-driven-${moved}`;
   return `days-why-${reason}-${moved}`;
 }
+
+/** Whether more flows through a pump than did; what comes to the line may be another matter, where it runs back through a second pump. */
+function moreFlows(id, {flow, machines}) {
+  const own = machines?.map((all) => all[Number(id.at(-1)) - 1]?.flow ?? null) ?? [null];
+  const [before, now] = own.includes(null) ? flow : own;
+  return now > before;
+}
+
+/** A shaft that stood on one of the days, so that no motor turns it on the other. */
+const stands = ({yesterday, today}) => [yesterday, today].some((day) => day?.value === 0);
