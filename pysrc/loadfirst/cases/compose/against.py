@@ -12,8 +12,9 @@ from loadfirst.days.shift import Shift
 FAR = 1.5
 """How far supposed and real reading must lie apart to speak against a verdict, of what is explained. [-]"""
 FARTHER = 3.0
-"""The same where both went one way, and other sizes may draw them together. [-]"""
-NEARLY = 0.1
+"""The same where both went one way, and other sizes may draw them together. As far is far enough. [-]"""
+WAYS = ("up", "down", "same")
+NEARLY = 0.3
 """So much of the strongest, and a reading speaks as well. Own choice. [-]"""
 
 
@@ -47,22 +48,36 @@ def speaks(
     seen : instruments that can be quoted.
     used : those that speak against others already; another one is better.
     """
-    fitted = morning.suppose(one)
-    if fitted[told].moved == morning.shifts[told].moved:
-        found = list(_against(morning, fitted, seen))
-        if found:
-            return _best(found, used)
-    usual = _against(morning, morning.suppose(one.usual), seen)
-    found = [each for each in usual if each.supposed != each.real and each.real not in ("more", "less")]
-    found = [each._replace(table="usual") if each.real == "same" else each for each in found]
+    fitted, real = morning.suppose(one), morning.shifts[told].moved
+    explained = fitted[told].moved == real
+    found = list(_against(morning, fitted, seen)) if explained else []
+    if not found:
+        usual = morning.suppose(one.usual)
+        if explained and real != "same" and usual[told].moved != real:
+            return None  # it explains what was told the other way round than it usually comes
+        found = list(_as_usual(_against(morning, usual, seen), one))
     return _best(found, used) if found else None
+
+
+def _as_usual(every: Iterator[Against], one: Guess) -> Iterator[Against]:
+    """Of a guess as large as it usually is: other ways, not other distances.
+
+    Where its cause has sizes on both sides of nothing it might have gone the other way as well.
+    """
+    sizes = [cause.size for cause in one.causes if cause.size is not None]
+    either = any(size.low < size.none < size.high for size in sizes)
+    for each in every:
+        if each.real == "same":
+            yield each._replace(table="usual", supposed="either" if either else each.supposed)
+        elif each.real in WAYS and (each.supposed == "same" or not either):
+            yield each
 
 
 def _best(found: list[Against], used: Collection[str]) -> Against:
     """Another direction before another distance, another instrument before one that has spoken."""
     directions = [one for one in found if one.real not in ("more", "less")] or found
     strong = sorted(directions, key=lambda one: -one.far)
-    near = [one for one in strong if one.far >= NEARLY * strong[0].far]
+    near = [one for one in strong if one.far >= min(NEARLY * strong[0].far, FARTHER)]
     return next((one for one in near if one.id not in used), strong[0])
 
 

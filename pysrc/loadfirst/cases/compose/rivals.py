@@ -12,7 +12,7 @@ from loadfirst.causes.catalogue import NOTHING
 
 WRONG: dict[Level, int] = {"first-steps": 3, "operator": 4, "engineer": 5}
 """Wrong verdicts on offer."""
-LEAST = 2
+LEAST = 3
 """Wrong verdicts on offer even where little else can be thought of."""
 THINKABLE = 0.002
 """Probability, by what stands open at first, from which somebody might think of it. [-]"""

@@ -53,7 +53,7 @@ def _story(morning: Morning, of: Lead, span: dict[str, str], chance: Chance) -> 
 
 def _opinion(morning: Morning, of: Lead, chance: Chance) -> str:
     cause, table = of.blamed.causes[0], pieces("stories")["blame"]
-    blame = chance.pick("spoken", morning.place.lines(cause))
+    blame = chance.pick("spoken", morning.place.lines(cause)[1:])
     return story_piece(chance, "blame", "plain" if cause.id in table["plain-for"] else of.teller, blame=blame)
 
 

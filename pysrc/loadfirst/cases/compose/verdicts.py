@@ -63,7 +63,7 @@ def _because(cause: Cause, chance: Chance) -> str:
 
 
 def _told_first(of: Lead, some: list[str]) -> list[str]:
-    return sorted(some, key=lambda id: id != of.told)
+    return sorted(some, key=lambda id: (id != of.told, "level" in id))
 
 
 def said(morning: Morning, one: Guess) -> str:
