@@ -45,6 +45,12 @@ def test_an_error_to_either_side_is_not_held_to_one(morning: Morning) -> None:
     assert found is not None and found.supposed == "same" != found.real
 
 
+def test_of_what_has_no_size_it_is_not_said_how_large_it_comes(morning: Morning) -> None:
+    """A lost phase is lost or not."""
+    found = speaks(morning, usually(cause("phase-lost")), "gauge-discharge", SEEN, ())
+    assert found is not None and found.table == "against"
+
+
 def test_who_explains_what_was_told_is_not_refuted_by_its_usual_size(morning: Morning) -> None:
     """A gauge set to another range reads low as a rule; here it would have to read high, as it does."""
     before, now = (

@@ -62,7 +62,7 @@ def test_what_is_plausible_names_what_there_is() -> None:
         assert set(table["never"]) <= KINDS | data["sets"].keys()
         assert table.get("sizes", {}).keys() <= {cause.id for cause in CAUSES}
         assert set(table.get("unread", ())) <= set(ReadingId.__args__)  # type: ignore[attr-defined]
-    for some in (*data["sets"].values(), *data["span"].values()):
+    for some in (*data["sets"].values(), *data["span"].values(), data["two"]["never"]):
         assert set(some) <= KINDS
 
 
@@ -117,6 +117,7 @@ def test_most_things_are_drawn_and_now_and_then_two(many: list[Subject]) -> None
     two = [about for about in many if len(about.causes) == 2]
     assert 0.03 * len(many) < len(two) < 0.25 * len(many)
     assert all(len(about.groups) == 2 and about.level != "first-steps" for about in two)
+    assert all(map(plausible.beside, (cause for about in two for cause in about.causes)))
     mistaken = [about for about in many if about.mistaken is not None]
     assert len(mistaken) > len(two) / 2, "a verdict that names two would give it away"
 

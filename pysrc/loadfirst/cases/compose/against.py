@@ -67,7 +67,9 @@ def _as_usual(every: Iterator[Against], one: Guess) -> Iterator[Against]:
     sizes = [cause.size for cause in one.causes if cause.size is not None]
     either = any(size.low < size.none < size.high for size in sizes)
     for each in every:
-        if each.real == "same":
+        if not sizes:
+            yield each
+        elif each.real == "same":
             yield each._replace(table="usual", supposed="either" if either else each.supposed)
         elif each.real in WAYS and (each.supposed == "same" or not either):
             yield each

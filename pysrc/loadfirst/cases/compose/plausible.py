@@ -27,6 +27,11 @@ def _never(plant: str) -> frozenset[str]:
     return frozenset(id for name in named for id in data["sets"].get(name, [name]))
 
 
+def beside(cause: Cause) -> bool:
+    """Whether it leaves anything over for a second thing."""
+    return not {cause.id, parted(cause.id)[1]} & {*pieces("plausible")["two"]["never"]}
+
+
 def sizes(plant: str, cause: Cause) -> Ends | None:
     """The faintest and the strongest size that is plausible there; None where nothing says."""
     data = pieces("plausible")

@@ -8,7 +8,7 @@ from typing import NamedTuple, get_args
 from loadfirst.cases.case import Check
 from loadfirst.cases.compose.chance import Chance
 from loadfirst.cases.compose.pieces import pieces
-from loadfirst.cases.compose.plausible import Span, plausible, spans, thinkable
+from loadfirst.cases.compose.plausible import Span, beside, plausible, spans, thinkable
 from loadfirst.cases.compose.refused import Refused
 from loadfirst.cases.compose.sizes import LEVELS, WIDTHS, Level, Sizes, drawn
 from loadfirst.cases.happened import yesterday_of
@@ -30,9 +30,11 @@ AT_ONE_PLANT = 12
 SEEDS = 999_999
 UNFIT = frozenset({"late-second"})
 """Plants that are about something else than what changes overnight."""
-BOTH = 0.15
+NIGHTS = 2
+"""How many times likelier a night lies between the two days than anything longer."""
+BOTH = 0.25
 """Share of the draws with two causes at once, above the first steps and where no group is wished. [-]"""
-MISTAKEN = 0.25
+MISTAKEN = 0.35
 """Share of the other draws, above the first steps, that offer two at once which did not happen. [-]"""
 HALF = 0.6
 """Share of those in which one of the two did. [-]"""
@@ -114,10 +116,11 @@ def subject(wish: Wish, number: int, width: float = WIDTHS[0]) -> Subject:
     level = Chance(wish.seed, ("level",)).pick("level", LEVELS) if wish.level is None else wish.level
     can = possible(plant)
     first = _cause(chance, can, _group(wish, number, plant))
-    several = level != "first-steps" and first.group != "nothing"
+    several = level != "first-steps" and first.group != "nothing" and beside(first)
     both = several and wish.group is None and chance.share("both") < BOTH
     causes = (first, _another(chance, _beside(can, first), "second")) if both else (first,)
-    span = chance.pick("span", spans(*causes))
+    within = spans(*causes)
+    span = chance.pick("span", [one for one in within for _ in range(NIGHTS if one == "night" else 1)])
     mistaken = None
     if several and not both and chance.share("mistaken") < MISTAKEN:
         mistaken = _mistaken(chance, tuple(one for one in can if thinkable(plant, one, span)), first)
@@ -154,7 +157,7 @@ def _beside(can: tuple[Cause, ...], *others: Cause) -> tuple[Cause, ...]:
     """What may have happened too: of other groups, and by other keys."""
     groups = {"nothing", *(one.group for one in others)}
     keys = {key for one in others for key in one.keys}
-    return tuple(one for one in can if one.group not in groups and not keys & {*one.keys})
+    return tuple(one for one in can if one.group not in groups and not keys & {*one.keys} and beside(one))
 
 
 def _mistaken(chance: Chance, can: tuple[Cause, ...], first: Cause) -> tuple[Cause, Cause]:
