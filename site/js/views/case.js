@@ -44,6 +44,7 @@ export function create(host, deps) {
   let drawnUnits = null;
   let drawings = [];
   let moving = false; // the learner's own move is under way: its result gets the focus
+  let arriving = false; // another case begins, or this one anew, at the wish of who has the focus here: its title gets it
   let points = null; // of the play in sight, once they are reckoned
 
   function move(...steps) {
@@ -124,6 +125,14 @@ export function create(host, deps) {
     drawn = now;
     drawnUnits = model.units;
     replaceParts();
+    arrive();
+  }
+
+  function arrive() {
+    if (!arriving || !find("title")) return;
+    arriving = false;
+    find("title").focus({preventScroll: true});
+    document.defaultView.scrollTo(0, 0);
   }
 
   function load() {
@@ -181,8 +190,10 @@ export function create(host, deps) {
       const before = model;
       model = next;
       const same = before !== null && caseKey(before) === caseKey(next);
+      const anew = same && next.moves.length === 0 && before.moves.length > 0;
+      arriving ||= (anew || (before !== null && !same)) && body.contains(document.activeElement);
       if (!same) forget();
-      else if (next.moves.length === 0 && before.moves.length) begin();
+      else if (anew) begin();
       const fresh = !play.has(next);
       if (fresh) play.load(next);
       if (fresh || ["units", "ready", "wall", "next"].some((name) => before[name] !== next[name])) render();
