@@ -1,11 +1,12 @@
 // What each action of a person does. Views only say what was wanted.
 import {drawSeed} from "./course.js";
 import {same} from "./history.js";
+import {playId} from "./practice.js";
 import {EACH, encode, rigAlone} from "./share.js";
 import {FIRST_PRESET} from "./units.js";
 
 /** @returns {(action: {type: string}) => void} `send`, which every view gets */
-export function createActions({store, rig, clock, beside, yesterday, days, engine, kept, course, drafts, page, entries, paint, views}) {
+export function createActions({store, rig, clock, beside, yesterday, days, engine, kept, course, practice, maker, drafts, page, entries, paint, views}) {
   const deeds = {
     preview: ({edits}) => {
       clock.touched(Object.keys(edits));
@@ -32,11 +33,17 @@ export function createActions({store, rig, clock, beside, yesterday, days, engin
     exchange: ({now, beside}) => keep(() => store.exchange({now, beside})),
     view: ({view}) => keep(() => store.show(view)),
     moves: ({moves}) => play({moves}),
-    case: (action) => keep(() => store.show({place: "case", case: action.case, ...leftOff(action.case)})),
-    draw: (action) => play({place: "case", case: action.case ?? store.state.view.case, moves: [], seed: drawSeed(store.state.view.seed)}),
+    case: (action) => keep(() => store.show({place: "case", ...which(action), ...leftOff(which(action))})),
+    draw: (action) => play({place: "case", ...which(action.case ? action : store.state.view), moves: [], seed: drawSeed(store.state.view.seed)}),
+    practice: ({seed, level}) => {
+      kept.set("practice-level", level ?? "");
+      deeds.course();
+      maker.make({seed, level}, made);
+    },
+    "practice-stop": () => maker.stop(),
     finished: (action) => same(course.of(action.case).moves, store.state.view.moves) && course.finished(action.case, action.result), // a link to somebody's end is no end of one's own
-    forget: (action) => forget(() => course.forget(action.case), action.case),
-    "forget-all": () => forget(course.forgetAll, store.state.view.case),
+    forget: (action) => forget(() => [course, practice].forEach((some) => some.forget(action.case)), action.case),
+    "forget-all": () => forget(() => [course, practice].forEach((some) => some.forgetAll()), playId(store.state.view)),
     cases: () => deeds.place({place: store.state.view.place === "rig" ? "case" : "course"}), // from a puzzle to all of them
     course: () => deeds.place({place: "course"}),
     rig: () => deeds.place({place: "rig"}),
@@ -80,21 +87,32 @@ export function createActions({store, rig, clock, beside, yesterday, days, engin
   /** A play comes so far: it is kept in the course too, unless its case is somebody's own file. */
   function play(part) {
     keep(() => store.show(part));
-    const {case: which, seed = null, moves} = store.state.view;
-    if (typeof which === "string") course.moved(which, seed, moves);
+    const {view} = store.state;
+    practice.keep(view).forEach(course.forget);
+    if (playId(view)) course.moved(playId(view), view.seed ?? null, view.moves);
   }
 
+  /** A puzzle is made: it is opened, unless the learner has gone elsewhere meanwhile. */
+  function made(file, wish) {
+    practice.keep({case: file, practice: wish}).forEach(course.forget);
+    if (store.state.view.place === "course") send({type: "case", case: file, practice: wish});
+    else paint();
+  }
+
+  /** What of the view says which case it is. */
+  const which = ({case: one, practice: wish}) => ({case: one, practice: wish});
+
   /** Where a case was left off; the beginning where it never was. */
-  function leftOff(which) {
-    const {seed, moves} = typeof which === "string" ? course.of(which) : {seed: null, moves: []};
+  function leftOff(one) {
+    const {seed, moves} = playId(one) ? course.of(playId(one)) : {seed: null, moves: []};
     return {seed, moves};
   }
 
   /** Plays that are forgotten do not stand in the state either. */
-  function forget(deed, which) {
+  function forget(deed, id) {
     deed();
     drafts.forget();
-    if (which === store.state.view.case) keep(() => store.show({moves: [], seed: null}));
+    if (id !== null && id === playId(store.state.view)) keep(() => store.show({moves: [], seed: null}));
     paint();
   }
 

@@ -9,7 +9,9 @@ import {createDrafts} from "./drafts.js";
 import {createEngine} from "./engine/engine.js";
 import {spawnWorker} from "./engine/spawn.js";
 import {createKept} from "./kept.js";
+import {createMaker} from "./maker.js";
 import {modelOf, momentOf, pictureOf} from "./model.js";
+import {createPractice, playId} from "./practice.js";
 import {createRig} from "./rig.js";
 import {checkState, decode, EACH} from "./share.js";
 import {spansOf} from "./spans.js";
@@ -25,9 +27,10 @@ const PATIENCE = 50; // [ms] how long a picture waits for the answer that it cou
 
 const kept = createKept();
 const course = createCourse(kept);
+const practice = createPractice(kept);
 const drafts = createDrafts(kept);
 const [words, first, linked] = await Promise.all([
-  fetchWords(["words/en.ftl", "words/notes.ftl", "words/drawings.ftl", "words/cases.ftl", "words/parts.ftl", "words/days.ftl", "words/causes.ftl", "words/clock.ftl"]),
+  fetchWords(["words/en.ftl", "words/notes.ftl", "words/drawings.ftl", "words/cases.ftl", "words/practice.ftl", "words/parts.ftl", "words/days.ftl", "words/causes.ftl", "words/clock.ftl"]),
   readFirstAnswer(),
   decode(location.hash).catch((problem) => problem),
 ]);
@@ -54,9 +57,10 @@ const away = () => document.hidden || store.state.view.place !== "rig" || docume
 const clock = createClock({engine, store, onChange: clockMoved, onTrouble, onRest: keepClock, away, calm: () => still.matches});
 const days = createDays({engine, store, clock, onChange: paintSoon});
 if (!store.state.view.hidden) clock.restore(kept.get("clock"));
+const maker = createMaker((...about) => engine.ask(...about), paintSoon);
 const entries = createEntries(window);
 entries.begin(store.state.view.place);
-const send = createActions({store, rig, clock, beside, yesterday, days, engine, kept, course, drafts, page, entries, paint: paintSoon, views: () => views});
+const send = createActions({store, rig, clock, beside, yesterday, days, engine, kept, course, practice, maker, drafts, page, entries, paint: paintSoon, views: () => views});
 const views = createViews({document, words, units: unitsNow(), send, ask: (kind, body, channel = "case") => engine.ask(kind, body, channel), drafts});
 
 still.addEventListener("change", paintSoon);
@@ -103,11 +107,12 @@ function whole(state, {view: {units}}) {
 
 /** A link with which everybody has numbers of their own: those that were drawn here before, else new ones. */
 function dealt(state) {
-  const {case: which, seed} = state.view;
-  if (seed !== EACH) return state;
-  const before = typeof which === "string" ? course.of(which) : {seed: null};
+  if (state.view.seed !== EACH) return state;
+  const id = playId(state.view);
+  const before = id ? course.of(id) : {seed: null};
   const own = before.seed === null ? {seed: drawSeed(), moves: []} : {seed: before.seed, moves: before.moves};
-  if (typeof which === "string") course.moved(which, own.seed, own.moves);
+  practice.keep(state.view).forEach(course.forget);
+  if (id) course.moved(id, own.seed, own.moves);
   return {...state, view: {...state.view, ...own}};
 }
 
@@ -235,6 +240,7 @@ function paint() {
   });
   views.update(model, {
     state, page, course,
+    practice: {now: maker.now, all: practice.all, level: kept.get("practice-level") ?? ""},
     late: rig.late && !clock.got && picture.origin === "live",
     canUndo: store.canUndo,
     canRedo: store.canRedo,

@@ -67,7 +67,7 @@ function fieldValue(name, text) {
 }
 
 /** Four letters of a text: enough that a slip of the hand is seen. */
-function sum(text) {
+export function sum(text) {
   let hash = 0x811c9dc5; // FNV-1a
   for (const letter of text) hash = Math.imul(hash ^ letter.codePointAt(0), 0x01000193) >>> 0;
   return (hash % 36 ** 4).toString(36).padStart(4, "0");

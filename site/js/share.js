@@ -1,6 +1,7 @@
 // The whole state of the page as the end of its address, and back.
 // What comes from an address is a stranger's: it is capped, rebuilt key by key, and never trusted.
 import {isSeed} from "./course.js";
+import {isWish} from "./practice.js";
 import {isTable} from "./tables.js";
 import {PRESETS} from "./units.js";
 
@@ -59,7 +60,7 @@ export async function encode(state) {
  */
 export function rigAlone({view, ...rig}) {
   if (view.place === "case") throw new LinkError("long", "view.case");
-  const {case: left, moves, seed, ...shown} = view;
+  const {case: left, moves, seed, practice, ...shown} = view;
   return {...rig, view: shown};
 }
 
@@ -116,6 +117,7 @@ const VIEW = {
   chart: (value) => CHARTS.includes(value),
   place: (value) => PLACES.includes(value),
   case: (value) => (typeof value === "string" ? ID.test(value) : isPuzzle(value)),
+  practice: isWish,
   seed: (value) => value === null || value === EACH || isSeed(value),
   wall: (value) => typeof value === "boolean",
   beside: isTable,
@@ -134,6 +136,7 @@ const REBUILT = {
   beside: rig,
   yesterday: rig,
   told: ({cause, size, unit}) => ({cause, size, unit}),
+  practice: ({seed, level}) => ({seed, level}),
 };
 
 /** Known parts of the view; an unknown one is left out, a known one with a wrong value refused. */
@@ -144,6 +147,7 @@ function checkView(view) {
     if (!fits(view[key])) throw new LinkError("content", `view.${key}`);
     good[key] = REBUILT[key]?.(view[key]) ?? view[key];
   }
+  if (typeof good.case !== "object") delete good.practice; // what was made for practice is a file
   return good;
 }
 

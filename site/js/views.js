@@ -10,6 +10,7 @@ import {create as createCharts} from "./views/charts.js";
 import {create as createClock} from "./views/clock.js";
 import {stageOf} from "./course.js";
 import {nextCase} from "./course-order.js";
+import {playId, titleOf} from "./practice.js";
 import {create as createControls} from "./views/controls.js";
 import {create as createCourse} from "./views/course.js";
 import {create as createDay} from "./views/day.js";
@@ -32,7 +33,7 @@ import {create as createTrend, eventText} from "./views/trend-panel.js";
 import {create as createWhy} from "./views/why.js";
 
 /** A puzzle of one's own is called by its file's name. */
-const caseTitle = (which, cases) => which.name?.replace(/\.toml$/i, "") ?? cases.find(({id}) => id === which)?.title ?? "";
+const caseTitle = ({case: which, practice}, cases) => (practice ? titleOf(which) : which.name?.replace(/\.toml$/i, "") ?? cases.find(({id}) => id === which)?.title ?? "");
 
 /** A control stands where it was set, also while what it moves is on its way; a level is where it has got to, in the usual digits. */
 function asSet({plant, set, units}) {
@@ -135,12 +136,12 @@ export function createViews({document, words, units, send, ask, drafts}) {
   function updateCase(now, {state: {view}, course, ready}) {
     caseView ??= createCase(host("case"), {...kit, ask, drafts, clipboard: navigator.clipboard});
     const next = nextCase(now.catalogue.cases, (id) => stageOf(course.of(id)) === "done", view.case);
-    caseView.update({...now, case: view.case, moves: view.moves ?? [], seed: view.seed ?? null, wall: view.wall === true, next, ready});
+    caseView.update({...now, case: view.case, id: playId(view), practice: view.practice ?? null, moves: view.moves ?? [], seed: view.seed ?? null, wall: view.wall === true, next, ready});
   }
 
-  function updateCourse(now, {course}) {
+  function updateCourse(now, {course, practice, ready}) {
     courseView ??= createCourse(host("course"), kit);
-    courseView.update({...now, course});
+    courseView.update({...now, course, practice, ready});
   }
 
   /** Which section is in sight: no case without one, and a course only where there are cases. */
@@ -161,7 +162,7 @@ export function createViews({document, words, units, send, ask, drafts}) {
       document.body.classList.toggle("covered", Boolean(now.hidden));
       for (const id of PLACES) host(id).hidden = id !== at;
       arrive(host(at));
-      const title = at === "case" ? caseTitle(about.state.view.case, cases) : at === "course" ? words("course-title") : (now.plant?.title ?? "");
+      const title = at === "case" ? caseTitle(about.state.view, cases) : at === "course" ? words("course-title") : (now.plant?.title ?? "");
       setText(host("plant-title"), inCase ? "" : title);
       host("plant-title").title = inCase ? "" : title; // a long one is cut short
       document.title = title ? words("page-title", {title}) : words("name");

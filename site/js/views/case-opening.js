@@ -9,7 +9,7 @@ export function heading(document, view, {words, send, model}) {
     make(document, "ul", {}, ...view.teaches.map((goal) => make(document, "li", {}, goal))),
     view.leaves_out.length > 0 && make(document, "p", {class: "case-soft"}, words("case-left-out")),
     view.leaves_out.length > 0 && make(document, "ul", {}, ...view.leaves_out.map((goal) => make(document, "li", {}, goal))));
-  const kind = [words(`case-level-${view.level}`), view.worked && words("case-worked"), model.seed && words("case-seed", {seed: String(view.seed)})];
+  const kind = [words(`case-level-${view.level}`), view.worked && words("case-worked"), practiced(model.practice, words), model.seed && words("case-seed", {seed: String(view.seed)})];
   return make(document, "header", {class: "case-heading"},
     make(document, "div", {class: "case-top"},
       button(document, "course", words("case-course"), () => send({type: "course"}), "plain"),
@@ -18,6 +18,8 @@ export function heading(document, view, {words, send, model}) {
     make(document, "p", {class: "case-soft"}, kind.filter(Boolean).join(" · ")),
     goals);
 }
+
+const practiced = (practice, words) => practice && words(practice.level ? "practice-in-case" : "practice-in-case-any", {seed: String(practice.seed)});
 
 /** What happened, as somebody tells it; the picture of the plant goes with it. */
 export const story = (document, view, {words, units}, picture) =>

@@ -20,7 +20,7 @@ import {createWorked} from "./case-worked.js";
  * @param {(kind: string, body: object) => Promise<object>} deps.ask
  * @param {{of: Function, keep: Function, forget: Function}} deps.drafts of drafts.js
  * @param {(action: object) => void} deps.send  {type: "moves" | "rig" | "course" | "open-plant" | "draw" | "finished" | "view" | "again", …}
- * @returns {{update: (model: {case: string|object, moves: object[], seed: number|null, wall: boolean, next: object|null,
+ * @returns {{update: (model: {case: string|object, id: string|null, practice: object|null, moves: object[], seed: number|null, wall: boolean, next: object|null,
  *   units: object, catalogue: object, ready?: boolean}) => void}}
  */
 export function create(host, deps) {
@@ -65,7 +65,7 @@ export function create(host, deps) {
   /** The result is kept at once, and again with its points. */
   function ended() {
     const {view} = play;
-    const finished = (score) => typeof model.case === "string" && send({type: "finished", case: model.case, result: resultOf(view, score)});
+    const finished = (score) => model.id && send({type: "finished", case: model.id, result: resultOf(view, score)});
     finished(points);
     debrief.show(asks(), view, unitsOf(model.units, view), (score) => {
       if (points === score) return;
@@ -165,7 +165,7 @@ export function create(host, deps) {
     if (!view) return [note, foot];
     draft = draftFor(view, draft);
     const kit = tools();
-    const author = typeof model.case === "object" && !model.wall;
+    const author = !model.id && !model.wall; // of a file of one's own
     if (author) fair.show(asks(), view, kit.units);
     if (view.worked && view.stage === "check") worked.show(asks(), view, kit.units, move);
     return [

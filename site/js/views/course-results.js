@@ -1,6 +1,8 @@
 // Results that learners handed in, for whoever teaches: lines of text read as a table, and as a file for other programs.
+import {wishOf} from "../practice.js";
 import {COLUMNS, csv, decodeAll} from "../result-code.js";
 import {h, setText} from "./dom.js";
+import {practiceName} from "./practice.js";
 
 /** Columns whose values have words; a newer page's code may hold others. */
 const WORDED = {
@@ -41,7 +43,7 @@ export function createResults(document, words, cases) {
   function shown(name, result) {
     const value = result[name];
     if (value === null) return "";
-    if (name === "case") return cases().find(({id}) => id === value)?.title ?? value;
+    if (name === "case") return cases().find(({id}) => id === value)?.title ?? (wishOf(value) ? practiceName(wishOf(value), words) : value);
     if (WORDED[name]?.has(value, words)) return WORDED[name].says(value, words);
     return Array.isArray(value) ? value.join(words("comma")) : String(value);
   }

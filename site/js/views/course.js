@@ -1,10 +1,11 @@
 // The course as a map: every packaged case by family, what is done of it, and the results of a class for whoever teaches it.
-import {halfPlayed, stageOf} from "../course.js";
+import {stageOf} from "../course.js";
 import {families, nextCase} from "../course-order.js";
 import {createResults} from "./course-results.js";
+import {MARKS, stateText} from "./course-state.js";
 import {h, icon, setText} from "./dom.js";
+import {createPractice} from "./practice.js";
 
-const MARKS = {new: "○", begun: "◐", done: "●"};
 const DIE = "M5 5h14v14H5z M9 9h.01 M15 9h.01 M12 12h.01 M9 15h.01 M15 15h.01";
 
 /**
@@ -19,8 +20,10 @@ export function create(host, {document, words, send}) {
   const forget = make("button", {type: "button", id: "course-forget", onclick: () => sure.showModal()}, words("course-forget-all"));
   const sure = confirm();
   const results = createResults(document, words, () => model.catalogue.cases);
+  const practice = createPractice({document, words, send});
   host.append(make("div", {class: "course-body"},
     make("header", {class: "course-head"}, make("h2", {id: "course-title", tabindex: -1}, words("course-title")), make("p", {}, words("course-about")), progress, goOn, make("p", {class: "fine"}, icon(document, DIE), " ", words("course-die"))),
+    practice.node,
     map,
     make("div", {class: "panel course-own"}, make("h3", {}, words("open-own")), make("p", {class: "fine"}, words("course-own-about")),
       make("button", {type: "button", onclick: () => send({type: "ask-open"})}, words("tool-open"))),
@@ -59,16 +62,8 @@ export function create(host, {document, words, send}) {
           open.length > 0 && make("span", {class: "about"}, words("course-after", {titles: open.map((each) => each.title).join(words("comma"))})))),
       make("button", {type: "button", class: "course-draw", "aria-label": words("course-draw-one", {title}), title: words("case-draw"), onclick: () => send({type: "draw", case: id})}, icon(document, DIE)),
       make("div", {class: stage === "new" ? "unseen" : "course-kept-of"},
-        make("p", {class: "course-state"}, stateText(entry, stage)),
+        make("p", {class: "course-state"}, stateText(entry, stage, words)),
         stage !== "new" && make("button", {type: "button", class: "plain", onclick: () => send({type: "forget", case: id}), "aria-label": words("course-forget-one", {title})}, words("course-forget"))));
-  }
-
-  function stateText(entry, stage) {
-    if (stage === "new") return words("course-new");
-    const last = entry.results.at(-1);
-    const done = last && words(`course-done-${last.rightness}`, {minutes: last.minutes, outcome: words(`course-outcome-${last.outcome}`)});
-    const score = last?.score !== null && last?.score !== undefined && words("course-score", {score: String(Math.round(last.score))});
-    return [halfPlayed(entry) && words("course-begun", {moves: entry.moves.length}), done, score].filter(Boolean).join(" ");
   }
 
   /** The way on: what was left half played, else what comes next on the map. */
@@ -82,6 +77,7 @@ export function create(host, {document, words, send}) {
   return {
     update(next) {
       model = next;
+      practice.update(next);
       const {cases} = next.catalogue;
       const all = next.course;
       const now = JSON.stringify([cases, all.all]);
