@@ -24,7 +24,7 @@ from loadfirst.physics.law import Array
 
 DRAWS = 100
 """Draws of chance that the truth has to be found in."""
-LOT = 20
+LOT = 10
 """Draws weighed in one piece."""
 PLAYS = 12
 """Draws that every player plays; the led one takes its time."""
