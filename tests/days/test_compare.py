@@ -107,6 +107,8 @@ def test_a_pump_that_gives_its_flow_at_any_head_is_not_asked_what_it_answers() -
     of = compared({**gear, "valve.opening": 0.5}, {**gear, "valve.opening": 0.6})
     assert of.meeting.answered == (None, None) and of.meeting.mover == "load"
     assert of.reasons["gauge-discharge"] == "asked"
+    of = compared({**gear, "valve.opening": 0.15}, {**gear, "valve.opening": 0.6})
+    assert moved(of)["ammeter-1"] == "up" and of.reasons["ammeter-1"] == "asked"
 
 
 def test_the_same_instrument_hides_less_than_another_one_would() -> None:

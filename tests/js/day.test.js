@@ -183,7 +183,7 @@ test("every reason of the engine has its words, whichever way a reading goes", (
   const reasons = [...python.match(/Reason = Literal\[([\s\S]*?)\]/)[1].matchAll(/"([\w-]+)"/g)].map(([, name]) => name);
   assert.ok(reasons.length > 15);
   const gauges = reasons.filter((name) => !["load", "both", "drive", "slip", "set", "controller"].includes(name));
-  const of = {"gauge-suction": gauges, "flow-meter": ["load", "machine", "both", "instrument"], "ammeter-1": ["curve", "machine", "liquid", "instrument"], "tachometer-1": ["drive", "slip", "machine"], "level-supply": ["set"], "controller-output": ["controller"]};
+  const of = {"gauge-suction": gauges, "flow-meter": ["load", "machine", "both", "instrument"], "ammeter-1": ["curve", "machine", "asked", "liquid", "instrument"], "tachometer-1": ["drive", "slip", "machine"], "level-supply": ["set"], "controller-output": ["controller"]};
   assert.deepEqual([...new Set(Object.values(of).flat())].sort(), [...reasons].sort());
   for (const [id, names] of Object.entries(of)) for (const name of names) for (const moved of ["up", "down"]) {
     const reading = {...example.readings[0], id, moved};
@@ -201,6 +201,8 @@ test("a shaft that no motor turns is turned by liquid; a pump is judged by its o
   assert.equal(why({id: "tachometer-1", moved: "up", yesterday: at(300), today: at(301)}, "slip"), words("days-why-slip-up"));
   const back = {flow: [2, 1], machines: [[{flow: 2}], [{flow: 3}]]}; // less comes to the line, more goes through the pump
   assert.equal(why({id: "ammeter-1", moved: "up"}, "curve", back), words("days-why-current-curve-more-up"));
+  assert.equal(why({id: "flow-meter", moved: "down"}, "load", back), words("days-why-divided-down"));
+  assert.equal(why({id: "flow-meter", moved: "up"}, "load", back), words("days-why-load-up"));
   assert.equal(why({id: "ammeter-1", moved: "up"}, "curve", {flow: [2, 1]}), words("days-why-current-curve-less-up"));
 });
 

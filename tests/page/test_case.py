@@ -207,7 +207,7 @@ def test_a_case_can_be_left_and_played_again(rig: Rig) -> None:
 
 @pytest.mark.parametrize("button", ["replay", "draw", "next-case"])
 def test_what_begins_anew_begins_at_its_title(rig: Rig, button: str) -> None:
-    """The button that was pressed is gone: whoever goes on by keys, or listens, is at the top of what comes."""
+    """The button that was pressed is gone: whoever goes on by keys is at the top of what comes."""
     rig.open(state(place="case", case=native.CASE, moves=[PREDICTION, decided(ends()["right"])]))
     Keys(rig).press(rig.page.locator(f'#case [data-key="{button}"]'))
     expect(Play(rig, Mouse(rig)).part(say("case-predict-title"))).to_be_visible()

@@ -10,7 +10,7 @@ from msgspec.structs import replace
 
 from loadfirst.days.groups import group_of
 from loadfirst.days.heads import Both, parts_of
-from loadfirst.days.meeting import Meeting
+from loadfirst.days.meeting import Meeting, displaces
 from loadfirst.days.shift import Shift
 from loadfirst.days.two_days import Days, OneDay
 from loadfirst.instruments.panel import readings
@@ -94,9 +94,11 @@ def _touched(days: Days, group: str) -> bool:
 
 
 def _of_current(days: Days, number: int) -> Reason:
-    """Whether the motor draws another current because its pump runs at another flow, or is another."""
+    """Why a motor draws another current: its pump runs at another flow, is asked otherwise, or is another."""
     if _touched(days, "drive"):
         return "machine"
+    if displaces(days.yesterday.state) and displaces(days.today.state) and not _touched(days, "machine"):
+        return "asked"
     before, after = days.yesterday, days.today
     if number >= min(len(before.state.machines), len(after.state.machines)):
         return "machine"

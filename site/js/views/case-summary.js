@@ -10,7 +10,7 @@ export function jumps(document, view, {words, go}) {
   if (!WAYS[view.stage]) return null;
   const to = WAYS[view.stage].map((key) => button(document, `to-${key}`, words(`case-to-${key}`), () => go(key), "plain"));
   return make(document, "nav", {class: `case-bar case-bar-${view.stage}`, "aria-label": words("case-jump-label")},
-    view.stage === "check" && make(document, "span", {class: "case-bill"}, words("case-bill", {cost: costText(view, words)})), ...to);
+    view.stage === "check" && make(document, "span", {class: "case-bill"}, words(view.money > 0 ? "case-bill-both" : "case-bill", {minutes: view.minutes, money: view.money})), ...to);
 }
 
 /** Beside the reveal on a wide screen: how it ended, and the way to each part. */

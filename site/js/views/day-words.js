@@ -93,6 +93,7 @@ const PLAIN = ["instrument", "both", "set", "controller", "place"];
 
 function reasonId(reading, reason, meeting) {
   const {id, moved} = reading;
+  if (id === "flow-meter" && ["load", "both"].includes(reason) && divided(moved, meeting)) return `days-why-divided-${moved}`;
   if (PLAIN.includes(reason)) return `days-why-${reason}`;
   if (id.startsWith("ammeter")) return reason === "curve" ? `days-why-current-curve-${moreFlows(id, meeting) ? "more" : "less"}-${moved}` : `days-why-current-${reason}-${moved}`;
   if (id.startsWith("tachometer") && reason === "machine") return "days-why-motor";
@@ -105,6 +106,12 @@ function moreFlows(id, {flow, machines}) {
   const own = machines?.map((all) => all[Number(id.at(-1)) - 1]?.flow ?? null) ?? [null];
   const [before, now] = own.includes(null) ? flow : own;
   return now > before;
+}
+
+/** Whether the meter went the other way than what the pumps give: then more, or less, of it goes past the meter. */
+function divided(moved, {machines}) {
+  const [before, now] = machines?.map((all) => all.reduce((sum, {flow}) => sum + Math.max(flow ?? 0, 0), 0)) ?? [0, 0];
+  return moved === "up" ? now < before : now > before;
 }
 
 /** A shaft that stood on one of the days, so that no motor turns it on the other. */
