@@ -20,6 +20,7 @@ from loadfirst.cases.compose.subject import UNFIT, Subject, Wish, possible, subj
 from loadfirst.cases.happened import yesterday_of
 from loadfirst.causes.catalogue import CAUSES
 from loadfirst.days.two_days import two_days
+from loadfirst.errors import InputError
 from loadfirst.plant import library
 from loadfirst.plant.read import plant_data, resolve_data
 
@@ -94,6 +95,23 @@ def test_some_things_are_thought_of_at_some_places_only(cause: str) -> None:
     """Cold water is not thin, an open vessel has no pressure, and what is not fitted does not stick."""
     where = {plant for plant in PLANTS if cause in {one.id for one in possible(plant)}}
     assert where and "over-the-dam" not in where
+
+
+def test_a_group_that_a_plant_has_nothing_of_is_refused_at_once() -> None:
+    """No draw would help; another plant is drawn where none was wished for."""
+    with pytest.raises(InputError) as refused:
+        subject(Wish(1, plant="snow-line", group="liquid"), 0)
+    assert "drive" in refused.value.facts["choices"]
+    plants = {subject_or_none(number) for number in range(0, 240, 12)} - {None}
+    assert plants and "snow-line" not in plants
+
+
+def subject_or_none(number: int) -> str | None:
+    """The plant of a draw of a liquid, None where it was refused."""
+    try:
+        return subject(Wish(1, group="liquid"), number).plant
+    except Refused:
+        return None
 
 
 def test_draws_are_plausible_and_their_sizes_apart(many: list[Subject]) -> None:

@@ -108,7 +108,9 @@ def subject(wish: Wish, number: int, width: float = WIDTHS[0]) -> Subject:
     Raises
     ------
     Refused
-        Where nothing of the group that is wished for can happen to the plant.
+        Where nothing of the group that is wished for can happen to the plant that was drawn.
+    InputError
+        Where it cannot to the plant that is wished for.
     """
     chance = Chance(wish.seed, ("subject", number))
     plant = plant_of(wish, number)
@@ -141,6 +143,11 @@ def _group(wish: Wish, number: int, plant: str) -> Group:
     here = [one for one in GROUPS for _ in range(1 if one == "nothing" else 2) if one in can]
     chosen = wish.group or Chance(wish.seed, ("group", number // AT_ONE_PLANT)).pick("group", here)
     if chosen not in can:
+        if wish.plant is not None:
+            raise InputError(
+                "group", chosen, "one of which something is plausible at this plant",
+                "Another plant, or another group, has cases.", rule="choice", choices=sorted(can),
+            )  # fmt: skip
         raise Refused(f"nothing of the group {chosen} can happen to this plant")
     return chosen
 
