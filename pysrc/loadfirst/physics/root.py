@@ -80,6 +80,11 @@ class Remembered:
         self._function = function
         self._known: list[dict[float, float]] = [{} for _ in range(rows)]
 
+    def keep(self, at: Array, values: Array) -> None:
+        """Remember what is known already of all rows, both (rows,)."""
+        for known, x, found in zip(self._known, at.tolist(), values.tolist(), strict=True):
+            known[x] = found
+
     def __call__(self, at: Array) -> Array:
         """Values for all rows, `at` (rows,)."""
         asked = at.tolist()

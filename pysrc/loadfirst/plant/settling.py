@@ -61,11 +61,23 @@ def _held(plants: Plants) -> Plants:
     def answered(rows: Index, output: Array) -> Array:
         return readings(_limited(_moved([at_level[row] for row in rows], output))[1])
 
+    reach = _reach(top, low, high)
     remembered = Remembered(answered, len(plants))
-    held = hold(wanted, remembered, low, _reach(top, low, high), WITHIN, exactness(solved))
+    remembered.keep(reach, readings(solved))  # a drive at its limit stands there
+    held = hold(wanted, remembered, low, reach, WITHIN, exactness(solved))
     output = np.where(held.at_high, high, held.output)
-    placed = _balanced(at_level, output, held)
-    return [_told(*each) for each in zip(plants, _limited(placed)[0], output, _statuses(held), strict=True)]
+    placed = _with_top(top, _balanced(at_level, output, held), held)
+    return [_told(*each) for each in zip(plants, placed, output, _statuses(held), strict=True)]
+
+
+def _with_top(top: Plants, placed: Plants, held: Held) -> Plants:
+    """All with the frequency that their limits leave; those at full output are known, but no levels."""
+    levels = np.array([one.plant.control.of.endswith("level") for one in placed])
+    result, rows = list(top), np.flatnonzero(~held.at_high | levels).tolist()
+    if rows:
+        for row, one in zip(rows, _limited([placed[row] for row in rows])[0], strict=True):
+            result[row] = one
+    return result
 
 
 def _share(one: ResolvedPlant, percent: float) -> float:
