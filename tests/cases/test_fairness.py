@@ -16,7 +16,7 @@ from loadfirst.cases.moves import follow, moves_from
 from loadfirst.cases.players import Played as Play
 from loadfirst.cases.players import earned, led, plays
 from loadfirst.cases.score import BORNE_OUT, GUESSED
-from loadfirst.cases.weighing import Weighing, prepare
+from loadfirst.cases.weighing import FEW, Weighing, prepare
 from loadfirst.cases.worked import NextStep, next_step
 from loadfirst.door.debrief import worked
 from loadfirst.errors import InputError
@@ -186,16 +186,16 @@ def test_a_test_by_hand_is_evidence_too() -> None:
     assert after[smaller] < max(1e-9, before[smaller] / 10)
 
 
-def test_suspects_are_reckoned_in_lots_and_then_kept() -> None:
-    """A look each time, at so many at most and never at more than there are; then the verdicts."""
+def test_suspects_are_reckoned_little_by_little_and_then_kept() -> None:
+    """A few sizes a time where there is no time, many where there is; then the verdicts."""
     proven = prove_text(changed(("valve.opening = 0.65", "valve.opening = 0.64")))
-    done, of = prepare(proven, 4)
-    far = [0, done]
-    while far[-1] < of:
-        far.append(prepare(proven, 4)[0])
-    assert all(0 <= after - before <= 4 for before, after in itertools.pairwise(far))
-    assert len(far) > of / 4
-    assert prepare(proven, 4) == prepare(proven, 4) == (of, of)
+    hurried = [prepare(proven, 1e-9) for _ in range(20)]
+    of = hurried[0][1]
+    assert all(0 <= after - before <= FEW for (before, _), (after, _) in itertools.pairwise(hurried))
+    assert hurried[-1][0] < of / 2
+    patient = [prepare(proven, 100)[0] for _ in range(20)]
+    assert patient == sorted(patient) and patient[-1] == of
+    assert prepare(proven, 1e-9) == (of, of)
 
 
 MOVES = [{"do": "predict", "says": "down", "suspects": "machine"}, {"do": "check", "id": "flow"}]
@@ -265,6 +265,6 @@ def test_only_a_worked_case_says_its_next_step() -> None:
     with pytest.raises(InputError, match="a worked case"):
         worked({"case": plain, "moves": MOVES[:1]})
     whole = plain | {"text": changed(('level = "operator"', 'level = "operator"\nworked = true'))}
-    of = max(prepare(weighing().proven, 1000)[1] for _ in range(2))
+    of = max(prepare(weighing().proven, 10)[1] for _ in range(2))
     assert worked({"case": whole, "moves": []}) == {"done": of, "of": of, "step": None}
     assert worked({"case": whole, "moves": MOVES[:1]})["step"]["check"] == steps(weighing())[0][0]

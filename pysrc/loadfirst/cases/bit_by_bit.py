@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Generator
-from typing import NamedTuple, TypeVar
+from collections.abc import Callable, Generator, Hashable
+from typing import Generic, NamedTuple, TypeVar
 
 T = TypeVar("T")
 
@@ -28,3 +28,27 @@ def at_once(work: Pieces[T]) -> T:
         except StopIteration as end:
             made: T = end.value
             return made
+
+
+class Made(NamedTuple, Generic[T]):
+    """What a work has come to."""
+
+    it: T
+
+
+class UnderWay(Generic[T]):
+    """The work that was asked about last, as far as it is; one that is lost begins anew and ends the same."""
+
+    def __init__(self) -> None:
+        self._works = dict[Hashable, Pieces[T]]()
+
+    def piece(self, key: Hashable, begin: Callable[[], Pieces[T]]) -> Stage | Made[T]:
+        """Do one piece more of the work of that key."""
+        work = self._works.pop(key, None) or begin()
+        self._works.clear()
+        try:
+            stage = next(work)
+        except StopIteration as end:
+            return Made(end.value)
+        self._works[key] = work
+        return stage

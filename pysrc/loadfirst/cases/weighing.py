@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Collection, Hashable, Iterable, Sequence
 from functools import cached_property, lru_cache
+from time import perf_counter
 from typing import Any
 
 import numpy as np
@@ -27,6 +28,8 @@ from loadfirst.physics.law import Array
 from loadfirst.plant.edits import apply_edits
 from loadfirst.plant.read import resolve_data
 
+FEW = 4
+"""Sizes of suspects that are solved together at first, until it is known how long they take."""
 ATTENTION = 2.0
 """What a check costs at least. Own choice. [min]"""
 
@@ -146,6 +149,7 @@ class Job:
             else Predicting(resolve_data(json.loads(yesterday)), CAUSES, made)
         )
         self._judged = dict[Hashable, Array]()
+        self._most = FEW
 
     @cached_property
     def predictions(self) -> Predictions:
@@ -164,10 +168,16 @@ class Job:
             self._judged[named] = right_if(choices, every, proven.days.yesterday.data)
         return self._judged[named]
 
-    def advance(self, count: int) -> tuple[int, int]:
-        """Look once more at a few suspects. Returns how many are followed by now, and how many there are."""
-        self.predicting.step(count)
-        return self.predicting.done, self.predicting.of
+    def advance(self, seconds: float) -> tuple[int, int]:
+        """Go on for about so long [s]. Returns how many suspects are followed, and how many there are."""
+        work, began = self.predicting, perf_counter()
+        work.step(self._most)
+        took = perf_counter() - began
+        if took < seconds / 2 and work.done < work.of:
+            self._most *= 2  # many together take less time each
+        elif took > seconds:
+            self._most = max(self._most // 2, 1)
+        return work.done, work.of
 
 
 @lru_cache(maxsize=8)
@@ -193,13 +203,13 @@ def _job(proven: Proven) -> Job:
     return job(proven.days.yesterday.data, allowed, pairs_of(proven.truth, proven.case.choices))
 
 
-def prepare(proven: Proven, count: int) -> tuple[int, int]:
+def prepare(proven: Proven, seconds: float) -> tuple[int, int]:
     """Reckon a little more of what a `Weighing` of this case needs.
 
     Parameters
     ----------
     proven : the case.
-    count : suspects to be looked at together.
+    seconds : for about how long. [s]
 
     Returns
     -------
@@ -210,5 +220,5 @@ def prepare(proven: Proven, count: int) -> tuple[int, int]:
     followed = work.predicting.done == work.predicting.of
     if followed:
         work.right_if(proven)
-    done, of = work.advance(count)
+    done, of = work.advance(seconds)
     return done + followed, of + 1

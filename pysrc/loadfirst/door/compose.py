@@ -4,15 +4,14 @@ from __future__ import annotations
 
 from typing import Any
 
-from loadfirst.cases.bit_by_bit import Pieces, Stage
+from loadfirst.cases.bit_by_bit import Made, UnderWay
 from loadfirst.cases.compose.compose import MOST, Composed, drawing, given_up
 from loadfirst.cases.compose.refused import Refused
 from loadfirst.cases.compose.subject import Wish
 from loadfirst.door.messages import ComposeAsk
 from loadfirst.plant import library
 
-_under_way: dict[tuple[Wish, int], Pieces[Composed]] = {}
-"""The draw that was asked about last, as far as it is. Where it is lost it begins anew and ends the same."""
+_draw = UnderWay[Composed]()
 
 
 def composed(ask: ComposeAsk) -> dict[str, Any]:
@@ -44,20 +43,12 @@ def composed(ask: ComposeAsk) -> dict[str, Any]:
 
 
 def _piece(wish: Wish, number: int) -> dict[str, Any]:
-    work = _under_way.pop((wish, number), None) or drawing(wish, number)
-    _under_way.clear()
     try:
-        stage = next(work)
-    except StopIteration as end:
-        made: Composed = end.value
-        return {"tried": made.tried, "done": True, "name": made.name, "text": made.text}
+        found = _draw.piece((wish, number), lambda: drawing(wish, number))
     except Refused as why:
         if number + 1 == MOST:
             raise given_up(wish, str(why)) from why
         return {"tried": number + 1, "why": str(why)}
-    _under_way[wish, number] = work
-    return _far(stage)
-
-
-def _far(stage: Stage) -> dict[str, Any]:
-    return {"doing": stage.doing, "reckoned": stage.done, "of": stage.of}
+    if isinstance(found, Made):
+        return {"tried": found.it.tried, "done": True, "name": found.it.name, "text": found.it.text}
+    return {"doing": found.doing, "reckoned": found.done, "of": found.of}

@@ -6,13 +6,15 @@ All are asked again and again until all suspects are reckoned.
 
 from __future__ import annotations
 
+import json
 from collections.abc import Mapping
 from typing import Any
 
 import msgspec
 
+from loadfirst.cases.bit_by_bit import Made, UnderWay
 from loadfirst.cases.debrief import debrief
-from loadfirst.cases.fairness import fairness, unfair
+from loadfirst.cases.fairness import Fairness, judging, unfair
 from loadfirst.cases.play import played
 from loadfirst.cases.proof import Proven
 from loadfirst.cases.weighing import Weighing, prepare
@@ -20,10 +22,12 @@ from loadfirst.cases.worked import next_step
 from loadfirst.door.describe import describe
 from loadfirst.errors import InputError
 
-LOT = 8
-"""Suspects looked at together in one ask: many are quicker, few keep nobody else waiting."""
+TURN = 0.1
+"""How long one ask goes on reckoning, so that others need not wait long. [s]"""
 DRAWS, PLAYS = 60, 3
 """Fewer than at the command line: a browser's Python is slower."""
+
+_judged = UnderWay[Fairness]()
 
 
 def debriefed(body: Mapping[str, Any]) -> dict[str, Any]:
@@ -90,8 +94,8 @@ def fair(body: Mapping[str, Any]) -> dict[str, Any]:
     Returns
     -------
     dict
-        ``done`` and ``of`` as of `debriefed`; ``fairness``: None until all are reckoned, then as
-        `cases.fairness.Fairness`, with ``faults``: what is unfair, each an error with its place and remedy.
+        ``done`` and ``of`` as of `debriefed`, the last one being the plays; ``fairness``: None until then,
+        then as `cases.fairness.Fairness`, with ``faults``: what is unfair, each with place and remedy.
 
     Raises
     ------
@@ -102,12 +106,15 @@ def fair(body: Mapping[str, Any]) -> dict[str, Any]:
     so_far, weighing = _reckoned(proven)
     if weighing is None:
         return so_far | {"fairness": None}
-    found = fairness(weighing, DRAWS, PLAYS)
-    faults = [describe(fault) for fault in unfair(found, weighing)]
-    return so_far | {"fairness": msgspec.to_builtins(found) | {"faults": faults}}
+    key = json.dumps([body["case"], body.get("seed")])
+    found = _judged.piece(key, lambda: judging(weighing, DRAWS, PLAYS))
+    if not isinstance(found, Made):
+        return so_far | {"done": so_far["of"] - 1, "fairness": None}
+    faults = [describe(fault) for fault in unfair(found.it, weighing)]
+    return so_far | {"fairness": msgspec.to_builtins(found.it) | {"faults": faults}}
 
 
 def _reckoned(proven: Proven) -> tuple[dict[str, Any], Weighing | None]:
     """One lot of suspects more: how far that is, and the case weighed once all are reckoned."""
-    done, of = prepare(proven, LOT)
+    done, of = prepare(proven, TURN)
     return {"done": done, "of": of}, Weighing(proven) if done == of else None

@@ -19,7 +19,7 @@ from loadfirst.errors import InputError
 from loadfirst.evidence.hypothesis import Hypothesis
 from loadfirst.evidence.seen import Eye, Scale, Seen, Test, joined
 from loadfirst.evidence.surface import Surface, surfaces
-from loadfirst.evidence.track import Track, along, look_once
+from loadfirst.evidence.track import Track, along, look_at_some
 from loadfirst.physics.law import Array, Index
 from loadfirst.plant.pumps import ResolvedPlant
 
@@ -31,6 +31,8 @@ WIDER = 0.25
 """So much wider scatter, as a logarithm, counts as such a step too. [-]"""
 EVEN = 24
 """Sizes that a cause has besides, evenly spread."""
+ALL = 1_000_000
+"""More sizes than are ever asked for together."""
 PROBE = 1025
 """Sizes at which it is measured how readings go."""
 
@@ -100,25 +102,22 @@ class Predicting:
         wanted = [one for one in CAUSES if one.id in asked and one.applies(plant) is None]
         self._tracks = [Track(Hypothesis((one,)), self._eye.scales) for one in wanted]
         self.of = len(self._tracks)
-        self._begun, self._lot = 0, list[Track]()
+        self._left = self._tracks
 
     @property
     def done(self) -> int:
         """How many causes have been followed by now."""
-        return self._begun - len(self._lot)
+        return self.of - len(self._left)
 
-    def step(self, count: int) -> None:
-        """Look once more at the causes under way; when there are none, begin with so many others."""
-        if not self._lot:
-            self._lot = self._tracks[self._begun : self._begun + count]
-            self._begun += len(self._lot)
-        if self._lot:
-            self._lot = look_once(self._eye, self._lot)
+    def step(self, most: int) -> None:
+        """Solve so many sizes more, of the causes in their order."""
+        if self._left:
+            self._left = look_at_some(self._eye, self._left, most)
 
     def finish(self, pairs: Iterable[tuple[Cause, Cause]] = ()) -> Predictions:
         """Follow what is left, and lay it all out, two causes at once too: as of `predict`."""
         while self.done < self.of:
-            self.step(self.of)
+            self.step(ALL)
         eye, tracks = self._eye, self._tracks
         found = [track for track in tracks if track.seen.solved.any()]
         laid = [_laid(track, eye.scales) for track in found]

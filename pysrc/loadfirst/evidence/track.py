@@ -46,6 +46,20 @@ class Track:
         self.seen = Seen(blank, blank, blank, no, no[:, 0])
         self.asked = np.linspace(0, 1, FIRST) if hypothesis.sizes else np.ones(1)
         self.depth = 0
+        self._found = list[Seen]()
+
+    @property
+    def waiting(self) -> list[float]:
+        """Sizes asked for that have not been put yet."""
+        left: list[float] = self.asked[sum(len(part.solved) for part in self._found) :].tolist()
+        return left
+
+    def put(self, found: Seen) -> None:
+        """What was found at the first of the sizes that wait; the last of them lets it ask for others."""
+        self._found.append(found)
+        if not self.waiting:
+            every, self._found = joined(self._found, np.concatenate), []
+            self.take(every)
 
     def take(self, found: Seen) -> None:
         """Keep what was found at the sizes asked for, and ask for those between that are worth it."""
@@ -72,15 +86,21 @@ class Track:
         return np.clip(seen.value, self.low - spare, self.high + spare)
 
 
-def look_once(eye: Eye, tracks: Sequence[Track]) -> list[Track]:
-    """Solve the sizes that all of them ask for, together. Returns those that ask for more."""
-    plants = [one.hypothesis.at(eye.plant, [share]) for one in tracks for share in one.asked.tolist()]
-    hunts = [one.hypothesis.hunts() for one in tracks for _ in one.asked]
-    found, start = eye.look(plants, hunts), 0
+def look_at_some(eye: Eye, tracks: Sequence[Track], most: int) -> list[Track]:
+    """Solve so many of the sizes that they ask for, together. Returns those that ask for more."""
+    asked = list[tuple[Track, list[float]]]()
+    room = most
     for track in tracks:
-        count = len(track.asked)
-        track.take(found.rows(slice(start, start + count)))
-        start += count
+        if not room:
+            break
+        asked.append((track, track.waiting[:room]))
+        room -= len(asked[-1][1])
+    plants = [one.hypothesis.at(eye.plant, [share]) for one, shares in asked for share in shares]
+    hunts = [one.hypothesis.hunts() for one, shares in asked for _ in shares]
+    found, start = eye.look(plants, hunts), 0
+    for track, shares in asked:
+        track.put(found.rows(slice(start, start + len(shares))))
+        start += len(shares)
     return [track for track in tracks if len(track.asked)]
 
 

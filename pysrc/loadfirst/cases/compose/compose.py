@@ -22,8 +22,8 @@ from loadfirst.errors import InputError
 
 MOST = 100
 """Draws after which it is given up."""
-LOT = 8
-"""Suspects looked at together in one piece."""
+TURN = 0.2
+"""How long one piece of reckoning suspects takes. [s]"""
 WRITTEN = 6
 """Pieces that the words come in."""
 CLAIMS = {"up": "rises", "down": "falls", "same": "same"}
@@ -110,7 +110,7 @@ def _reckoned(about: Subject) -> Pieces[None]:
     """What every suspect would show at a plant, two at once too."""
     work, done, of = job_at(about.plant), 0, 1
     while done < of:
-        done, of = work.advance(LOT)
+        done, of = work.advance(TURN)
         yield Stage("suspects", done, of)
     for number, pairs in enumerate(dict.fromkeys(((), about.pairs))):
         job_at(about.plant, pairs).lay_out()
