@@ -1,6 +1,7 @@
 // A case from its story to its end: holds the play in hand and places its parts.
 // What stands there already stays: a reader's focus and choices outlive whatever comes without news.
 import {resultOf} from "../result-code.js";
+import {createAhead} from "./case-ahead.js";
 import {createDebrief} from "./case-debrief.js";
 import {button, make} from "./case-dom.js";
 import {createFair} from "./case-fair.js";
@@ -30,6 +31,7 @@ export function create(host, deps) {
   const spoken = make(document, "p", {class: "unseen", role: "status", "aria-live": "polite"});
   const steps = createSteps(document, words);
   const hands = createHands(document, words);
+  const ahead = createAhead(deps);
   const debrief = createDebrief(deps);
   const worked = createWorked(deps);
   const fair = createFair(deps);
@@ -55,6 +57,7 @@ export function create(host, deps) {
 
   function settled() {
     render();
+    if (play.view.stage === "check") ahead.go(caseKey(model), asks());
     if (moving) {
       focusOn(newest(model.moves) ?? "title");
       spoken.textContent = words("case-spent", {cost: costText(play.view, words)});
@@ -64,6 +67,7 @@ export function create(host, deps) {
 
   /** The result is kept at once, and again with its points. */
   function ended() {
+    ahead.stop();
     const {view} = play;
     const finished = (score) => model.id && send({type: "finished", case: model.id, result: resultOf(view, score)});
     finished(points);
@@ -84,7 +88,7 @@ export function create(host, deps) {
   }
 
   function forget() {
-    for (const part of [debrief, worked, fair]) part.stop();
+    for (const part of [ahead, debrief, worked, fair]) part.stop();
     play.forget();
     drawn = null;
     begin(drafts.of(caseKey(model)));
