@@ -9,7 +9,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from loadfirst_dev import places
-from loadfirst_dev.bench import clock, drag, inside, sizes, solves, start, stock
+from loadfirst_dev.bench import clock, drag, inside, puzzles, sizes, solves, start, stock
 from loadfirst_dev.bench.compare import compare
 from loadfirst_dev.bench.figures import Figure, summary, table
 from loadfirst_dev.build import build
@@ -19,7 +19,7 @@ from loadfirst_dev.pins import read_pins
 from loadfirst_dev.say import Problem, say
 
 FOLDER = places.BUILT / "bench"
-PARTS = ("solve", "clock", "worker", "drag", "start", "sizes")
+PARTS = ("solve", "clock", "worker", "drag", "start", "puzzles", "sizes")
 
 
 def main(arguments: list[str]) -> int:
@@ -39,6 +39,7 @@ def main(arguments: list[str]) -> int:
     found = [
         *measured("solve", "The solver, natively", parts, lambda: solves.figures("natively", compare())),
         *measured("clock", "A day of the clock, natively", parts, clock.day),
+        *measured("puzzles", "Puzzles, natively", parts, puzzles.proving),
         *in_browser(parts, options.runs),
     ]
     if "sizes" in parts:
@@ -49,7 +50,7 @@ def main(arguments: list[str]) -> int:
 
 def in_browser(parts: tuple[str, ...], runs: int) -> list[Figure]:
     """Everything that Chromium is needed for."""
-    if not {"worker", "drag", "start"} & set(parts):
+    if not {"worker", "drag", "start", "puzzles"} & set(parts):
         return []
     with chromium() as browser:
         return [
@@ -58,6 +59,7 @@ def in_browser(parts: tuple[str, ...], runs: int) -> list[Figure]:
             *measured(
                 "start", "From address to first reading", parts, lambda: start.figures(browser, FOLDER, runs)
             ),
+            *measured("puzzles", "Puzzles in the page", parts, lambda: puzzles.figures(browser, FOLDER)),
         ]
 
 
