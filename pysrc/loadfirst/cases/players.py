@@ -24,6 +24,8 @@ from loadfirst.physics.law import Array
 
 SURE = 0.9
 """Probability of a verdict from which the led player decides. [-]"""
+LOT = 3
+"""Checks whose information is reckoned in one piece."""
 LEAST = 0.02
 """Information that is still worth a check. [bit]"""
 Habit = Literal["blames-load", "dismantles", "contradicts", "checks-all", "guesses"]
@@ -54,16 +56,17 @@ def led(weighing: Weighing, look: Looks) -> Played:
 
 
 def leading(weighing: Weighing, look: Looks, stage: Stage) -> Pieces[Played]:
-    """`led`, one check a piece; `stage` is what is said between them."""
+    """`led`, some of the checks left a piece; `stage` is what is said between them."""
     taken = list[Check]()
     while True:
         ids = [check.id for check in taken]
         posterior = weighing.weigh(look, ids)
-        best, bits = tells_most(weighing, posterior, ids)
-        if best is None or sure(weighing, posterior) or bits < LEAST:
+        if sure(weighing, posterior):
+            break
+        best, bits = yield from telling(weighing, posterior, ids, stage)
+        if best is None or bits < LEAST:
             break
         taken.append(best)
-        yield stage
     return Played(tuple(taken), *_decided(weighing, weighing.of_choices(posterior)[0], posterior))
 
 
@@ -76,10 +79,20 @@ def tells_most(
     weighing: Weighing, posterior: Posterior, taken: Collection[str]
 ) -> tuple[Check | None, float]:
     """The check left that tells most for its cost, and how much; None where none is left. [bit]"""
+    return at_once(telling(weighing, posterior, taken, Stage("plays", 0, 1)))
+
+
+def telling(
+    weighing: Weighing, posterior: Posterior, taken: Collection[str], stage: Stage
+) -> Pieces[tuple[Check | None, float]]:
+    """`tells_most` in pieces; `stage` is what is said between them."""
     left = [check for check in weighing.allowed if check.id not in taken]
     if not left:
         return None, 0.0
-    told = weighing.told(posterior, left)
+    told = dict[str, float]()
+    for at in range(0, len(left), LOT):
+        told |= weighing.told(posterior, left[at : at + LOT])
+        yield stage
     best = max(left, key=lambda check: told[check.id] / weighing.cost(check))
     return best, told[best.id]
 
