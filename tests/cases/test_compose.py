@@ -18,9 +18,10 @@ from loadfirst.cases.compose.subject import GROUPS, Wish
 from loadfirst.cases.compose.toml_file import toml
 from loadfirst.cases.fairness import fairness, unfair
 from loadfirst.cases.load import load_case
+from loadfirst.cases.reckoning import _kept
 from loadfirst.cases.scope import told
 from loadfirst.cases.truth import rightness
-from loadfirst.cases.weighing import Weighing, _kept
+from loadfirst.cases.weighing import Weighing
 from loadfirst.causes.catalogue import CAUSES
 from loadfirst.causes.observations import OBSERVATIONS
 

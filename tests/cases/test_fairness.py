@@ -15,8 +15,9 @@ from loadfirst.cases.fairness import Fairness, fairness, unfair
 from loadfirst.cases.moves import follow, moves_from
 from loadfirst.cases.players import Played as Play
 from loadfirst.cases.players import earned, led, plays
+from loadfirst.cases.reckoning import FEW, prepare
 from loadfirst.cases.score import BORNE_OUT, GUESSED
-from loadfirst.cases.weighing import FEW, Weighing, prepare
+from loadfirst.cases.weighing import Weighing
 from loadfirst.cases.worked import NextStep, next_step
 from loadfirst.door.debrief import worked
 from loadfirst.errors import InputError

@@ -17,7 +17,8 @@ from loadfirst.cases.debrief import debrief
 from loadfirst.cases.fairness import Fairness, judging, unfair
 from loadfirst.cases.play import played
 from loadfirst.cases.proof import Proven
-from loadfirst.cases.weighing import Weighing, prepare
+from loadfirst.cases.reckoning import prepare
+from loadfirst.cases.weighing import Weighing
 from loadfirst.cases.worked import next_step
 from loadfirst.door.describe import describe
 from loadfirst.errors import InputError

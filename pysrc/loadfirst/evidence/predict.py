@@ -122,10 +122,12 @@ class Predicting:
         found = [track for track in tracks if track.seen.solved.any()]
         laid = [_laid(track, eye.scales) for track in found]
         doubled = surfaces(eye, found, pairs)
+        before = eye.look([eye.plant], [False]).rows(0)
+        eye.forget()
         return Predictions(
             plant=eye.plant,
             scales=eye.scales,
-            before=eye.look([eye.plant], [False]).rows(0),
+            before=before,
             hypotheses=(*(track.hypothesis for track in found), *(one.hypothesis for one in doubled)),
             start=np.cumsum([0, *(len(share) for share, _, _ in laid[:-1])]),
             share=np.concatenate([share for share, _, _ in laid]),

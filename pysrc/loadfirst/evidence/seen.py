@@ -130,6 +130,12 @@ class Eye:
         columns = [np.array(column) for column in zip(*found, strict=True)]
         return _beside(Seen(*columns), [self._tested(plants, hunts, *each) for each in self.tests])
 
+    def forget(self) -> None:
+        """Let go of the states that were solved: they take much room, and can be solved again."""
+        self._states.clear()
+        for _, eye in self.tests:
+            eye.forget()
+
     def _tested(self, plants: Sequence[ResolvedPlant], hunts: Sequence[bool], test: Test, eye: Eye) -> Seen:
         seen = eye.look([changed(one, test.edits) for one in plants], hunts)
         read = np.array([scale.id in test.reads for scale in eye.scales])

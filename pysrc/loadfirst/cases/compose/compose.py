@@ -8,7 +8,7 @@ from loadfirst.cases.bit_by_bit import Pieces, Stage, at_once
 from loadfirst.cases.compose.chance import Chance
 from loadfirst.cases.compose.judged import judge
 from loadfirst.cases.compose.lead import Lead, lead
-from loadfirst.cases.compose.morning import Morning, job_at
+from loadfirst.cases.compose.morning import Morning, reckoning_at
 from loadfirst.cases.compose.offer import offer
 from loadfirst.cases.compose.refused import Refused, TooWide
 from loadfirst.cases.compose.rivals import rivals
@@ -108,12 +108,12 @@ def _written(about: Subject) -> Pieces[str]:
 
 def _reckoned(about: Subject) -> Pieces[None]:
     """What every suspect would show at a plant, two at once too."""
-    work, done, of = job_at(about.plant), 0, 1
+    work, done, of = reckoning_at(about.plant), 0, 1
     while done < of:
         done, of = work.advance(TURN)
         yield Stage("suspects", done, of)
     for number, pairs in enumerate(dict.fromkeys(((), about.pairs))):
-        job_at(about.plant, pairs).lay_out()
+        reckoning_at(about.plant, pairs).lay_out()
         yield Stage("words", number, WRITTEN)
 
 

@@ -17,9 +17,9 @@ from loadfirst.cases.compose.refused import Refused, TooWide
 from loadfirst.cases.compose.subject import Subject, tests_at
 from loadfirst.cases.draw import instrument_seed
 from loadfirst.cases.happened import overnight, yesterday_of
+from loadfirst.cases.reckoning import Reckoning, reckoning
 from loadfirst.cases.truth import family
 from loadfirst.cases.two_at_once import lift
-from loadfirst.cases.weighing import Job, job
 from loadfirst.days.shift import Direction, Shift, shift
 from loadfirst.days.two_days import Days, Shown, read_both, two_days
 from loadfirst.errors import InputError
@@ -34,9 +34,9 @@ LOOKS = 16
 """Draws of chance, at every end of the sizes, that have to say the same of a reading that is spoken of."""
 
 
-def job_at(plant: str, pairs: tuple[tuple[str, str], ...] = ()) -> Job:
+def reckoning_at(plant: str, pairs: tuple[tuple[str, str], ...] = ()) -> Reckoning:
     """What every suspect would show at a plant and in its tests: the same for every case there."""
-    return job(yesterday_of(plant, 1), tests_at(plant), pairs)
+    return reckoning(yesterday_of(plant, 1), tests_at(plant), pairs)
 
 
 class Morning:
@@ -58,7 +58,7 @@ class Morning:
         self._data = yesterday_of(subject.plant, subject.seed)
         self._supposed = dict[tuple[tuple[str, float | None], ...], dict[str, Shift]]()
         self.days = self._two_days([None if one is None else one.middle for one in subject.sizes])
-        self.predictions = job_at(subject.plant, subject.pairs).predictions
+        self.predictions = reckoning_at(subject.plant, subject.pairs).predictions
         if not any(self._true):
             raise Refused("no steady state is known of it at this plant")
 
