@@ -124,7 +124,7 @@ def _case(morning: Morning, of: Lead, chance: Chance) -> Pieces[dict[str, Any]]:
     yield Stage("words", 3, WRITTEN)
     choices = verdicts(morning, of, wrong, checks, chance)
     yield Stage("words", 4, WRITTEN)
-    nudges = hints(morning, of, checks, chance)
+    nudges = yield from hints(morning, of, checks, chance, Stage("words", 4, WRITTEN))
     yield Stage("words", 5, WRITTEN)
     told = words(morning, of, checks, chance)
     return {

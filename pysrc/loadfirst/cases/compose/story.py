@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from loadfirst.cases.bit_by_bit import Pieces, Stage
 from loadfirst.cases.compose.chance import Chance
 from loadfirst.cases.compose.lead import Lead
 from loadfirst.cases.compose.morning import Morning
@@ -12,6 +13,8 @@ from loadfirst.cases.compose.pieces import fill, pieces, story_piece
 from loadfirst.evidence.weigh import Posterior
 from loadfirst.evidence.worth import worth
 
+LOT = 3
+"""Readings whose information is reckoned in one piece."""
 HOURS = 4
 """Hours of the day from which a case's seed draws."""
 SAME = 0.3
@@ -76,19 +79,26 @@ def teaches(of: Lead) -> list[str]:
     return [pieces("stories")["teaches"][of.told]]
 
 
-def hints(morning: Morning, of: Lead, checks: list[Check], chance: Chance) -> list[dict[str, str]]:
-    """A question, then the reading that is expected to tell most for its minutes."""
+def hints(
+    morning: Morning, of: Lead, checks: list[Check], chance: Chance, stage: Stage
+) -> Pieces[list[dict[str, str]]]:
+    """A question, then the reading that is expected to tell most for its minutes; `stage` between pieces."""
     said = [story_piece(chance, "hint", "first")]
     known = morning.after([of.told, *of.at_first])
-    best = _telling(known, [check for check in checks if "does" not in check and "reads" in check])
+    best = yield from _telling(
+        known, [check for check in checks if "does" not in check and "reads" in check], stage
+    )
     if best is not None:
         said.append(fill(chance.pick("hint.second", pieces("stories")["hint"]["second"]), check=best["says"]))
     return [{"text": text} for text in said]
 
 
-def _telling(known: Posterior, checks: list[Check]) -> Check | None:
+def _telling(known: Posterior, checks: list[Check], stage: Stage) -> Pieces[Check | None]:
     if not checks:
         return None
     asked = sorted({id for check in checks for id in check["reads"]})
-    bits = {one.check: one.cause for one in worth(known, asked)}
+    bits = dict[str, float]()
+    for at in range(0, len(asked), LOT):
+        bits |= {one.check: one.cause for one in worth(known, asked[at : at + LOT])}
+        yield stage
     return max(checks, key=lambda check: sum(bits[id] for id in check["reads"]) / check["minutes"])
