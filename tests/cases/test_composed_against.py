@@ -45,6 +45,13 @@ def test_an_error_to_either_side_is_not_held_to_one(morning: Morning) -> None:
     assert found is not None and found.supposed == "same" != found.real
 
 
+def test_what_did_not_move_gives_no_size(morning: Morning) -> None:
+    """A level that stands would fit a valve opened by a hair; held against it is what one usually does."""
+    hair = Guess((cause("valve-opened"),), (0.001,))
+    found = speaks(morning, hair, "level-supply", SEEN, ())
+    assert found is not None and found.supposed != "same"
+
+
 def test_of_what_has_no_size_it_is_not_said_how_large_it_comes(morning: Morning) -> None:
     """A lost phase is lost or not."""
     found = speaks(morning, usually(cause("phase-lost")), "gauge-discharge", SEEN, ())

@@ -49,11 +49,11 @@ def speaks(
     used : those that speak against others already; another one is better.
     """
     fitted, real = morning.suppose(one), morning.shifts[told].moved
-    explained = fitted[told].moved == real
+    explained = fitted[told].moved == real != "same"  # what did not move says of no size how large it is
     found = list(_against(morning, fitted, seen)) if explained else []
     if not found:
         usual = morning.suppose(one.usual)
-        if explained and real != "same" and usual[told].moved != real:
+        if explained and usual[told].moved != real:
             return None  # it explains what was told the other way round than it usually comes
         found = list(_as_usual(_against(morning, usual, seen), one))
     return _best(found, used) if found else None
