@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from loadfirst.__main__ import main
+from loadfirst.cases.read import packaged
 from loadfirst.causes.catalogue import CAUSES
 from loadfirst.causes.observations import OBSERVATIONS
 from loadfirst.causes.signature import CHIEF
@@ -42,8 +43,21 @@ def test_another_plant_can_be_named(capsys: pytest.CaptureFixture[str]) -> None:
     assert next(line for line in printed.splitlines() if line.startswith("  air-leak  ")).endswith("hunting")
     assert main(["causes", "--plant", "nowhere.toml"]) == 1
     capsys.readouterr()
-    assert main(["causes", "--plant", str(library.path("cases", "the-dropped-gauge"))]) == 1
-    assert "the file is a puzzle, but must be a plant." in capsys.readouterr().err
+    assert main(["causes", "--plant", str(library.path("pumps", "medium"))]) == 1
+    assert "the file is a pump, but must be a plant." in capsys.readouterr().err
+
+
+def test_a_packaged_plant_is_named_by_its_id_and_a_puzzle_by_its_file(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """The puzzle stands for its plant, edited as its yesterday says."""
+    assert main(["causes", "--plant", "oil-press"]) == 0
+    assert "Warm oil at an oil press\n" in capsys.readouterr().out
+    case = packaged("the-dropped-gauge")
+    assert isinstance(case.plant, str)
+    assert main(["causes", "--plant", str(library.path("cases", "the-dropped-gauge"))]) == 0
+    title = library.data("plants", case.plant)["title"]
+    assert f"\n{title}\n" in capsys.readouterr().out
 
 
 def test_the_table_as_comma_separated_values(capsys: pytest.CaptureFixture[str]) -> None:

@@ -11,6 +11,7 @@ from typing import Any
 
 import msgspec
 import pytest
+from tests.cases.samples import SOUND, changed
 
 from loadfirst.__main__ import main
 from loadfirst.cli.output import CurvesOutput, ReadOutput
@@ -236,17 +237,46 @@ def test_a_problem_in_the_file_exits_with_1_and_names_the_file(
 
 
 @pytest.mark.parametrize("command", ["read", "curves"])
-@pytest.mark.parametrize(
-    ("shelf", "what", "way_out"), [("cases", "puzzle", "with check"), ("pumps", "pump", "pump.model")]
-)
 def test_a_file_that_is_no_plant_is_called_what_it_is(
-    capsys: pytest.CaptureFixture[str], command: str, shelf: library.Shelf, what: str, way_out: str
+    capsys: pytest.CaptureFixture[str], command: str
 ) -> None:
     """Told by its keys as in the page, with what can be done with it."""
-    path = library.path(shelf, library.ids(shelf)[0])
+    path = library.path("pumps", library.ids("pumps")[0])
     code, out, err = run(capsys, command, str(path))
     assert (code, out) == (1, "")
-    assert err.startswith(f"{path.name}: the file is a {what}, but must be a plant. ") and way_out in err
+    assert err.startswith(f"{path.name}: the file is a pump, but must be a plant. ") and "pump.model" in err
+
+
+@pytest.mark.native
+def test_the_id_of_a_packaged_plant_will_do(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """As in a puzzle; a file of that name comes first, and what is neither is told with the nearest id."""
+    by_path = run(capsys, "read", str(library.path("plants", "oil-press")))
+    assert by_path[0] == 0 and run(capsys, "read", "oil-press") == by_path
+    code, out, err = run(capsys, "curves", "oil-pres")
+    assert (code, out) == (1, "") and err.startswith("oil-pres: ") and err.endswith("mean oil-press?\n")
+    monkeypatch.chdir(tmp_path)
+    Path("oil-press").write_bytes(Path(PLANT).read_bytes())
+    assert run(capsys, "read", "oil-press")[1] != by_path[1]
+
+
+@pytest.mark.native
+def test_a_puzzle_stands_for_its_plant_as_it_was_yesterday(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    """With the edits of its `[yesterday.plant]`; a fault in them is one of the file."""
+    puzzle = tmp_path / "mine.toml"
+    puzzle.write_text(SOUND, encoding="utf-8")
+    known = json.loads(run(capsys, "read", "rinse-transfer", "--set", "valve.opening=0.65", "--json")[1])
+    found = json.loads(run(capsys, "read", str(puzzle), "--json")[1])
+    assert (found["duty"], found["title"]) == (known["duty"], known["title"])
+    again = json.loads(run(capsys, "read", str(puzzle), "--set", "valve.opening=0.3", "--json")[1])
+    assert again["duty"]["flow_m3h"] < found["duty"]["flow_m3h"]
+    puzzle.write_text(changed(("valve.opening = 0.65", "valve.opening = 6.5")), encoding="utf-8")
+    code, out, err = run(capsys, "read", str(puzzle))
+    assert (code, out) == (1, "")
+    assert err.startswith("mine.toml: yesterday.plant.valve.opening is 6.5, but must be from 0 to 1.")
 
 
 @pytest.mark.native

@@ -22,7 +22,7 @@ from loadfirst.cli.convert import curves_output, read_output
 from loadfirst.cli.evidence import evidence_text
 from loadfirst.cli.guide import KINDS, SPECIMEN, guide
 from loadfirst.cli.guide_case import LISTS
-from loadfirst.cli.plant_file import plant_of
+from loadfirst.cli.plant_file import WANTED, plant_of
 from loadfirst.cli.report import curves_text, read_text
 from loadfirst.cli.schema import schemas
 from loadfirst.cli.settings import parse_settings
@@ -180,8 +180,8 @@ def _parser() -> argparse.ArgumentParser:
         help="everything that can change at a plant, and what it does to the readings",
         description="causes: the catalogue of causes, and a table of what each does to a plant's readings.",
     )
-    about = f"the plant of the table ({SPECIMEN})"
-    causes.add_argument("--plant", type=Path, metavar="PLANT.toml", help=about)
+    about = f"the plant of the table ({SPECIMEN}): {WANTED}"
+    causes.add_argument("--plant", type=Path, metavar="PLANT", help=about)
     rows = "the table alone, every quantity in SI units, as comma-separated values"
     causes.add_argument("--csv", action="store_true", help=rows)
     causes.set_defaults(command=show_causes)
@@ -190,7 +190,8 @@ def _parser() -> argparse.ArgumentParser:
         help="which cause explains the readings of two days, and what to look at next",
         description="evidence: weigh every cause that a plant can have against what was read and seen.",
     )
-    weigher.add_argument("plant", type=Path, metavar="PLANT.toml", help="the plant as it was known yesterday")
+    known = f"the plant as it was known yesterday: {WANTED}"
+    weigher.add_argument("plant", type=Path, metavar="PLANT", help=known)
     weigher.add_argument("readings", type=Path, metavar="READINGS.toml", help="what was read and seen")
     weigher.add_argument(
         "--with", dest="beside", metavar="CAUSE", help="weigh each cause together with this one too"
@@ -220,7 +221,7 @@ def _compose_command(commands: Any) -> None:
 
 def _plant_command(commands: Any, name: str, says: str, command: Any) -> argparse.ArgumentParser:
     parser: argparse.ArgumentParser = commands.add_parser(name, help=says, description=f"{name}: {says}.")
-    parser.add_argument("plant", type=Path, metavar="PLANT.toml", help="the plant's file")
+    parser.add_argument("plant", type=Path, metavar="PLANT", help=WANTED)
     parser.add_argument(
         "--set", action="append", default=[], metavar="KEY=VALUE", help="change a key: valve.opening=0.3"
     )
