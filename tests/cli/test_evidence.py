@@ -114,7 +114,7 @@ def test_yesterdays_reading_that_does_not_fit_is_told(
 
 def test_a_cause_can_be_weighed_with_every_other(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
     """A gauge that was knocked, and the strainer: the pair leads; an unknown cause is refused."""
-    both = re.sub(r"(\[today\].*?gauge-discharge_bar = )4\.30", r"\g<1>3.70", SPECIMEN, flags=re.DOTALL)
+    both = re.sub(r"(\[today\].*?gauge-discharge_bar = )4\.30", r"\g<1>3.50", SPECIMEN, flags=re.DOTALL)
     plain = run(capsys, written(tmp_path, both))[1]
     assert "is not explained: perhaps two causes" in plain
     code, out, _ = run(capsys, written(tmp_path, both), "--with", "gauge-zero-off")

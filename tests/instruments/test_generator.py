@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from loadfirst.instruments.faults.noise import tremble
-from loadfirst.instruments.faults.own_error import REPEATABLE, own_error
+from loadfirst.instruments.faults.own_error import REPEATABLE, own_error, repeatable
 from loadfirst.instruments.generator import bits, normal, stream, uniform
 
 MANY = 4000
@@ -63,6 +63,16 @@ def test_a_sound_instrument_never_leaves_its_class(seed: int, serial: int, look:
     one, other = (own_error(seed, "gauge-suction", serial, each) for each in (look, look + 1))
     assert abs(one) <= 1 and abs(other) <= 1
     assert abs(one - other) <= 2 * REPEATABLE
+
+
+def test_nothing_of_a_tachometers_error_lasts() -> None:
+    """It is the supply's frequency that wanders: looks on two days have nothing in common."""
+    days = [
+        [own_error(seed, "tachometer-1", 0, look, repeatable("speed")) for seed in range(1, 1001)]
+        for look in (0, 1)
+    ]
+    assert abs(correlation(*days)) < 0.15
+    assert all(max(map(abs, day)) > 0.95 for day in days)
 
 
 def test_a_replaced_instrument_shares_nothing_with_the_old_one() -> None:

@@ -8,6 +8,7 @@ from math import hypot
 from typing import Literal, NamedTuple
 
 from loadfirst.causes.cause import Cause
+from loadfirst.instruments.faults.own_error import repeatable
 from loadfirst.instruments.panel import Reading, readings
 from loadfirst.instruments.piece import same_piece
 from loadfirst.instruments.uncertainty import of_difference
@@ -144,6 +145,7 @@ def _compared(then: tuple[Plant, State], cause: Cause, plant: Plant, state: Stat
 
 def _move(before: Reading, after: Reading, same: bool) -> Move:
     scale = max(abs(before.low), abs(before.high))
-    error = of_difference(before.accuracy or 0.0, after.accuracy or 0.0, same=same)
+    errors = before.accuracy or 0.0, after.accuracy or 0.0
+    error = of_difference(*errors, same=same, changes=repeatable(before.quantity))
     trembling = TWICE * hypot(before.repeatability or 0.0, after.repeatability or 0.0)
     return Move(before.value, after.value, scale, after.off_scale is not None, max(error, trembling))

@@ -7,6 +7,7 @@ from typing import Literal
 
 from msgspec import Struct
 
+from loadfirst.instruments.faults.own_error import repeatable
 from loadfirst.instruments.instrument import Quantity, Reading
 from loadfirst.instruments.uncertainty import of_difference, standard
 
@@ -66,7 +67,8 @@ def shift(yesterday: Reading | None, today: Reading | None, same_instrument: boo
 
 def _by_itself(yesterday: Reading, today: Reading, same_instrument: bool) -> float:
     """The greatest difference of two readings of what has not changed; of their noise what is usual."""
-    limit = of_difference(yesterday.accuracy or 0.0, today.accuracy or 0.0, same=same_instrument)
+    errors = yesterday.accuracy or 0.0, today.accuracy or 0.0
+    limit = of_difference(*errors, same=same_instrument, changes=repeatable(yesterday.quantity))
     return limit + COVERAGE * math.hypot(_noise(yesterday), _noise(today))
 
 

@@ -9,7 +9,7 @@ from typing import Any, NamedTuple
 import numpy as np
 from msgspec.structs import replace
 
-from loadfirst.instruments.faults.own_error import REPEATABLE
+from loadfirst.instruments.faults.own_error import repeatable
 from loadfirst.instruments.instrument import Quantity, Reading
 from loadfirst.instruments.panel import readings
 from loadfirst.physics.law import Array, Flags
@@ -191,7 +191,8 @@ def _errors(one: Reading, swings: bool) -> tuple[float, float]:
     limit = one.accuracy / math.sqrt(3)
     noise = math.sqrt(max(one.uncertainty**2 - limit**2, 0.0))
     swing = SWING * span if swings and one.quantity in SWINGING else 0.0
-    return (1 - REPEATABLE) * limit, math.hypot(REPEATABLE * limit, noise, swing, LEAST * span)
+    changes = repeatable(one.quantity)
+    return (1 - changes) * limit, math.hypot(changes * limit, noise, swing, LEAST * span)
 
 
 def _keeps(id: str, plant: Plant) -> bool:

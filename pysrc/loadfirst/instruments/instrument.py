@@ -12,7 +12,7 @@ from typing import Literal, NamedTuple
 from msgspec import Struct
 
 from loadfirst.instruments.faults.noise import tremble
-from loadfirst.instruments.faults.own_error import own_error
+from loadfirst.instruments.faults.own_error import own_error, repeatable
 from loadfirst.instruments.uncertainty import class_limit, reading_limit, repeatability, root_limit, standard
 
 Quantity = Literal["pressure", "flow", "current", "speed", "height", "output"]
@@ -147,10 +147,12 @@ class Instrument(NamedTuple):
             off = "low" if sensed < value else "high"
         return Reading(
             self.id, self.quantity, value * times, low, high, accuracy * times, off,
-            standard(accuracy, noise) * times, repeatability(accuracy, noise) * times,
+            standard(accuracy, noise) * times,
+            repeatability(accuracy, noise, repeatable(self.quantity)) * times,
         )  # fmt: skip
 
     def _chance(self, truth: float, chance: Chance, noise: float) -> float:
         """Its own error at a value on the scale, and its noise. [SI]"""
-        error = own_error(chance.seed, self.id, self.serial, chance.look) * self.limit(truth)
+        changes = repeatable(self.quantity)
+        error = own_error(chance.seed, self.id, self.serial, chance.look, changes) * self.limit(truth)
         return error + tremble(noise, chance.seed, self.id, chance.look)

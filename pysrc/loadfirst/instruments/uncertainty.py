@@ -84,12 +84,15 @@ def standard(limit: float, noise: float = 0.0) -> float:
     return math.hypot(limit / math.sqrt(3), noise)
 
 
-def repeatability(limit: float, noise: float = 0.0) -> float:
-    """Standard deviation of two looks at the same sound instrument, about their mean; as `standard`."""
-    return standard(REPEATABLE * limit, noise)
+def repeatability(limit: float, noise: float = 0.0, changes: float = REPEATABLE) -> float:
+    """Standard deviation of two looks at the same sound instrument, about their mean; as `standard`.
+
+    `changes` is the share of its limit that changes from look to look. [-]
+    """
+    return standard(changes * limit, noise)
 
 
-def of_difference(first: float, second: float, *, same: bool) -> float:
+def of_difference(first: float, second: float, *, same: bool, changes: float = REPEATABLE) -> float:
     """Greatest error of a difference of two readings, from the greatest errors of both.
 
     Parameters
@@ -98,10 +101,12 @@ def of_difference(first: float, second: float, *, same: bool) -> float:
         Greatest error of each reading, in one unit.
     same : bool
         Whether one instrument gave both. Then its lasting error goes out of the difference.
+    changes : float
+        Share of its limit that changes from look to look. [-]
 
     Notes
     -----
     Instruments of different limits at both readings (a range that was changed)
     are not the same ones.
     """
-    return (REPEATABLE if same else 1.0) * (first + second)
+    return (changes if same else 1.0) * (first + second)
