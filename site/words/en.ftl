@@ -160,10 +160,15 @@ error-type = { $name } was { $got }; { $kind ->
     [table] a table belongs there
    *[other] something of another kind belongs there
  }.
+error-type-above = { $name } was { $got }; { $above } is a key of the file itself and belongs above the first [table].
+error-type-double = { $name } is one table; write [[{ $double }]] above each of them.
 error-unknown = { $name } is no key that is known.
 error-unknown-nearest = { $name } is no key that is known. Did you mean { $nearest }?
 error-unknown-known = { $name } is no key that is known. Known there are: { $choices }.
+error-unknown-above = { $name } is no key that is known; { $above } is a key of the file itself and belongs above the first [table].
+error-unknown-needed = { $name } is no key that is known. Known there are: { $choices }. Still missing is: { $needed }.
 error-missing = { $name } is missing, but is needed.
+error-missing-below = { $name } is missing: it stands below [{ $below }], but belongs above the first [table].
 error-missing-other = { $name } is missing; with { $other } as it is, it is needed.
 error-points = { $name }: these points are not those of a pump.
 error-points-order = { $name } was { $got }; it must be { $order ->
@@ -190,6 +195,9 @@ error-syntax-line = Line { $line } is not written as TOML wants it: { $got }.
 error-syntax-twice = Line { $line }: { $got }. Each key and each table may stand once only.
 error-syntax-comma = Line { $line } is not written as TOML wants it: { $got }. Write numbers with a decimal point.
 error-syntax-words = Line { $line } is not written as TOML wants it: { $got }. Write words in quotation marks.
+error-syntax-curly = Line { $line } is not written as TOML wants it: { $got }. Use straight quotation marks here: "single".
+error-syntax-lines = Line { $line } is not written as TOML wants it: { $got }. A text ends on its line; one over several lines stands in three quotation marks: """…""".
+error-syntax-inside = Line { $line } is not written as TOML wants it: { $got }. Inside a text write “these” quotation marks: straight ones end it.
 error-encoding = The file is not plain text in UTF-8. Save it again with this encoding.
 error-unreadable = { $name } could not be read.
 error-pump = This is a pump, and a pump alone cannot be opened. Write its points into a plant, as a table [pump.curve].

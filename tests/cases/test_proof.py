@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 from tests.cases.samples import SOUND, changed, overnight, prove_text, refused
 
+from loadfirst.plant.decode import nearest
+
 
 def test_the_sound_case_holds() -> None:
     """The text from which the refused ones are made is itself accepted."""
@@ -194,6 +196,74 @@ def test_a_misspelt_name_is_answered_with_the_nearest() -> None:
         ('observes = "valve-stem"', 'observes = "valve-steem"', "valve-stem"),
     ):
         assert refused(changed((old, new))).hint == f"Did you mean {meant}?"
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "where", "hint"),
+    [
+        (
+            "[yesterday.plant]",
+            "[words]\nseed = 4\n[yesterday.plant]",
+            "words.seed",
+            "seed is a key of the file",
+        ),
+        (
+            'reading = "flow-meter"',
+            'reading = "flow-meter"\nseed = 4',
+            "prediction.seed",
+            "it belongs above the first",
+        ),
+        ("[[today]]", "[today]", "today", "Write [[today]] above each of them."),
+        (
+            'teaches = ["Pressure follows the load."]',
+            'teaches = "Load."',
+            "teaches",
+            'Put it in square brackets: ["…"].',
+        ),
+        (
+            "minutes = 3",
+            "hours = 3",
+            "checks[0].hours",
+            "isolated, shows, shows_nothing. Still missing: minutes.",
+        ),
+        (
+            'reading = "flow-meter"',
+            'reading = "meter-flow"',
+            "prediction.reading",
+            "Did you mean flow-meter?",
+        ),
+    ],
+)
+def test_a_key_or_a_list_that_stands_wrongly_is_answered_with_the_way_out(
+    old: str, new: str, where: str, hint: str
+) -> None:
+    """Below a table that it does not belong to, in single brackets, without any; or what is still missing."""
+    error = refused(changed((old, new)))
+    assert error.where == where
+    assert hint in error.hint
+
+
+def test_a_key_of_the_file_that_stands_in_a_table_of_free_names_is_found() -> None:
+    """What is edited at the plant may bear any name, so that the key is only missed where it belongs."""
+    teller = 'teller = "machine"\n'
+    error = refused(changed((teller, ""), ("valve.opening = 0.65", f"valve.opening = 0.65\n{teller}")))
+    assert (error.where, error.rule, error.facts["below"]) == ("teller", "missing", "yesterday.plant")
+    assert error.hint == "It stands below [yesterday.plant], but belongs above the first [table]."
+
+
+@pytest.mark.parametrize(
+    ("name", "known", "near"),
+    [
+        ("minuets", ["minutes", "money"], "minutes"),
+        ("suction-gauge", ["gauge-suction", "gauge-discharge"], "gauge-suction"),
+        ("filter-dirty", ["filter-fouled", "fitted"], "filter-fouled"),
+        ("hours", ["shows", "says"], ""),
+        ("pump", ["drive", "liquid", "machine"], ""),
+    ],
+)
+def test_only_near_names_are_guessed(name: str, known: list[str], near: str) -> None:
+    """A far-fetched guess sends an author the wrong way."""
+    assert nearest(name, known) == near
 
 
 HOSTILE = ["", "format = 1", "= 5", "format = 1\n" + "[a" * 5000, '"' * 999, "\x00", "x" * 300_000]

@@ -56,6 +56,38 @@ def test_a_table_given_twice_is_refused() -> None:
     assert "once only" in refusal("[valve]\nopening = 1\n[valve]\nopening = 0\n").text
 
 
+def test_a_table_given_twice_is_called_as_the_author_wrote_it() -> None:
+    """Not as Python keeps its name."""
+    text = "[yesterday.plant]\na = 1\n[yesterday.plant]\na = 0\n"
+    assert "valid TOML. [yesterday.plant] stands there already. " in refusal(text).text
+    assert "valid TOML. seed stands there already. " in refusal("seed = 1\nseed = 2\n").text
+
+
+@pytest.mark.parametrize(
+    ("line", "slip", "way_out"),
+    [
+        ("level = “operator”", "curly", "Use straight quotation marks here"),
+        ('reads = ["flow-meter", “ammeter-1”]', "curly", "Use straight quotation marks here"),
+        ("“level” = 1", "curly", "Use straight quotation marks here"),
+        ('story = "\nIt rings.\n"', "lines", "one over several lines stands in three"),
+        ('story = "“It is done”', "lines", "one over several lines stands in three"),
+        ('says = "Read the "suction" gauge."', "inside", "Inside a text write “these”"),
+        ("opening = 0,6", "comma", "with a decimal point"),
+        ("level = operator # “so”", "words", "Write words in quotation marks"),
+    ],
+)
+def test_a_slip_of_quotation_marks_gets_its_own_advice(line: str, slip: str, way_out: str) -> None:
+    """What an office program or a careless hand makes of them; the page is told which slip it is."""
+    error = refusal(f"format = 1\n{line}\n")
+    assert (error.facts["slip"], error.facts["line"]) == (slip, 2)
+    assert way_out in error.text
+
+
+def test_what_is_none_of_the_slips_is_told_as_toml_has_it() -> None:
+    """No advice that does not fit."""
+    assert "slip" not in refusal("opening 0.6\n").facts
+
+
 def test_an_unfinished_text_is_placed_at_the_end_of_the_file() -> None:
     """tomllib gives no line there, we do."""
     error = refusal('title = """never closed')

@@ -71,16 +71,60 @@ def explain(kind: type, data: object, message: str) -> InputError:
     if name and "unknown field" in message:
         return _unknown(kind, node, where, name["name"], value)
     if name and "missing required" in message:
-        return _missing(node, where, name["name"])
-    return _unfit(expected(node), where, value)
+        return _missing(node, where, name["name"], data)
+    error = _unfit(expected(node), where, value)
+    return _above(error) if _of_the_file(kind, where) else error
+
+
+def _of_the_file(kind: type, where: str) -> bool:
+    """Whether what stands in a table of free names is called like a plain key of the file itself."""
+    table, _, name = where.partition(".")
+    info = inspect.type_info(kind)
+    if not isinstance(info, inspect.StructType) or "[" in table:
+        return False
+    fields = {field.encode_name: plain(field.type) for field in info.fields}
+    tables = inspect.StructType | inspect.DictType | inspect.VarTupleType
+    return isinstance(fields.get(table), inspect.DictType) and not isinstance(fields.get(name, info), tables)
+
+
+def _above(error: InputError) -> InputError:
+    """The same error of a key that was written too late, below the line that opens a table."""
+    key = error.where.rpartition(".")[2]
+    hint = f"{key} is a key of the file itself: it belongs above the first [table]."
+    facts = error.facts | {"above": key}
+    return InputError(error.where, error.got, error.allowed, hint, rule=error.rule, **facts)
+
+
+NEAR, SOMEHOW = 0.75, 0.6
+"""Likeness of two names that are near; the second is enough where they begin or end alike. [-]"""
+ALIKE = 3  # letters at an end
+DEEPEST = 3  # tables within tables, in which a key that is missed is looked for
 
 
 def nearest(name: str, known: list[str]) -> str:
-    """The known name that is written most like `name`; empty where none comes near."""
+    """The known name that is written most like `name`; empty where none comes near.
+
+    Words of a name in another order make no difference: ``suction-gauge`` is near ``gauge-suction``.
+    """
     import difflib  # only a mistake needs it
 
-    found = difflib.get_close_matches(name[:80], known, n=1, cutoff=0.6)
-    return found[0] if found else ""
+    name = name[:80]
+    sorted_words = {_sorted_words(one): one for one in known}
+    if (same := sorted_words.get(_sorted_words(name))) is not None:
+        return same
+    found = difflib.get_close_matches(name, known, n=5, cutoff=SOMEHOW)
+    return next(
+        (one for one in found if _near(name, one, difflib.SequenceMatcher(a=name, b=one).ratio())), ""
+    )
+
+
+def _sorted_words(name: str) -> str:
+    return "-".join(sorted(name.split("-")))
+
+
+def _near(name: str, known: str, ratio: float) -> bool:
+    ends_alike = name[:ALIKE] == known[:ALIKE] or name[-ALIKE:] == known[-ALIKE:]
+    return ratio >= NEAR or (ratio >= SOMEHOW and ends_alike)
 
 
 def meant(name: str, known: Collection[str], otherwise: str = "") -> str:
@@ -151,24 +195,49 @@ def _join(where: str, name: str) -> str:
 
 
 def _unknown(kind: type, node: inspect.Type, where: str, name: str, value: Any) -> InputError:
-    """A key nobody knows: offer the one most like it, here or elsewhere in the file."""
+    """A key nobody knows: offer the one most like it that is not there yet, here or elsewhere in the file."""
     inner = plain(node)
-    known = [f.encode_name for f in inner.fields] if isinstance(inner, inspect.StructType) else []
-    near = nearest(name, known)
+    fields = inner.fields if isinstance(inner, inspect.StructType) else ()
+    here = value if isinstance(value, dict) else {}
+    known = [field.encode_name for field in fields]
+    near = nearest(name, [key for key in known if key not in here])
     elsewhere = "" if near else next((k for k in keys_of(kind) if k.rpartition(".")[2] == name), "")
-    near = _join(where, near) if near else elsewhere
-    hint = f"Did you mean {near}?" if near else f"Known here: {', '.join(known)}."
-    got = value.get(name) if isinstance(value, dict) else None
-    facts = {"nearest": near} if near else {"choices": known}
-    return InputError(_join(where, name), got, "left out", hint, rule="unknown", **facts)
+    error = InputError(_join(where, name), here.get(name), "left out", rule="unknown")
+    if where and elsewhere == name:
+        error.facts["nearest"] = name
+        return _above(error)
+    if near := _join(where, near) if near else elsewhere:
+        error.facts["nearest"], error.hint = near, f"Did you mean {near}?"
+        return error
+    needed = ", ".join(
+        field.encode_name for field in fields if field.required and field.encode_name not in here
+    )
+    error.facts |= {"choices": known} | ({"needed": needed} if needed else {})
+    error.hint = f"Known here: {', '.join(known)}." + (f" Still missing: {needed}." if needed else "")
+    return error
 
 
-def _missing(node: inspect.Type, where: str, name: str) -> InputError:
+def _missing(node: inspect.Type, where: str, name: str, data: object) -> InputError:
     inner = plain(node)
     assert isinstance(inner, inspect.StructType)
     field = next(f for f in inner.fields if f.encode_name == name)
     wanted = expected(field.type)
-    return InputError(_join(where, name), None, wanted.text, rule="missing", **wanted.facts)
+    below = "" if where else _below(data, name)
+    hint = f"It stands below [{below}], but belongs above the first [table]." if below else ""
+    facts = wanted.facts | ({"below": below} if below else {})
+    return InputError(_join(where, name), None, wanted.text, hint, rule="missing", **facts)
+
+
+def _below(data: object, name: str, where: str = "") -> str:
+    """The table in which a key stands that the file itself misses; those of lists are not looked into."""
+    if where.count(".") >= DEEPEST:
+        return ""
+    inner = {key: one for key, one in data.items() if isinstance(one, dict)} if isinstance(data, dict) else {}
+    for key, table in inner.items():
+        path = _join(where, str(key))
+        if found := path if name in table else _below(table, name, path):
+            return found
+    return ""
 
 
 def _unfit(wanted: Expected, where: str, value: Any) -> InputError:
@@ -180,13 +249,19 @@ def _unfit(wanted: Expected, where: str, value: Any) -> InputError:
         return InputError(where, value, "without characters that turn the direction of writing", rule="turns")
     if wanted.kind == "choice":
         choices = wanted.facts["choices"]
-        hint = _quoted_hint(value, choices) or _hint(where, _nearest_choice(value, choices))
-        return InputError(where, value, wanted.text, hint, rule="choice", **wanted.facts)
+        near = _nearest_choice(value, choices)
+        hint = _quoted_hint(value, choices) or _hint(where, near)
+        facts = wanted.facts | ({"nearest": near} if near else {})
+        return InputError(where, value, wanted.text, hint, rule="choice", **facts)
     if _right_kind(wanted.kind, value):
         rule = "points" if wanted.kind == "list" else "range"
         return InputError(where, value, wanted.bounds or wanted.text, _hint(where), rule=rule, **wanted.facts)
     hint = _number_hint(value) if wanted.kind in ("number", "whole") else ""
     facts = wanted.facts | {"kind": wanted.kind}
+    if wanted.kind == "list" and isinstance(value, dict) and facts.get("of") == "tables":
+        hint, facts["double"] = f"Write [[{where}]] above each of them.", where
+    if wanted.kind == "list" and isinstance(value, str):
+        hint = 'Put it in square brackets: ["…"].'
     return InputError(where, value, wanted.text, hint or _hint(where), rule="type", **facts)
 
 

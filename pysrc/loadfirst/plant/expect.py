@@ -125,6 +125,7 @@ def _list(item: inspect.Type, least: int | None, most: int | None) -> Expected:
     count = f"{least} to {most} " if least != most else f"{least} "
     what = {"number": "numbers", "whole": "whole numbers", "text": "texts", "table": "tables"}
     name = what.get(entry.kind, "entries")
-    text = f"a list of {count if most is not None else ''}{name} {entry.bounds}".rstrip()
-    facts = entry.facts | {"least": least, "most": most}
+    bounds = f"({entry.bounds})" if entry.kind == "text" and entry.bounds else entry.bounds
+    text = f"a list of {count if most is not None else ''}{name} {bounds}".rstrip()
+    facts = entry.facts | {"least": least, "most": most, "of": name}
     return Expected("list", text, text, facts)

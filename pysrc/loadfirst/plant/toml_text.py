@@ -96,23 +96,46 @@ def _syntax(text: str, refusal: str) -> InputError:
     lines = text.split("\n")
     line = int(place["line"]) if place and place["line"] else len(lines)
     column = int(place["column"]) if place and place["column"] else len(lines[-1]) + 1
-    found = lines[line - 1].strip() if line <= len(lines) else ""
-    hint = f"{problem}. {_slip(found, problem)}".rstrip()
+    whole = lines[line - 1] if line <= len(lines) else ""
+    slip = _slip(whole, problem, whole[column - 1 : column])
+    facts = {"line": line, "column": column, "problem": problem} | ({"slip": slip} if slip else {})
     return InputError(
-        f"line {line}, column {column}", found, "valid TOML", hint, rule="syntax", line=line, column=column,
-        problem=problem,
+        f"line {line}, column {column}", whole.strip(), "valid TOML", _way_out(slip, whole, problem),
+        rule="syntax", **facts,
     )  # fmt: skip
 
 
-def _slip(found: str, problem: str) -> str:
-    """The way out of the three commonest slips."""
-    if problem.startswith(("Cannot overwrite", "Cannot declare")):
-        return "Write each key and each table once only."
-    if re.search(r"=\s*[-+]?\d+,\d", found):
-        return "Write numbers with a decimal point."
-    if re.search(r"=\s*[A-Za-z]", found) and problem == "Invalid value":
-        return 'Write words in quotation marks: "single".'
-    return ""
+WAYS_OUT = {
+    "twice": "Write each key and each table once only.",
+    "comma": "Write numbers with a decimal point.",
+    "words": 'Write words in quotation marks: "single".',
+    "curly": 'Use straight quotation marks here: "single".',
+    "lines": 'A text ends on its line; one over several lines stands in three quotation marks: """…""".',
+    "inside": "Inside a text write “these” quotation marks: straight ones end it.",
+}
+"""The commonest slips, and what to do."""
+
+
+def _slip(line: str, problem: str, letter: str) -> str:
+    """Which of the commonest slips it is; `letter` stands where the text stops being TOML."""
+    seen = {
+        "twice": problem.startswith(("Cannot overwrite", "Cannot declare")),
+        "comma": re.search(r"=\s*[-+]?\d+,\d", line),
+        "curly": problem.startswith("Invalid") and letter in [*"“”„‟‘’‚«»"],
+        "words": problem == "Invalid value" and re.search(r"=\s*[A-Za-z]", line),
+        "lines": problem == r"Illegal character '\n'",
+        "inside": problem.startswith("Expected newline") and re.search(r'=\s*"[^"]*"\s*[^\s"#]', line),
+    }
+    return next((slip for slip, is_it in seen.items() if is_it), "")
+
+
+def _way_out(slip: str, line: str, problem: str) -> str:
+    """What TOML wanted and what to do, but not what says the same twice or nothing to an author."""
+    if slip in ("curly", "lines", "inside"):
+        return WAYS_OUT[slip]
+    name = re.match(r"\s*(\[+[^\]]*\]+|[^=\s]+)", line)
+    wanted = f"{name[1]} stands there already" if slip == "twice" and name else problem
+    return f"{wanted}. {WAYS_OUT.get(slip, '')}".rstrip()
 
 
 def _deep(data: dict[str, Any]) -> bool:

@@ -14,19 +14,15 @@ const FORMS = {
   ],
   choice: [["nearest", has("nearest")], ["known", has("choices")]],
   lookup: [["nearest", has("nearest")], ["known", has("choices")]],
-  unknown: [["nearest", has("nearest")], ["known", has("choices")]],
-  missing: [["other", has("other")]],
+  type: [["above", has("above")], ["double", has("double")]],
+  unknown: [["above", has("above")], ["needed", has("needed")], ["nearest", has("nearest")], ["known", has("choices")]],
+  missing: [["below", has("below")], ["other", has("other")]],
   points: [
     ["order", has("order")], ["length", has("wanted")], ["list", has("most")],
     ["first", ({index}) => index === 0], ["later", has("index")],
   ],
   together: [["order", has("order")], ["other", has("other")]],
-  syntax: [
-    ["twice", ({problem}) => /^Cannot (overwrite|declare)/.test(problem)],
-    ["comma", (_, got) => /=\s*[-+]?\d+,\d/.test(got)],
-    ["words", ({problem}, got) => problem === "Invalid value" && /=\s*[A-Za-z]/.test(got)],
-    ["line", has("line")],
-  ],
+  syntax: [...["twice", "comma", "words", "curly", "lines", "inside"].map((what) => [what, ({slip}) => slip === what]), ["line", has("line")]],
   fair: ["group", "cause", "led", "rival"].map((what) => [what, ({of}) => of === what]),
   truth: [["load", has("groups", "load")], ["group", has("groups")]],
 };
