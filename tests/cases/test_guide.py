@@ -14,7 +14,8 @@ from loadfirst.cases.collection import COLLECTION, EARNED, LARGEST
 from loadfirst.cases.fairness import DECIDED, ENOUGH, RIVAL
 from loadfirst.cases.load import proven
 from loadfirst.cases.players import SURE
-from loadfirst.cases.proof import BY_HAND, Proven
+from loadfirst.cases.proof import Proven
+from loadfirst.cases.proof_checks import BY_HAND
 from loadfirst.cases.read import LONGEST, catalogue, decode_case
 from loadfirst.cases.safety import DISMANTLES, OPENS, Refusal
 from loadfirst.cases.score import ACTION, BORNE_OUT, GRACE, GUESSED, PATIENCE, VERDICT

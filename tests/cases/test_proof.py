@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from tests.cases.samples import SOUND, changed, overnight, prove_text, refused
 
@@ -59,7 +61,61 @@ def test_a_proof_that_the_physics_does_not_bear_out_is_refused() -> None:
     """The author wrote that the flow falls; it is computed to rise."""
     error = refused(changed(('flow-meter = "rises"', 'flow-meter = "falls"')))
     assert (error.where, error.got, error.rule) == ("proof.flow-meter", "falls", "proof")
-    assert "rises (from 0.0075" in error.allowed
+    assert "rises (from 27." in error.allowed
+
+
+def test_every_wrong_line_of_a_proof_is_told_at_once() -> None:
+    """In the units of files; the page gets which other lines are wrong."""
+    error = refused(changed(('= "falls"\nflow-meter = "rises"', '= "same"\nflow-meter = "falls"')))
+    assert error.where == "proof.gauge-discharge"
+    assert re.search(r"falls \(from 4\.73 to [34]\.\d\d bar, scatter 0\.\d\d\)", error.allowed)
+    assert re.match(r"Wrong as well: flow-meter rises \(from 27\.\d+ to \d+\.\d+ m³/h, scatter", error.hint)
+    assert (error.facts["computed"], error.facts["also"]) == ("falls", ["flow-meter = rises"])
+
+
+SHUT_IN = (("[proof]\n", '[proof]\n"shut-in:gauge-discharge" = "same"\n'),)
+
+
+def test_what_a_test_reads_can_be_claimed_and_told_after_the_verdict() -> None:
+    """Under the id of the check; the gauge of a sound pump stands at the shut valve as yesterday."""
+    told = ("Yes: one step", "At {today.shut-in:gauge-discharge}: one step")
+    happened = prove_text(changed(*SHUT_IN, told)).happened
+    shut, open_ = happened.shift("shut-in:gauge-discharge"), happened.shift("gauge-discharge")
+    assert shut.today and open_.today and shut.today.value > open_.today.value + 5e4  # type: ignore[operator]
+    assert happened.quantity("today", "shut-in:gauge-discharge") == ("pressure", shut.today.value)
+    wrong = refused(changed(("[proof]\n", '[proof]\n"shut-in:gauge-discharge" = "falls"\n')))
+    assert (wrong.where, wrong.rule) == ("proof.shut-in:gauge-discharge", "proof")
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "where", "rule"),
+    [
+        ("Look at a second instrument.", "{today.shut-in:ammeter-1}", "hints[0].text", "too-early"),
+        ("{today.gauge-discharge}", "{today.shut-in:gauge-discharge}", "story", "too-early"),
+        ("Yes: one step", "{today.shut-in:gauge-suction}", "choices[1].reply", "lookup"),  # not read by it
+        ("Yes: one step", "{today.flow:flow-meter}", "choices[1].reply", "lookup"),  # no test
+        ("[proof]", '[proof]\n"stem:flow-meter" = "same"', "proof", "choice"),
+        ('observes = "valve-stem"', 'observes = "controller-face"', "checks[1].observes", "together"),
+        (
+            'observes = "valve-stem"',
+            'observes = "valve-stem"\nisolated = false',
+            "checks[1].isolated",
+            "together",
+        ),
+        ("minutes = 3", "minutes = 3\nisolated = false", "checks[0].isolated", "together"),
+    ],
+)
+def test_a_check_is_claimed_and_offered_for_what_it_is(old: str, new: str, where: str, rule: str) -> None:
+    """A test's reading only after the verdict, by its name; nothing that is not there."""
+    error = refused(changed((old, new)))
+    assert (error.where, error.rule) == (where, rule)
+
+
+def test_a_look_at_what_is_not_there_is_told_what_is_missing() -> None:
+    """Two that the plant of the sound case lacks."""
+    for seen, reason in (("controller-face", "no controller"), ("relief-felt", "no relief valve")):
+        error = refused(changed(('observes = "valve-stem"', f'observes = "{seen}"')))
+        assert error.hint == f"Here there is {reason}, so it tells nothing."
 
 
 def test_choices_without_the_truth_are_refused() -> None:

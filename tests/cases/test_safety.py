@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import Any, get_args, get_type_hints
 
 import pytest
-from tests.cases.samples import SOUND, changed, check, decide, play_text, predict, prove_text
+from tests.cases.samples import SOUND, changed, check, decide, play_text, predict, prove_text, refused
 
 from loadfirst.cases.case import Check
-from loadfirst.cases.proof import BY_HAND
+from loadfirst.cases.proof_checks import BY_HAND
 from loadfirst.cases.safety import HARMFUL, PRESSURE, SHUT_IN, harmful, refusal
 from loadfirst.days.two_days import OneDay, two_days
 from loadfirst.plant.answer import Note
@@ -97,6 +97,17 @@ def test_a_refused_check_costs_nothing_tells_nothing_and_is_remembered() -> None
     end = play_text(SHUT_GEAR, predict("machine"), check("shut-in"), decide("lighter"))
     path = end["reveal"]["path"]
     assert (path["refused"], path["steps"], path["minutes"]) == (["shut-in"], [], 0)
+
+
+def test_what_a_refused_test_would_read_is_neither_claimed_nor_told() -> None:
+    """Nobody has read it."""
+    for old, new, where in (
+        ("[proof]", '[proof]\n"shut-in:gauge-discharge" = "rises"', "proof.shut-in:gauge-discharge"),
+        ("Yes: one step", "{today.shut-in:gauge-discharge}: a step", "choices[1].reply"),
+    ):
+        error = refused(changed((old, new), text=SHUT_GEAR))
+        assert (error.where, error.rule) == (where, "together")
+        assert "shut-in is refused: shut-displacement" in error.hint
 
 
 def test_no_refusal_is_told_before_somebody_wants_the_check() -> None:

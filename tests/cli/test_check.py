@@ -70,7 +70,7 @@ UNSEEN = "choices[0].when_unseen.flow-meter"
 @pytest.mark.parametrize(
     ("text", "complaint"),
     [
-        (PROOF, "proof.flow-meter is 'falls', but must be what is computed: rises (from 0.0075"),
+        (PROOF, "proof.flow-meter is 'falls', but must be what is computed: rises (from 27."),
         (changed(('load = "lighter"', 'load = "heavier"')), "choices is 'worn, discharge-side"),
         (changed(("size = 0.6", "size = 0.0001")), "today is 'valve-opened', but must be such that"),
         (changed(("size = 0.6", "size = 1.6")), "today[0].size is 1.6, but must be from 0 to 1."),

@@ -20,7 +20,7 @@ WORDS: dict[Way, tuple[str, ...]] = {
 
 SUPPOSED = re.compile(r"\b(would|could|should|might|if|had it)\b", re.IGNORECASE)
 _PAIR = re.compile(
-    r"\{(?P<day>yesterday|today)\.(?P<id>[a-z0-9-]+)\}(?P<between>[^{}.?!]{1,40})"
+    r"\{(?P<day>yesterday|today)\.(?P<id>[a-z0-9:-]+)\}(?P<between>[^{}.?!]{1,40})"
     r"\{(?P<other>yesterday|today)\.(?P=id)\}"
 )
 _SENTENCE = re.compile(r"[.?!:;]")

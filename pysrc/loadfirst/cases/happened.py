@@ -12,7 +12,7 @@ from loadfirst.cases.draw import instrument_seed
 from loadfirst.causes.catalogue import cause
 from loadfirst.causes.cause import Cause, Edits
 from loadfirst.days.shift import Shift, shift
-from loadfirst.days.two_days import Days, flat, two_days
+from loadfirst.days.two_days import DayName, Days, flat, two_days
 from loadfirst.errors import InputError
 from loadfirst.instruments.piece import same_piece
 from loadfirst.plant.edits import apply_edits
@@ -40,12 +40,26 @@ class Happened:
     sizes: tuple[float | None, ...]
 
     def shift(self, id: str) -> Shift:
-        """One instrument on both days."""
-        return _shift(self.days, id)
+        """One instrument on both days; `shut-in:gauge-discharge` while the test of that check is on."""
+        check, _, reading = id.rpartition(":")
+        return _shift(self.tests[check] if check else self.days, reading)
 
     def shift_in(self, check: Check, id: str) -> Shift:
         """One instrument that a check reads, on both days, while its test is on."""
         return _shift(self.tests.get(check.id, self.days), id)
+
+    def quantity(self, day: DayName, source: str) -> tuple[str, float] | None:
+        """As of `Days`, and what a test reads, as `shift` names it."""
+        if ":" not in source:
+            return self.days.quantity(day, source)
+        check, _, reading = source.rpartition(":")
+        return self.tests[check].quantity(day, reading) if source in self.tested_readings else None
+
+    @property
+    def tested_readings(self) -> list[str]:
+        """What the tests read, as `shift` names it."""
+        tests = (check for check in self.case.checks if check.does)
+        return [f"{check.id}:{id}" for check in tests for id in check.reads]
 
     @cached_property
     def tests(self) -> dict[str, Days]:

@@ -190,4 +190,4 @@ def _found(check: Check, showed: bool) -> Literal["sound", "at-fault"] | None:
 
 
 def _prose(proven: Proven, text: str, where: str) -> Prose:
-    return filled(text, where, proven.days.quantity)
+    return filled(text, where, proven.happened.quantity)

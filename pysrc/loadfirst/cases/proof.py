@@ -10,27 +10,20 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from loadfirst.cases.case import Case
+from loadfirst.cases.claims import claims_hold
 from loadfirst.cases.happened import Happened, happened
-from loadfirst.cases.proof_texts import numbers, texts_hold
+from loadfirst.cases.proof_checks import checks_hold
+from loadfirst.cases.proof_texts import texts_hold
 from loadfirst.cases.safety import Refusal, refusal
-from loadfirst.cases.scope import READINGS, can_be_seen, seen_at_first, told
+from loadfirst.cases.scope import READINGS, can_be_seen, seen_at_first, texts, told
 from loadfirst.cases.truth import GROUPS, LOAD_GROUPS, Truth, groups_of, rightness, truth_of
+from loadfirst.cases.words import placeholders
 from loadfirst.causes.catalogue import CAUSES, cause
 from loadfirst.causes.observations import OBSERVATIONS
-from loadfirst.days.two_days import Days, flat
+from loadfirst.days.two_days import Days
 from loadfirst.errors import InputError
 from loadfirst.plant.decode import meant, nearest
-from loadfirst.plant.keys import keys_of
 from loadfirst.plant.places import inside
-from loadfirst.plant.plant import Plant
-
-_MOVES = {"rises": "up", "falls": "down", "same": "same"}
-
-BY_HAND = frozenset({
-    "valve.opening", "drive.frequency_hz", "pump.running", "pump.second.running", "pump.arrangement",
-    "branch.opening", "return_line.opening", "control.mode",
-})  # fmt: skip
-"""Plant keys that a hand moves for a test, and moves back."""
 
 
 @dataclass(frozen=True)
@@ -74,18 +67,17 @@ def prove(id: str, case: Case) -> Proven:
     what = happened(case)
     days = what.days
     _names_are_single(case)
-    _readings_exist(case, days)
-    _checks_tell_something(case)
-    _tests_are_by_hand(case)
+    _readings_exist(what)
+    checks_hold(case, days.yesterday.resolved)
     _prediction_is_open(case)
     _conditions_can_be_met(case)
     texts_hold(what)
     truth = truth_of(case, days)
     _readings_differ(what, truth)
     _one_choice_is_right(case, truth)
-    _proof_holds(what)
     proven = Proven(id, what, truth)
-    len(proven.refusals)  # every test can be made
+    _tests_are_made(proven)
+    claims_hold(what)
     return proven
 
 
@@ -132,13 +124,13 @@ def _single(where: str, ids: list[str]) -> None:
             raise InputError(f"{where}[{number}].id", id, "a name that no other one bears", rule="together")
 
 
-def _readings_exist(case: Case, days: Days) -> None:
-    known = list(days.yesterday.readings)
+def _readings_exist(what: Happened) -> None:
+    case, known = what.case, list(what.days.yesterday.readings)
     _known("prediction.reading", [case.prediction.reading], known)
     _known("shown.at_first", case.shown.at_first, known)
     for number, check in enumerate(case.checks):
         _known(f"checks[{number}].reads", check.reads, known)
-    _known("proof", case.proof, known)
+    _known("proof", case.proof, [*known, *what.tested_readings])
 
 
 def _known(where: str, ids: Iterable[str], known: Collection[str]) -> None:
@@ -146,36 +138,6 @@ def _known(where: str, ids: Iterable[str], known: Collection[str]) -> None:
         if id not in known:
             every = f"one of {', '.join(known)}"
             raise InputError(where, id, every, meant(id, known), rule="choice", choices=list(known))
-
-
-def _checks_tell_something(case: Case) -> None:
-    for number, check in enumerate(case.checks):
-        if not (check.observes or check.reads):
-            raise InputError(
-                f"checks[{number}].observes",
-                None,
-                "given where the check reads no instrument",
-                rule="missing",
-            )
-        for name in ("shows", "shows_nothing"):
-            if (getattr(check, name) is None) == (check.observes is not None):
-                allowed = "given with `observes`, and left out without"
-                raise InputError(f"checks[{number}].{name}", getattr(check, name), allowed, rule="together")
-        if check.does and check.observes:
-            raise InputError(
-                f"checks[{number}].does", check.does, "left out where it observes", rule="together"
-            )
-
-
-def _tests_are_by_hand(case: Case) -> None:
-    for number, check in enumerate(case.checks):
-        for key in flat(check.does):
-            if key not in BY_HAND:
-                known = [each for each in keys_of(Plant) if each in BY_HAND]
-                raise InputError(
-                    f"checks[{number}].does", key, f"what a hand moves: {', '.join(known)}", rule="choice",
-                    choices=known,
-                )  # fmt: skip
 
 
 def _prediction_is_open(case: Case) -> None:
@@ -232,10 +194,16 @@ def _readings_differ(what: Happened, truth: Truth) -> None:
         )  # fmt: skip
 
 
-def _proof_holds(what: Happened) -> None:
-    for id, claim in what.case.proof.items():
-        shift = what.shift(id)
-        if shift.moved != _MOVES[claim]:
-            computed = next((word for word, way in _MOVES.items() if way == shift.moved), "no reading")
-            allowed = f"what is computed: {computed} ({numbers(shift)})"
-            raise InputError(f"proof.{id}", claim, allowed, rule="proof")
+def _tests_are_made(proven: Proven) -> None:
+    """What a text or a claim says of a test was read by somebody."""
+    refused = {check.id for check in proven.case.checks if check.id in proven.refusals and check.does}
+    named = [(f"proof.{id}", id) for id in proven.case.proof]
+    for text in texts(proven.case):
+        named += [(text.where, place.source) for place in placeholders(text.text, text.where)]
+    for where, source in named:
+        check = source.rpartition(":")[0]
+        if check in refused:
+            raise InputError(
+                where, source, "what a test reads that play does not refuse",
+                f"{check} is refused: {proven.refusals[check]}.", rule="together",
+            )  # fmt: skip

@@ -5,10 +5,9 @@ from __future__ import annotations
 from loadfirst.cases.case import Case
 from loadfirst.cases.direction_words import contradictions
 from loadfirst.cases.happened import Happened
+from loadfirst.cases.numbers import numbers
 from loadfirst.cases.scope import bare_texts, names_too_much, texts
 from loadfirst.cases.words import Placeholder, placeholders, refuse_typed_numbers
-from loadfirst.days.shift import Shift
-from loadfirst.days.two_days import Days
 from loadfirst.errors import InputError
 
 
@@ -20,7 +19,7 @@ def texts_hold(what: Happened) -> None:
     InputError
     """
     _replies_are_own(what.case)
-    _texts_keep_silent(what.case, what.days)
+    _texts_keep_silent(what)
     _words_agree(what)
 
 
@@ -36,13 +35,13 @@ def _replies_are_own(case: Case) -> None:
             )
 
 
-def _texts_keep_silent(case: Case, days: Days) -> None:
-    for where, bare in bare_texts(case):
+def _texts_keep_silent(what: Happened) -> None:
+    for where, bare in bare_texts(what.case):
         refuse_typed_numbers(bare, where, "Nothing is filled in there: leave it out.")
-    for text in texts(case):
+    for text in texts(what.case):
         refuse_typed_numbers(text.text, text.where)
         for place in placeholders(text.text, text.where):
-            _stands_for_something(place, text.where, days)
+            _stands_for_something(place, text.where, what)
             if names_too_much(text, place):
                 raise InputError(
                     text.where,
@@ -53,15 +52,16 @@ def _texts_keep_silent(case: Case, days: Days) -> None:
                 )
 
 
-def _stands_for_something(place: Placeholder, where: str, days: Days) -> None:
-    if days.quantity(place.day, place.source) is None:
+def _stands_for_something(place: Placeholder, where: str, what: Happened) -> None:
+    known = [*what.days.yesterday.readings, *what.tested_readings]
+    if what.quantity(place.day, place.source) is None:
         raise InputError(
             where,
             f"{{{place}}}",
             "a placeholder for a reading on its scale or a numeric plant key",
-            f"Readings here: {', '.join(days.yesterday.readings)}.",
+            f"Readings here: {', '.join(known)}.",
             rule="lookup",
-            choices=list(days.yesterday.readings),
+            choices=known,
         )
 
 
@@ -76,14 +76,5 @@ def _words_agree(what: Happened) -> None:
 
 
 def _change(what: Happened, id: str) -> float | None:
-    return what.shift(id).change if id in what.days.yesterday.readings else None
-
-
-def numbers(shift: Shift) -> str:
-    """Both readings of an instrument and what it scatters by, for an error."""
-    both = [
-        "nothing" if reading is None or reading.value is None else f"{reading.value:.4g}"
-        for reading in (shift.yesterday, shift.today)
-    ]
-    scatter = "" if shift.explained is None else f", scatter {shift.explained:.3g}"
-    return f"from {both[0]} to {both[1]}{scatter}, in SI units"
+    known = {*what.days.yesterday.readings, *what.tested_readings}
+    return what.shift(id).change if id in known else None

@@ -127,7 +127,7 @@ def _reply(proven: Proven, choice: Choice, taken: Collection[str] | None) -> Pro
     return [
         paragraph
         for text in (choice.reply, *extra)
-        for paragraph in filled(text, where, proven.days.quantity)
+        for paragraph in filled(text, where, proven.happened.quantity)
     ]
 
 

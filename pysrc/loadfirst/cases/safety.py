@@ -12,8 +12,8 @@ Refusal = Literal[
     "shut-displacement", "shut-propeller", "over-pressure", "opens-under-pressure", "starts-backward"
 ]
 """Why a check is not done: a displacement pump against a shut line; an axial or mixed-flow pump against one,
-which overloads it; more pressure than casing and line are made for; a line opened under pressure; a pump
-started while liquid turns it backward."""
+where flow breaks away in it and many overload their motors; more pressure than casing and line are made for;
+a line opened under pressure; a pump started while liquid turns it backward."""
 
 DISMANTLES = frozenset({"impeller-seen", "gaps-measured"})
 """Observations for which the pump is taken apart."""
@@ -52,8 +52,9 @@ def refusal(check: Check, tested: OneDay | None, today: OneDay | None = None) ->
     Sources
     -------
     Common practice: a displacement pump is never run against a shut line, relief valve or not;
-    a shut-in test is for radial pumps, and only where the maker permits it; a motor switched on while its
-    shaft turns backward takes many times its torque, and shaft or coupling may shear.
+    a shut-in test is for radial pumps, and only where the maker permits it (axial and mixed-flow
+    ones shake there, whether or not their power exceeds the motor's); a motor switched on while its shaft
+    turns backward takes many times its torque, and shaft or coupling may shear.
     """
     if check.observes in OPENS and not check.isolated:
         return "opens-under-pressure"

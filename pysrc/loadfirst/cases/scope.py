@@ -90,6 +90,8 @@ def hits(case: Case, check: Check) -> bool:
 
 def names_too_much(text: Text, place: Placeholder) -> bool:
     """Whether this placeholder tells something before its time."""
+    if ":" in place.source:  # what a test reads is known to those who made it
+        return text.may_name is not None
     if place.source in READINGS:
         return text.may_name is not None and place.source not in text.may_name
     return place.day == "today" and not text.today_keys

@@ -1,8 +1,8 @@
 """Prose with placeholders: split into words and quantities, never into formatted numbers.
 
 A placeholder is ``{day.source}``: the day is ``yesterday`` or ``today``, the
-source a reading (``gauge-discharge``) or a numeric plant key
-(``valve.opening``). The page formats each quantity in the reader's units.
+source a reading (``gauge-discharge``), one of a test (``shut-in:gauge-discharge``)
+or a numeric plant key (``valve.opening``). The page formats each quantity in the reader's units.
 """
 
 from __future__ import annotations
@@ -17,7 +17,7 @@ from loadfirst.days.two_days import DayName
 from loadfirst.errors import InputError
 
 _BRACE = re.compile(r"\{([^{}]*)\}|[{}]")
-_PLACEHOLDER = re.compile(r"(yesterday|today)\.([a-z0-9_.-]{1,60})")
+_PLACEHOLDER = re.compile(r"(yesterday|today)\.([a-z0-9_.:-]{1,60})")
 _TYPED_NUMBER = re.compile(r"\d\s?(bar|mbar|kPa|MPa|psi|m³/h|m3/h|L/s|l/s|gpm|A|amps?|amperes?|rpm|1/min)\b")
 
 

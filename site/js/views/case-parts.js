@@ -14,7 +14,7 @@ const partText = (part, units) => (part.part === "words" ? part.text : units.ful
 /** Units that give a reading in the prose the digits of its dial. */
 export function unitsOf(units, {readings, told, reveal}) {
   const spans = new Map([...told, ...readings, ...(reveal?.readings ?? [])].map(({id, low, high}) => [id, high - low]));
-  return {...units, spanOf: (source) => spans.get(source)};
+  return {...units, spanOf: (source) => spans.get(source.split(":").at(-1))};
 }
 
 /** Paragraphs of prose as plain strings. */

@@ -24,6 +24,7 @@ const FORMS = {
   together: [["order", has("order")], ["other", has("other")]],
   syntax: [...["twice", "comma", "words", "curly", "lines", "inside"].map((what) => [what, ({slip}) => slip === what]), ["line", has("line")]],
   fair: ["group", "cause", "led", "rival"].map((what) => [what, ({of}) => of === what]),
+  proof: [["lines", has("computed", "also")], ["line", has("computed")]],
   truth: [["load", has("groups", "load")], ["group", has("groups")]],
 };
 
