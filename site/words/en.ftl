@@ -149,6 +149,11 @@ error-choice = { $name } was { $got }; that is none of the words that may stand 
 error-choice-nearest = { $name } was { $got }; that is none of the words that may stand there. Did you mean { $nearest }?
 error-choice-known = { $name } was { $got }; one of these will do: { $choices }.
 error-lookup = { $name } was { $got }; nothing of that name is known.
+error-lookup-off = { $name } holds { $got }; on that day { $off ->
+    [low] its pointer rests below the scale
+    [high] its pointer rests above the scale
+   *[other] there is nothing to be read
+ }, so that there is no number.
 error-lookup-nearest = { $name } was { $got }; nothing of that name is known. Did you mean { $nearest }?
 error-lookup-known = { $name } was { $got }; nothing of that name is known. Known are: { $choices }.
 error-type = { $name } was { $got }; { $kind ->
@@ -189,6 +194,7 @@ error-together-order = { $name } was { $got }; it must be { $order ->
     [at-or-above] no lower than
    *[at-or-below] no more than
  } { $limit }, because of { $other }.
+error-together-same = { $name } is the reply to “{ $same }” too; each verdict has its own.
 error-together-other = { $name } does not go together with { $other }; leave one of the two out.
 error-syntax = { $name } is not written as TOML wants it.
 error-syntax-line = Line { $line } is not written as TOML wants it: { $got }.
@@ -205,12 +211,17 @@ error-turns = { $name } holds a character that turns the direction of writing. L
 error-version = { $name } was { $got }; this Loadfirst does not know that format. A newer one may.
 error-typed-number = { $name } holds a number with a unit: { $got }. Write a placeholder, so that the number is computed.
 error-too-early = { $name } holds { $got }, which the learner cannot have seen by then.
+error-too-early-seen = { $name } holds { $got }, which the learner cannot have seen by then. Seen are: { $seen }.
+error-too-early-tell = { $name } holds { $got }, which would tell too early of the plant as it is today. Replies may, and what is seen with: { $tell }.
 error-order = { $name } does not fit there: first the prediction, then checks, hints and what was seen, last the verdict.
 error-proof = { $name } says { $got }; what is computed says otherwise.
 error-proof-line = { $name } says { $got }; what is computed: { $computed }.
 error-proof-lines = { $name } says { $got }; what is computed: { $computed }. Wrong as well, with what is computed: { $also }.
+error-proof-percent = { $name } says { $got }; what is computed: { $computed }. A size in what happened is in per cent, now { $percent } %: was { $meant } meant?
+error-days-percent = { $name }: the two days hardly differ. A size in it is in per cent, now { $percent } %: was { $meant } meant?
 error-days = { $name }: the two days do not differ as a puzzle needs it. Change one cause, and enough for an instrument to show it.
 error-truth = { $name }: exactly one verdict must be the one that holds, and it is not so.
+error-truth-nearly = { $name }: exactly one verdict must be the one that holds, and it is not so. “{ $nearly }” would be, but for what it says of the load.
 error-truth-group = { $name }: exactly one verdict must be the one that holds, and it is not so. What is computed: blames “{ $groups }”.
 error-truth-load = { $name }: exactly one verdict must be the one that holds, and it is not so. What is computed: blames “{ $groups }”, load “{ $load }”.
 error-fair-group = Too little tells where it happened: with every check the right part of the plant reaches a probability of { $got }. Offer a reading or a look that parts it from what else fits, or make the cause larger.

@@ -156,10 +156,11 @@ SAME_REPLY = '"YES: one step  along the same curve."'
         ('teller = "machine"\n', '', "teller", "missing"),
         ('when_seen.flow-meter', 'when_seen.ammeter-1', "choices[0].when_seen", "choice"),
         ('when_unseen.flow-meter', 'when_unseen.gauge-discharge', "choices[0].when_unseen", "choice"),
-        ('shows = "It stands at {today.valve.opening}."\n', "", "checks[1].shows", "together"),
-        ('shows_nothing = "Under the paint it looks as ever."\n', "", "checks[1].shows_nothing", "together"),
+        ('shows = "It stands at {today.valve.opening}."\n', "", "checks[1].shows", "missing"),
+        ('shows_nothing = "Under the paint it looks as ever."\n', "", "checks[1].shows_nothing", "missing"),
         ('reads = ["flow-meter"]', 'reads = ["flow-meter"]\nshows = "x"', "checks[0].shows", "together"),
         ('reads = ["flow-meter"]', 'reads = []', "checks[0].observes", "missing"),
+        ('reads = ["gauge-discharge", "ammeter-1"]', '', "checks[2].reads", "missing"),
         ('observes = "valve-stem"', 'observes = "valve-steam"', "checks[1].observes", "choice"),
         ('money = 2', 'does = {valve.opening = 0}', "checks[1].does", "together"),
         ('does = {valve.opening = 0}', 'does = {valve.bore_mm = 50}', "checks[2].does", "choice"),
@@ -236,12 +237,76 @@ def test_prose_that_tells_nothing_or_too_much_is_refused(old: str, new: str, whe
     assert (error.where, error.rule) == (where, rule)
 
 
+def test_a_verdict_that_only_has_the_load_the_wrong_way_is_named() -> None:
+    """Not all of them, from which an author would have to guess."""
+    error = refused(changed(('load = "lighter"', 'load = "heavier"')))
+    assert (error.where, error.rule, error.facts["nearly"]) == ("choices", "truth", "lighter")
+    assert error.hint == "`lighter` blames rightly, but says load heavier."
+    assert "nearly" not in refused(overnight("gauge-shut-off")).facts
+
+
+SEEN = "Seen by then (in check stem): gauge-discharge."
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "hint"),
+    [
+        ("It stands at {today.valve.opening}.", "{today.flow-meter}", SEEN),
+        ("Look at a second instrument.", "{today.flow-meter}", "Seen by then: gauge-discharge"),
+        (
+            "Under the paint",
+            "At {today.valve.opening}",
+            "(in check stem) too early: `shows` of a check that shows what happened (shift-log, ",
+        ),
+    ],
+)
+def test_what_tells_too_early_is_told_what_was_seen_by_then_and_who_may_tell_it(
+    old: str, new: str, hint: str
+) -> None:
+    """With the id of the check, which an author knows better than its number."""
+    assert hint in refused(changed((old, new))).hint
+
+
+def test_a_placeholder_that_is_nearly_one_is_answered_with_it() -> None:
+    """A reading or a key of the plant."""
+    for wrong, right in (("discharge-gauge", "gauge-discharge"), ("valve.openin", "valve.opening")):
+        error = refused(changed(("Yes: one step", f"Yes, {{yesterday.{wrong}}}: one step")))
+        assert error.hint == f"Did you mean {{yesterday.{right}}}?"
+        assert error.facts["nearest"] == f"{{yesterday.{right}}}"
+
+
+def test_the_verdict_with_the_same_reply_is_named() -> None:
+    """The other of the two."""
+    error = refused(changed(('"Then the pressure would have risen."', SAME_REPLY)))
+    assert (error.facts["same"], error.where) == ("lighter", "choices[2].reply")
+    assert "lighter has the same one" in error.allowed
+
+
+def test_a_share_where_per_cent_are_meant_is_asked_about() -> None:
+    """The days hardly differ, which alone would not lead an author to the size."""
+    stem = '"It stands at {today.valve.opening}."', '"As ever."'
+    error = refused(overnight("worn", 0.16).replace(*stem))
+    assert error.rule in ("days", "proof")
+    assert (error.facts["percent"], error.facts["meant"]) == ("0.16", "16")
+    assert "The size of today[0] is in %, now 0.16 %: was 16 meant?" in error.hint
+    assert "percent" not in refused(overnight("worn", 10).replace(*stem)).facts
+
+
+def test_names_beyond_counting_are_not_all_told() -> None:
+    """Of the observations only the nearest, or where a list of them is."""
+    error = refused(changed(('observes = "valve-stem"', 'observes = "valve-steam"')))
+    assert error.text.endswith("but must be one of 59 that there are. Did you mean valve-stem?")
+    assert "guide" in refused(changed(('observes = "valve-stem"', 'observes = "nose"'))).hint
+
+
 def test_a_reading_off_its_scale_is_no_number_for_prose() -> None:
     """A pointer on its stop has no value to be told."""
     dial = "valve.opening = 0.65\ngauges.discharge.range_bar = [0.0, 2.0]"
     short = changed(("valve.opening = 0.65", dial))
     error = refused(short)
     assert (error.where, error.rule) == ("story", "lookup")
+    assert error.facts["off"] == "high"
+    assert error.hint == "On that day (today) it would stand above its scale, which goes from 0 to 2 bar."
 
 
 def test_a_misspelt_name_is_answered_with_the_nearest() -> None:

@@ -128,6 +128,6 @@ def test_little_is_told_from_little(capsys: pytest.CaptureFixture[str], tmp_path
     """One reading leaves the curve unknown and says what is missing; none at all is an empty table."""
     one = "format = 1\n[today]\ngauge-discharge_bar = 6.0\n"
     out = run(capsys, written(tmp_path, one))[1]
-    assert "on the upper stop" in out and "nobody can tell" in out
+    assert "on the upper stop" in out and "cannot be judged: gauge-suction was not read" in out
     code, out, _ = run(capsys, written(tmp_path, "format = 1\n[today]\n"))
     assert code == 0 and "Checks that would tell most" in out

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from loadfirst.cases.happened import Happened
 from loadfirst.cases.numbers import numbers
+from loadfirst.cases.proof_hints import small_per_cent
 from loadfirst.days.shift import Shift
 from loadfirst.errors import InputError
 
@@ -27,9 +28,11 @@ def claims_hold(what: Happened) -> None:
     id, claim, shift = wrong[0]
     others = [f"{other} = {_computed(one)}" for other, _, one in wrong[1:]]
     told = "; ".join(f"{other} {_told(one)}" for other, _, one in wrong[1:])
+    hint, facts = small_per_cent(what.case)
+    also = f"Wrong as well: {told}. " if told else ""
     raise InputError(
-        f"proof.{id}", claim, f"what is computed: {_told(shift)}", f"Wrong as well: {told}." if told else "",
-        rule="proof", computed=_computed(shift), **({"also": others} if others else {}),
+        f"proof.{id}", claim, f"what is computed: {_told(shift)}", f"{also}{hint}".rstrip(),
+        rule="proof", computed=_computed(shift), **({"also": others} if others else {}), **facts,
     )  # fmt: skip
 
 

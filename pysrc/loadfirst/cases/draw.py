@@ -100,7 +100,7 @@ def _sized(change: Change, seed: int, number: int) -> Change:
         raise InputError(f"today[{number}].between", [low, high], f"left out: {why}", rule="together")
     if low >= high:
         raise InputError(
-            f"today[{number}].between", [low, high], "a smaller, then a larger size", rule="together"
+            f"today[{number}].between", f"{low:g}, {high:g}", "a smaller, then a larger size", rule="together"
         )
     share = uniform(stream(seed, "size", number))
     if size.scale == "log" and low > 0:

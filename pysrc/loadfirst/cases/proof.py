@@ -13,6 +13,7 @@ from loadfirst.cases.case import Case
 from loadfirst.cases.claims import claims_hold
 from loadfirst.cases.happened import Happened, happened
 from loadfirst.cases.proof_checks import checks_hold
+from loadfirst.cases.proof_hints import small_per_cent, wrong_way
 from loadfirst.cases.proof_texts import texts_hold
 from loadfirst.cases.safety import Refusal, refusal
 from loadfirst.cases.scope import READINGS, can_be_seen, seen_at_first, texts, told
@@ -22,8 +23,11 @@ from loadfirst.causes.catalogue import CAUSES, cause
 from loadfirst.causes.observations import OBSERVATIONS
 from loadfirst.days.two_days import Days
 from loadfirst.errors import InputError
-from loadfirst.plant.decode import meant, nearest
+from loadfirst.plant.decode import nearest
 from loadfirst.plant.places import inside
+
+MANY = 20
+"""Names beyond so many are not all told in a sentence."""
 
 
 @dataclass(frozen=True)
@@ -136,8 +140,12 @@ def _readings_exist(what: Happened) -> None:
 def _known(where: str, ids: Iterable[str], known: Collection[str]) -> None:
     for id in ids:
         if id not in known:
-            every = f"one of {', '.join(known)}"
-            raise InputError(where, id, every, meant(id, known), rule="choice", choices=list(known))
+            near = nearest(id, list(known))
+            few = "" if len(known) > MANY else f": {', '.join(known)}"
+            hint = f"Did you mean {near}?" if near else "" if few else "The guide of the cases has a list."
+            every = f"one of {len(known)} that there are{few}"
+            facts = {"choices": list(known)} | ({"nearest": near} if near else {})
+            raise InputError(where, id, every, hint, rule="choice", **facts)
 
 
 def _prediction_is_open(case: Case) -> None:
@@ -148,8 +156,9 @@ def _prediction_is_open(case: Case) -> None:
         )
     if reading not in can_be_seen(case):
         raise InputError(
-            "prediction.reading", reading, "a reading shown at first or read by a check", rule="together"
-        )
+            "prediction.reading", reading,
+            "a reading shown at first or read by a check, not by a test alone", rule="together",
+        )  # fmt: skip
 
 
 def _conditions_can_be_met(case: Case) -> None:
@@ -171,10 +180,11 @@ def _one_choice_is_right(case: Case, truth: Truth) -> None:
     right = [choice.id for choice in case.choices if rightness(choice, truth) == "right"]
     derived = " and ".join(truth.causes) + ("" if truth.load is None else f", load {truth.load}")
     if not right:
+        hint, facts = wrong_way(case, truth)
         blamed = ", ".join(" and ".join(choice.blames) for choice in case.choices)
         raise InputError(
-            "choices", blamed, f"with the truth among them ({derived})", rule="truth",
-            groups=list(truth.groups), load=truth.load,
+            "choices", blamed, f"with the truth among them ({derived})", hint, rule="truth",
+            groups=list(truth.groups), load=truth.load, **facts,
         )  # fmt: skip
     if len(right) > 1:
         raise InputError(
@@ -188,9 +198,10 @@ def _readings_differ(what: Happened, truth: Truth) -> None:
     visible = can_be_seen(what.case)
     differ = [id for id in visible if what.shift(id).moved not in ("same", None)]
     if not differ and truth.groups != ("nothing",):
+        hint, facts = small_per_cent(what.case)
         raise InputError(
             "today", ", ".join(truth.causes),
-            "such that an instrument on offer moves by more than its scatter", rule="days",
+            "such that an instrument on offer moves by more than its scatter", hint, rule="days", **facts,
         )  # fmt: skip
 
 

@@ -36,15 +36,20 @@ def checks_hold(case: Case, yesterday: ResolvedPlant) -> None:
 
 
 def _tells_something(check: Check) -> None:
-    if not (check.observes or check.reads):
-        allowed = "given where the check reads no instrument"
-        raise InputError("observes", None, allowed, rule="missing")
-    for name in ("shows", "shows_nothing"):
-        if (getattr(check, name) is None) == (check.observes is not None):
-            allowed = "given with `observes`, and left out without"
-            raise InputError(name, getattr(check, name), allowed, rule="together")
     if check.does and check.observes:
         raise InputError("does", check.does, "left out where it observes", rule="together")
+    if check.does and not check.reads:
+        allowed = "given: a test tells by what is read while it is on"
+        raise InputError("reads", None, allowed, rule="missing", other="does")
+    if not (check.observes or check.reads):
+        allowed = "given where the check reads no instrument (`reads`)"
+        raise InputError("observes", None, allowed, rule="missing")
+    for name in ("shows", "shows_nothing"):
+        text = getattr(check, name)
+        if text is None and check.observes is not None:
+            raise InputError(name, None, "given with `observes`", rule="missing", other="observes")
+        if text is not None and check.observes is None:
+            raise InputError(name, text, "left out without `observes`", rule="together")
 
 
 def _looks_at_what_is_there(check: Check, plant: ResolvedPlant) -> None:

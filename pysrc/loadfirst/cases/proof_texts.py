@@ -6,6 +6,7 @@ from loadfirst.cases.case import Case
 from loadfirst.cases.direction_words import contradictions
 from loadfirst.cases.happened import Happened
 from loadfirst.cases.numbers import numbers
+from loadfirst.cases.proof_hints import seen_by_then, stands_for_nothing
 from loadfirst.cases.scope import bare_texts, names_too_much, texts
 from loadfirst.cases.words import Placeholder, placeholders, refuse_typed_numbers
 from loadfirst.errors import InputError
@@ -27,11 +28,13 @@ def _replies_are_own(case: Case) -> None:
     replies = [" ".join(choice.reply.split()).casefold() for choice in case.choices]
     for number, reply in enumerate(replies):
         if reply in replies[:number]:
+            same = case.choices[replies.index(reply)].id
             raise InputError(
                 f"choices[{number}].reply",
                 case.choices[number].reply,
-                "this verdict's own explanation",
+                f"this verdict's own explanation: {same} has the same one",
                 rule="together",
+                same=same,
             )
 
 
@@ -43,25 +46,23 @@ def _texts_keep_silent(what: Happened) -> None:
         for place in placeholders(text.text, text.where):
             _stands_for_something(place, text.where, what)
             if names_too_much(text, place):
+                hint, facts = seen_by_then(what.case, text, place)
                 raise InputError(
-                    text.where,
-                    f"{{{place}}}",
-                    "free of what the learner cannot have seen by then",
-                    "It would give away a reading or today's plant too early.",
-                    rule="too-early",
-                )
+                    text.where, f"{{{place}}}", "free of what the learner cannot have seen by then", hint,
+                    rule="too-early", **facts,
+                )  # fmt: skip
 
 
 def _stands_for_something(place: Placeholder, where: str, what: Happened) -> None:
-    known = [*what.days.yesterday.readings, *what.tested_readings]
     if what.quantity(place.day, place.source) is None:
+        hint, facts = stands_for_nothing(place, what)
         raise InputError(
             where,
             f"{{{place}}}",
             "a placeholder for a reading on its scale or a numeric plant key",
-            f"Readings here: {', '.join(known)}.",
+            hint,
             rule="lookup",
-            choices=known,
+            **facts,
         )
 
 

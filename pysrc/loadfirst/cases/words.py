@@ -18,7 +18,17 @@ from loadfirst.errors import InputError
 
 _BRACE = re.compile(r"\{([^{}]*)\}|[{}]")
 _PLACEHOLDER = re.compile(r"(yesterday|today)\.([a-z0-9_.:-]{1,60})")
-_TYPED_NUMBER = re.compile(r"\d\s?(bar|mbar|kPa|MPa|psi|m³/h|m3/h|L/s|l/s|gpm|A|amps?|amperes?|rpm|1/min)\b")
+SHOWN = 40
+"""Letters that are quoted from a brace that is no placeholder."""
+TYPED_UNITS = (
+    "bar", "mbar", "Pa", "kPa", "MPa", "psi", "kgf/cm²", "kgf/cm2", "m³/h", "m3/h", "m^3/h", "m³/s", "m3/s",
+    "m^3/s", "l/s", "L/s", "l/min", "L/min", "l/h", "L/h", "gpm", "A", "amp", "amps", "ampere", "amperes",
+    "rpm", "1/min", "min⁻¹", "°C", "°F",
+)  # fmt: skip
+"""Units before which no number may be typed. Others are free: m and mm are also those of a walk or a rung, kW
+and V those of a name plate, % and Hz those to which a test sets something."""
+_SPOKEN = r"(?:lit(?:re|er)s?|cubic met(?:re|er)s?) (?:per|an?) (?:second|minute|hour)"
+_TYPED_NUMBER = re.compile(rf"\d\s?(?:{'|'.join(map(re.escape, TYPED_UNITS))}|{_SPOKEN})(?!\w)")
 
 
 class Words(Struct, frozen=True, tag_field="part", tag="words"):
@@ -149,7 +159,7 @@ def _placeholder(found: re.Match[str], where: str) -> Placeholder:
     if inside is None:
         raise InputError(
             where,
-            found.group(0),
+            found.group(0) if found.group(1) else found.string[found.start() :][:SHOWN],
             "a placeholder such as {today.gauge-discharge}",
             "Braces serve placeholders only.",
             rule="syntax",

@@ -167,7 +167,8 @@ def _curve(plant: ResolvedPlant, taken: Taken) -> Iterator[str]:
     try:
         found = on_curve(plant, {id: replace(usual[id], value=value) for id, value in taken.today.items()})
     except InputError as why:
-        yield f"  {why.text} So nobody can tell; {', '.join(NEEDED)} and a tachometer do."
+        reason = f"{why.where} was not read, or stood off its scale." if why.rule == "missing" else why.text
+        yield f"  The pump cannot be judged: {reason} It takes {', '.join(NEEDED)} and a tachometer."
         return
     yield (
         f"  measured {fine(found.flow * HOUR, 1)} m³/h at {found.head:.2f} m; the pump gives "

@@ -13,7 +13,7 @@ const FORMS = {
     ["both", has("low", "high")], ["low", has("low")], ["high", has("high")],
   ],
   choice: [["nearest", has("nearest")], ["known", has("choices")]],
-  lookup: [["nearest", has("nearest")], ["known", has("choices")]],
+  lookup: [["off", has("off")], ["nearest", has("nearest")], ["known", has("choices")]],
   type: [["above", has("above")], ["double", has("double")]],
   unknown: [["above", has("above")], ["needed", has("needed")], ["nearest", has("nearest")], ["known", has("choices")]],
   missing: [["below", has("below")], ["other", has("other")]],
@@ -21,11 +21,13 @@ const FORMS = {
     ["order", has("order")], ["length", has("wanted")], ["list", has("most")],
     ["first", ({index}) => index === 0], ["later", has("index")],
   ],
-  together: [["order", has("order")], ["other", has("other")]],
+  together: [["same", has("same")], ["order", has("order")], ["other", has("other")]],
   syntax: [...["twice", "comma", "words", "curly", "lines", "inside"].map((what) => [what, ({slip}) => slip === what]), ["line", has("line")]],
   fair: ["group", "cause", "led", "rival"].map((what) => [what, ({of}) => of === what]),
-  proof: [["lines", has("computed", "also")], ["line", has("computed")]],
-  truth: [["load", has("groups", "load")], ["group", has("groups")]],
+  "too-early": [["seen", has("seen")], ["tell", has("tell")]],
+  days: [["percent", has("percent", "meant")]],
+  proof: [["percent", has("percent", "meant")], ["lines", has("computed", "also")], ["line", has("computed")]],
+  truth: [["nearly", has("nearly")], ["load", has("groups", "load")], ["group", has("groups")]],
 };
 
 function has(...names) {
