@@ -5,7 +5,6 @@ import {decision} from "./case-decision.js";
 import {next, result} from "./case-end.js";
 import {committed, heading, prediction, story} from "./case-opening.js";
 import {path, worth} from "./case-path.js";
-import {picture} from "./case-picture.js";
 import {readings} from "./case-readings.js";
 import {summary} from "./case-summary.js";
 import {moved, truth} from "./case-truth.js";
@@ -18,13 +17,13 @@ import {compared, verdict} from "./case-verdict.js";
 export const side = (document, view, kit) => [
   heading(document, view, kit),
   ...(view.stage === "done" && !kit.model.wall ? [summary(document, view, kit)] : []),
-  story(document, view, kit, kit.drawing(picture(document, view, kit))),
+  story(document, view, kit, kit.drawing(kit.picture.of(view, kit))),
 ];
 
 /**
  * What is asked of the learner now, or told.
- * @param {object} kit what the views get, and {model, draft, move, hands, worked, debrief, drawing, go}: the answers picked so far,
- *   how a move is made, the tally of a class, two parts that outlive the others, what keeps a drawing and gives its node,
+ * @param {object} kit what the views get, and {model, draft, move, hands, picture, worked, debrief, drawing, go}: the answers picked so far,
+ *   how a move is made, the tally of a class, three parts that outlive the others, what keeps a drawing and gives its node,
  *   how a part is gone to
  */
 export const stage = (document, view, kit) => ({predict: asked, check: working, done: told})[view.stage](document, view, kit);

@@ -8,6 +8,7 @@ import {createFair} from "./case-fair.js";
 import {createLoad} from "./case-load.js";
 import {fill, notice} from "./case-notice.js";
 import {costText, draftFor, newest, playKey, unitsOf} from "./case-parts.js";
+import {createPicture} from "./case-picture.js";
 import {side, stage} from "./case-stages.js";
 import {jumps, pointsText} from "./case-summary.js";
 import {createHands, createSteps} from "./case-wall.js";
@@ -35,6 +36,7 @@ export function create(host, deps) {
   const debrief = createDebrief(deps);
   const worked = createWorked(deps);
   const fair = createFair(deps);
+  const plant = createPicture(deps);
   const play = createLoad(deps, {changed: render, settled});
   host.append(body, spoken);
   body.addEventListener("change", () => drafts.keep(caseKey(model), draft));
@@ -90,6 +92,7 @@ export function create(host, deps) {
   function forget() {
     for (const part of [ahead, debrief, worked, fair]) part.stop();
     play.forget();
+    plant.forget();
     drawn = null;
     begin(drafts.of(caseKey(model)));
   }
@@ -182,7 +185,7 @@ export function create(host, deps) {
   /** What Python is asked about. */
   const asks = () => ({case: model.case, moves: model.moves, seed: model.seed});
 
-  const tools = () => ({...deps, units: unitsOf(model.units, play.view), model, points, draft, move, hands, worked, debrief, drawing, go});
+  const tools = () => ({...deps, units: unitsOf(model.units, play.view), model, points, draft, move, hands, picture: plant, worked, debrief, drawing, go});
 
   function drawing(made) {
     drawings.push(made);
