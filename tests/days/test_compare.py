@@ -70,6 +70,16 @@ def test_a_worn_pump_is_another_machine_under_the_same_load() -> None:
     assert of.reasons["gauge-discharge"] == "machine" and of.reasons["flow-meter"] == "machine"
 
 
+def test_a_pump_whose_flow_leaks_back_through_its_twin_is_the_same_pump() -> None:
+    """It runs out on its own curve; the less that comes out of the station is no fault of it."""
+    twins = {"pump.arrangement": "side-by-side", "pump.second.running": False, "check.fitted": True}
+    of = compared(twins | {"check.leak_kv_m3h": 15.0}, twins)
+    ways = moved(of)
+    assert ways["gauge-discharge"] == ways["flow-meter"] == "down" and ways["ammeter-1"] == "up"
+    assert of.reasons["gauge-discharge"] == of.reasons["ammeter-1"] == "curve"
+    assert of.reasons["flow-meter"] == "load"
+
+
 @pytest.mark.parametrize(
     ("edits", "reason"),
     [

@@ -27,8 +27,11 @@ class Both(NamedTuple):
     after: State
 
 
-def parts_of(place: str, days: Both, met: Meeting) -> Parts | None:
-    """Reasons for the change at "suction", "discharge" or "after-valve"; None where it is undefined."""
+def parts_of(place: str, days: Both, met: Meeting, own: float | None = None) -> Parts | None:
+    """Reasons for the change at "suction", "discharge" or "after-valve"; None where it is undefined.
+
+    `own` is `meeting.own_change`, for a station that has no curve of its own. [m]
+    """
     nodes = [state.nodes.get(place) for state in days]
     if any(node is None or node.pressure is None for node in nodes):
         return None
@@ -36,7 +39,7 @@ def parts_of(place: str, days: Both, met: Meeting) -> Parts | None:
     weights = [state.liquid.density * G for state in days]
     weight = sum(weights) / 2
     parts = {"liquid": (weights[1] - weights[0]) * sum(static) / 2}
-    heads = {"suction": _suction, "discharge": _discharge, "after-valve": _after_valve}[place](days, met)
+    heads = {"suction": _suction, "discharge": _discharge, "after-valve": _after_valve}[place](days, met, own)
     total = static[1] - static[0]
     heads["place"] = total - sum(heads.values())  # velocity head, and a pump that stands at another height
     return parts | {name: weight * head for name, head in heads.items()}
@@ -47,13 +50,13 @@ def _static(node: Node, state: State) -> float:
     return node.pressure / (state.liquid.density * G)
 
 
-def _suction(days: Both, met: Meeting) -> Parts:
+def _suction(days: Both, met: Meeting, _: float | None) -> Parts:
     ends = [state.path[0].head for state in days]
     heads = [state.station.suction_head for state in days]
     return _line("supply", "before", ends, heads, -1.0, met.flow)
 
 
-def _after_valve(days: Both, met: Meeting) -> Parts:
+def _after_valve(days: Both, met: Meeting, _: float | None) -> Parts:
     ends = [state.path[-1].head for state in days]
     heads = [state.nodes["after-valve"].head for state in days]
     return _line("delivery", "behind", ends, heads, 1.0, (days.before.flow, days.after.flow))
@@ -79,7 +82,7 @@ def _by_flow(lost: tuple[float, float], flow: tuple[float, float]) -> bool:
     return abs(by_flow) >= abs(by_line)
 
 
-def _discharge(days: Both, met: Meeting) -> Parts:
+def _discharge(days: Both, met: Meeting, own: float | None) -> Parts:
     before, after = (state.station for state in days)
     parts: Parts = {}
     if before.suction_head is not None and after.suction_head is not None:
@@ -87,7 +90,8 @@ def _discharge(days: Both, met: Meeting) -> Parts:
     gained = after.head - before.head
     if displaces(days.before) or displaces(days.after):
         return parts | {"asked": gained}
-    if met.answered[0] is None or met.answered[1] is None:
+    if met.answered[0] is not None and met.answered[1] is not None:
+        own = met.answered[1] - met.answered[0]
+    if own is None:
         return parts | {"machine": gained}
-    own = met.answered[1] - met.answered[0]
     return parts | {"machine": own, "curve": gained - own}

@@ -16,7 +16,7 @@ from loadfirst.days.groups import group_of
 from loadfirst.days.two_days import Days, OneDay
 from loadfirst.plant.build import build
 from loadfirst.plant.state import State
-from loadfirst.plant.station_curve import station_curve
+from loadfirst.plant.station_curve import pump_curve, station_curve
 
 Mover = Literal["load", "machine", "both", "neither"]
 INSIDE = ("machine", "drive")
@@ -77,6 +77,26 @@ def _answered(day: OneDay, flow: float) -> float | None:
     if not turns or displaces(day.state):
         return None
     return float(station_curve(build([day.settled]), np.array([[flow]]))[0, 0])
+
+
+def own_change(days: Days) -> float | None:
+    """How the head of the one pump that runs has changed at the flow through it yesterday. [m]
+
+    Beside pumps that stand or are driven backward, whose station has no curve of its own. None where
+    more than one runs, another one today, or one that displaces.
+    """
+    both = days.yesterday, days.today
+    running = [_runs(day.state) for day in both]
+    if len(running[0]) != 1 or running[0] != running[1] or any(displaces(day.state) for day in both):
+        return None
+    number = running[0][0]
+    flow = np.array([[days.yesterday.state.machines[number].flow]])
+    found = [pump_curve(build([day.settled]), flow, number) for day in both]
+    return float(found[1].head[0, 0] - found[0].head[0, 0])
+
+
+def _runs(state: State) -> list[int]:
+    return [at for at, one in enumerate(state.machines) if one.backward is UNSET and one.standing is UNSET]
 
 
 def displaces(state: State) -> bool:

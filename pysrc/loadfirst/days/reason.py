@@ -10,7 +10,7 @@ from msgspec.structs import replace
 
 from loadfirst.days.groups import group_of
 from loadfirst.days.heads import Both, parts_of
-from loadfirst.days.meeting import Meeting, displaces
+from loadfirst.days.meeting import Meeting, displaces, own_change
 from loadfirst.days.shift import Shift
 from loadfirst.days.two_days import Days, OneDay
 from loadfirst.instruments.panel import readings
@@ -68,7 +68,8 @@ def _own_changes(days: Days, shifts: list[Shift]) -> dict[str, float]:
 def _reason(id: str, days: Days, met: Meeting) -> Reason | None:
     kind, _, place = id.partition("-")
     if kind == "gauge":
-        parts = parts_of(place, Both(days.yesterday.state, days.today.state), met)
+        states = Both(days.yesterday.state, days.today.state)
+        parts = parts_of(place, states, met, own_change(days) if None in met.answered else None)
         return _greatest(parts) if parts else None
     if kind == "flow":
         return {"load": "load", "machine": "machine", "both": "both", "neither": None}[met.mover]
