@@ -20,6 +20,7 @@ from loadfirst.cases.read import LONGEST, catalogue, decode_case
 from loadfirst.cases.safety import DISMANTLES, OPENS, Refusal
 from loadfirst.cases.score import ACTION, BORNE_OUT, GRACE, GUESSED, PATIENCE, VERDICT
 from loadfirst.cases.truth import Rightness
+from loadfirst.cases.words import TYPED_UNITS, refuse_typed_numbers
 from loadfirst.causes.catalogue import CAUSES
 from loadfirst.causes.group import Group
 from loadfirst.causes.observations import OBSERVATIONS
@@ -27,8 +28,10 @@ from loadfirst.causes.remedy import HARM, MINUTES, Action
 from loadfirst.cli.check_case import VERDICTS, case_lines
 from loadfirst.cli.guide import filled
 from loadfirst.cli.guide_case import LISTS
+from loadfirst.errors import InputError
 from loadfirst.evidence.hypothesis import TWO
 from loadfirst.plant import library
+from loadfirst.plant.expect import plain
 
 pytestmark = pytest.mark.native
 
@@ -111,7 +114,7 @@ def test_the_lists_of_the_guide_are_those_of_the_catalogues() -> None:
     assert filled(GUIDE) == GUIDE
     for cause in CAUSES:
         assert f"| `{cause.id}` | {cause.says}" in GUIDE, cause.id
-    for id in (*OBSERVATIONS, *library.ids("plants")):
+    for id in (*OBSERVATIONS, *library.ids("plants"), *library.ids("pumps")):
         assert f"\n| `{id}` | " in GUIDE, id
 
 
@@ -142,6 +145,43 @@ def test_the_guide_names_the_families_of_the_course() -> None:
 def test_the_guide_gives_the_figures_that_judge(says: str) -> None:
     """Of fairness, of points, of a collection."""
     assert says.replace("%", " %") in " ".join(GUIDE.split())
+
+
+def test_the_guide_lists_the_units_before_which_no_number_may_be_typed() -> None:
+    """All of them, in one spelling each; and those that it calls free are."""
+    said = GUIDE.split("followed by a unit of a reading is refused: ")[1].split("are refused.")[0]
+    named = re.sub(r"\(with .*?\)", "", said, flags=re.DOTALL)
+    refused, free = (re.findall("`([^`]+)`", part) for part in named.split("Lengths, "))
+    other = {"3": "³", "cm2": "cm²", "^": "", "L/": "l/"}
+    for unit in TYPED_UNITS:
+        for written, usual in other.items():
+            unit = unit.replace(written, usual)
+        assert {unit, f"{unit}s"} & set(refused), unit
+    for unit in refused:
+        with pytest.raises(InputError):
+            refuse_typed_numbers(f"It was 5 {unit}.", "story")
+    for unit in (*free, "m"):
+        refuse_typed_numbers(f"It was 5 {unit}.", "story")
+    assert "%" in free
+
+
+def test_the_guide_gives_the_limits_of_texts_that_have_no_row() -> None:
+    """Of the words that a seed draws, and of goals."""
+    told = " ".join(GUIDE.split())
+    info = inspect.type_info(Case)
+    assert isinstance(info, inspect.StructType)
+    fields = {field.name: plain(field.type) for field in info.fields}
+    words = fields["words"]
+    assert isinstance(words, inspect.DictType)
+    drawn = plain(words.value_type)
+    assert isinstance(drawn, inspect.VarTupleType)
+    word = limits(drawn.item_type).removeprefix("1 to ")
+    assert f"{limits(drawn)} texts of at most {word}" in told
+    for name in ("teaches", "leaves_out"):
+        goals = fields[name]
+        assert isinstance(goals, inspect.VarTupleType)
+        assert limits(goals.item_type) == f"1 to {word}"
+    assert f"Each text of `teaches` and `leaves_out` has at most {word}." in told
 
 
 def test_how_right_a_verdict_is_has_its_words() -> None:

@@ -152,6 +152,29 @@ def test_a_folder_without_files_is_not_called_sound(
     assert (code, out) == (1, "") and "the folder is 'empty'" in err
 
 
+READINGS = "format = 1\n[today]\ngauge-discharge_bar = 4.2\n[yesterday]\ngauge-discharge_bar = 4.0\n"
+
+
+@pytest.mark.native
+def test_readings_are_called_what_they_are_and_passed_over_in_a_folder(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    """They share a few keys with puzzles; whoever names the file meant it to be judged."""
+    file = written(tmp_path, "morning.toml", READINGS)
+    code, out, err = check(capsys, file)
+    assert (code, out) == (1, "")
+    assert err == (
+        "morning.toml: the file is of readings, but must be a plant, a pump or a puzzle. "
+        "Weigh them with `evidence PLANT morning.toml`.\n"
+    )
+    written(tmp_path, "mine.toml", PLANT)
+    code, out, err = check(capsys, tmp_path)
+    assert (code, err) == (0, "")
+    assert out.splitlines()[1] == "morning.toml: readings for `evidence`; passed over."
+    single = SOUND.replace("[[today]]", "[today]")
+    assert "Write [[today]]" in check(capsys, written(tmp_path, "single.toml", single))[2]
+
+
 def test_pieces_of_puzzles_are_no_files_of_their_own() -> None:
     """A folder that holds them can be checked all the same."""
     found = files([library.folder("cases").parent])

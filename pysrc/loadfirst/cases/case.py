@@ -70,7 +70,9 @@ class Change(Part, frozen=True, kw_only=True):
     """One thing that happened overnight."""
 
     cause: Annotated[Id, choice("Id of a cause: `python -m loadfirst causes` prints them.")]
-    size: Annotated[Number | None, Meta(description="How large, in the cause's unit; none: as usual.")] = None
+    size: Annotated[
+        Number | None, Meta(description="How large, in the cause's unit; left out: as usual.")
+    ] = None
     between: Annotated[
         tuple[Number, Number] | None, Meta(description="Two sizes: drawn between them, in place of `size`.")
     ] = None
@@ -101,7 +103,7 @@ class Check(Part, frozen=True, kw_only=True):
     says: Annotated[str, prose("What the learner does.", 160)]
     minutes: Annotated[float, quantity("min", 0, 10000, "What it costs in time.")]
     money: Annotated[
-        float, quantity("-", 0, 100000, "What it costs in money: one buys a minute of a fitter's time.")
+        float, quantity("-", 0, 100000, "What it costs in money; each unit counts as one minute more.")
     ] = 0.0
     reads: Annotated[tuple[ReadingId, ...], several("Instruments read by it, on both days.", 0, 10)] = ()
     does: Annotated[
@@ -156,7 +158,7 @@ class Case(Part, frozen=True, kw_only=True):
     teaches: Annotated[tuple[Label, ...], several("What is learnt, one goal each.", 1, 5)]
     leaves_out: Annotated[tuple[Label, ...], several("What it deliberately does not treat.", 0, 5)] = ()
     plant: Annotated[
-        str | dict[str, Any], Meta(description="Id of a plant file, or the whole plant as a table.")
+        str | dict[str, Any], Meta(description="Id of a packaged plant, or the whole plant as a table.")
     ]
     seed: Annotated[
         int,

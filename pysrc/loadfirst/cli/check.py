@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from loadfirst.cases.case import Case
 from loadfirst.cases.collection import Played, faults
@@ -13,6 +13,7 @@ from loadfirst.cases.recognise import Kind, kind_of
 from loadfirst.cli.check_case import case_lines, claims, collection_lines, fairness_lines, played
 from loadfirst.cli.digits import fine
 from loadfirst.errors import FileError, InputError
+from loadfirst.evidence.readings_file import ReadingsFile
 from loadfirst.plant import library, toml_text
 from loadfirst.plant.pump_file import Displacement
 from loadfirst.plant.pumps import read_pump
@@ -64,11 +65,35 @@ def check_file(path: Path, play: bool = True) -> Checked:
     FileError
         For the first thing in it that cannot be used or does not hold.
     """
-    kind: Kind = kind_of(toml_text.read(path))
+    data = toml_text.read(path)
+    if are_readings(data):
+        hint = f"Weigh them with `evidence PLANT {path.name}`."
+        what = InputError("the file", "of readings", "a plant, a pump or a puzzle", hint, rule="pump")
+        raise FileError(path.name, what)
+    kind: Kind = kind_of(data)
     if kind == "case":
         return _case(path, play)
     lines = {"plant": _plant, "pump": _pump}[kind](path)
     return Checked("\n".join([f"{path.name}: {next(lines)}", *lines]))
+
+
+def are_readings(data: Mapping[str, Any]) -> bool:
+    """Whether a file holds readings for `evidence`: a table of numbers where a puzzle has its causes."""
+    known = set(ReadingsFile.__struct_fields__)
+    return isinstance(data.get("today"), dict) and len(data.keys() & known) > len(data.keys() - known)
+
+
+def passed_over(path: Path, asked: Sequence[Path]) -> str:
+    """What is said of a file that a folder holds and `check` does not judge; empty for any other.
+
+    Raises
+    ------
+    FileError
+        Where it cannot be read.
+    """
+    if path in asked or not are_readings(toml_text.read(path)):
+        return ""
+    return f"{path.name}: readings for `evidence`; passed over."
 
 
 def _case(path: Path, play: bool) -> Checked:

@@ -16,7 +16,7 @@ from loadfirst.cases.collection import COLLECTION, Played
 from loadfirst.cases.compose.sizes import LEVELS
 from loadfirst.cases.compose.subject import GROUPS, SEEDS, Wish
 from loadfirst.cli.causes import catalogue_text, table, table_csv, table_text
-from loadfirst.cli.check import check_file, collection_faults, collection_text, files, order
+from loadfirst.cli.check import check_file, collection_faults, collection_text, files, order, passed_over
 from loadfirst.cli.compose import Order, composed, share
 from loadfirst.cli.convert import curves_output, read_output
 from loadfirst.cli.evidence import evidence_text
@@ -76,6 +76,9 @@ def check(chosen: argparse.Namespace) -> int:
     asked = files(chosen.files)
     for path in asked:
         try:
+            if note := passed_over(path, chosen.files):
+                print(note, flush=True)
+                continue
             found = check_file(path, play=not chosen.claims)
         except FileError as fault:
             code = _complain(fault, BAD_FILE)

@@ -12,12 +12,13 @@ from loadfirst.causes.observations import OBSERVATIONS
 from loadfirst.cli.causes import size_text
 from loadfirst.plant import library
 from loadfirst.plant.pump_kind import pump_kind
-from loadfirst.plant.pumps import ResolvedPlant
+from loadfirst.plant.pumps import ResolvedPlant, read_pump
 from loadfirst.plant.read import resolve_data
 
 CAUSES_HEADER = "| cause | what happened | size | shown by |\n|---|---|---|---|"
 OBSERVATIONS_HEADER = "| observation | what is looked at | hit | false alarm |\n|---|---|---|---|"
 PLANTS_HEADER = "| plant | what it is | pumps | what else is there |\n|---|---|---|---|"
+PUMPS_HEADER = "| pump | kind | what it is |\n|---|---|---|"
 FITTED = {
     "branch": "a second user", "return_line": "a return line", "filter": "a filter",
     "second_line": "a second line", "summit": "a summit", "relief": "a relief valve",
@@ -56,6 +57,12 @@ def plants() -> str:
     return "\n".join([PLANTS_HEADER, *rows])
 
 
+def pumps() -> str:
+    """The packaged pumps, which `pump.model` may name."""
+    every = ((id, read_pump(library.path("pumps", id))) for id in library.ids("pumps"))
+    return "\n".join([PUMPS_HEADER, *(f"| `{id}` | {pump_kind(one)} | {one.title} |" for id, one in every)])
+
+
 def _plant(id: str, data: dict[str, Any]) -> str:
     plant = resolve_data(data)
     return f"| `{id}` | {plant.plant.title} | {_pumps(plant)} | {', '.join(_fitted(plant, data)) or '–'} |"
@@ -78,5 +85,7 @@ def _ids(ids: tuple[str, ...]) -> str:
     return " ".join(f"`{id}`" for id in ids) or "–"
 
 
-LISTS: dict[str, Callable[[], str]] = {"causes": causes, "observations": observations, "plants": plants}
+LISTS: dict[str, Callable[[], str]] = {
+    "causes": causes, "observations": observations, "plants": plants, "pumps": pumps,
+}  # fmt: skip
 """By what stands in its marks."""
