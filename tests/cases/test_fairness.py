@@ -150,6 +150,13 @@ def test_a_case_that_misleads_who_looks_is_called_unfair() -> None:
     assert list(unfair(replace(found(), decided=0.5), weighing())) == []
 
 
+def test_a_case_that_is_solved_before_anybody_looks_is_called_unfair() -> None:
+    """The led player needs no check; one is enough."""
+    for checks, expected in ((0, [("shown.at_first", "open")]), (0.5, [("shown.at_first", "open")]), (1, [])):
+        told = replace(found(), checks=checks)
+        assert [(fault.where, fault.facts["of"]) for fault in unfair(told, weighing())] == expected
+
+
 def test_whoever_looks_is_not_content_with_one_of_two_causes() -> None:
     """All readings but one fit the smaller impeller alone; two at once are on offer, so that one is read."""
     one = weighing(LATE)

@@ -9,9 +9,11 @@ from typing import get_args
 import pytest
 from msgspec import Struct, inspect
 
+from loadfirst.cases.bit_by_bit import at_once
 from loadfirst.cases.case import Case, Change, Check, Choice, Hint, Prediction, ReadingId, Shown, Yesterday
 from loadfirst.cases.collection import COLLECTION, EARNED, LARGEST
-from loadfirst.cases.fairness import DECIDED, ENOUGH, RIVAL
+from loadfirst.cases.fairness import DECIDED, ENOUGH, RIVAL, fairness, unfair
+from loadfirst.cases.held import DRAWS, LEAST, holding
 from loadfirst.cases.load import proven
 from loadfirst.cases.players import SURE
 from loadfirst.cases.proof import Proven
@@ -20,12 +22,13 @@ from loadfirst.cases.read import LONGEST, catalogue, decode_case
 from loadfirst.cases.safety import DISMANTLES, OPENS, Refusal
 from loadfirst.cases.score import ACTION, BORNE_OUT, GRACE, GUESSED, PATIENCE, VERDICT
 from loadfirst.cases.truth import Rightness
+from loadfirst.cases.weighing import Weighing
 from loadfirst.cases.words import TYPED_UNITS, refuse_typed_numbers
 from loadfirst.causes.catalogue import CAUSES
 from loadfirst.causes.group import Group
 from loadfirst.causes.observations import OBSERVATIONS
 from loadfirst.causes.remedy import HARM, MINUTES, Action
-from loadfirst.cli.check_case import VERDICTS, case_lines
+from loadfirst.cli.check_case import VERDICTS, case_lines, fairness_lines, held_lines, last_line
 from loadfirst.cli.guide import filled
 from loadfirst.cli.guide_case import LISTS
 from loadfirst.errors import InputError
@@ -130,6 +133,8 @@ def test_the_guide_names_the_families_of_the_course() -> None:
         f"likely to {ENOUGH:.0%} |",
         f"more than {'half' if RIVAL == 0.5 else RIVAL} as likely as the right one",
         f"decides rightly in {DECIDED:.0%} of the plays",
+        f"with {DRAWS} draws of the instruments' errors each",
+        f"has to hold in {LEAST:.0%} of them",
         f"in more than {LARGEST:.0%} of them",
         f"more than {EARNED:.0%} of what looking earns",
         f"worth {VERDICT['right']:g} of the 100 points",
@@ -216,7 +221,10 @@ def test_what_the_check_is_said_to_print_it_prints() -> None:
     """Line by line, of the specimen; a line of three dots stands for more of the kind."""
     shown = re.search(r"```\nmy-puzzle.toml: (.*?)```", GUIDE, re.DOTALL)
     assert shown is not None
-    printed = list(case_lines(specimen(1)))
+    case = specimen(1)
+    found = fairness(Weighing(case))
+    printed = [*case_lines(case), *held_lines(at_once(holding(case))), *fairness_lines(found)]
+    printed.append(f"  {last_line(list(unfair(found, Weighing(case))))}")
     for line in shown[1].splitlines():
         assert line in [*printed, "  …"]
 

@@ -6,8 +6,10 @@ from functools import cache
 
 import pytest
 
+from loadfirst.cases.bit_by_bit import at_once
 from loadfirst.cases.collection import Played, faults, groups
 from loadfirst.cases.fairness import fairness, unfair
+from loadfirst.cases.held import holding
 from loadfirst.cases.load import load_case
 from loadfirst.cases.read import catalogue, packaged
 from loadfirst.cases.weighing import Weighing
@@ -33,6 +35,12 @@ def test_the_truth_of_a_packaged_case_can_be_found(id: str) -> None:
     one, unfairness = played(id)
     assert [fault.text for fault in unfairness] == []
     assert one.found.checks >= 1
+
+
+@pytest.mark.parametrize("id", IDS)
+def test_the_claims_of_a_packaged_case_hold_for_other_seeds(id: str) -> None:
+    """At both ends of its sizes."""
+    assert [fault.text for fault in at_once(holding(load_case(id))).faults] == []
 
 
 @pytest.mark.parametrize("id", [id for id in IDS if packaged(id).words])

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
 from tests.cases.samples import SOUND, changed
+from tests.cases.test_fairness import BLIND
 
 from loadfirst.__main__ import main
 from loadfirst.cli.check import files
@@ -58,6 +60,37 @@ def test_a_puzzle_is_printed_with_every_verdict_and_its_proof(
     ]
     assert lines[6].startswith("falls gauge-discharge, 4.73 bar yesterday, ")
     assert lines[7].startswith("rises flow-meter, 27.2 m³/h yesterday, ")
+
+
+@pytest.mark.native
+def test_what_play_refuses_and_what_holds_too_seldom_is_told(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    """Beside the figures, which are printed all the same; the faults follow, each with its place."""
+    basket = changed(
+        ('observes = "gaps-measured"', 'observes = "gaps-measured"\nisolated = false'),
+        ("size = 0.6", "between = [0.004, 0.6]"),
+    )
+    code, out, err = check(capsys, "--claims", written(tmp_path, "mine.toml", basket))
+    assert code == 1
+    assert out.startswith("mine.toml: a puzzle, A made-up morning. It holds with its own seed.\n")
+    assert "\n  refused        in play: open-it, which opens something under pressure\n" in out
+    assert re.search(r"\n  other seeds    claims hold in at least \d+% of the draws", out)
+    assert "but must be what holds in 80% of the draws, whatever the size" in err
+    assert err.startswith("mine.toml: proof.") and "with valve-opened 0.004" in err
+
+
+@pytest.mark.native
+def test_a_puzzle_is_called_fair_in_plain_words_or_not(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    """The last line says which; a puzzle whose cheap checks tell too little is not."""
+    code, out, err = check(capsys, written(tmp_path, "mine.toml", SOUND))
+    assert (code, err) == (0, "")
+    assert out.splitlines()[-1].startswith("  Fair: the truth can be found")
+    code, out, err = check(capsys, written(tmp_path, "mine.toml", BLIND))
+    assert code == 1 and err.startswith("mine.toml: checks is '0.")
+    assert out.splitlines()[-1].startswith("  Not fair yet. To be mended, as told for each: checks")
 
 
 PROOF = changed(('flow-meter = "rises"', 'flow-meter = "falls"'))

@@ -150,6 +150,12 @@ def unfair(found: Fairness, weighing: Weighing) -> Iterator[InputError]:
             "The observation that shows it errs too often beside these suspects: offer a second one.",
             rule="fair", of="cause",
         )  # fmt: skip
+    if found.checks < 1:
+        yield InputError(
+            "shown.at_first", f"{found.checks:g}", "such that at least one check is needed",
+            "Story and what stands open at first tell all: show less, or tell another reading.",
+            rule="fair", of="open",
+        )  # fmt: skip
     if found.decided < DECIDED:
         yield InputError(
             "checks", f"{found.decided:.2f}",

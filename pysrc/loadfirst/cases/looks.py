@@ -54,15 +54,22 @@ def looks(what: Happened, predictions: Predictions, seeds: Sequence[int]) -> Loo
     predictions : of yesterday's plant; they say in which order instruments stand.
     seeds : from 1.
     """
-    pairs = [_both(what, instrument_seed(seed), predictions.instruments) for seed in seeds]
+    pairs = [both(what, instrument_seed(seed), predictions.instruments) for seed in seeds]
     yesterday, today = (np.concatenate([row(predictions, pair[day]) for pair in pairs]) for day in (0, 1))
     chances = {check.id: _chance(what, check) for check in what.case.checks if check.observes is not None}
     showed = {id: np.array([shows(seed, id, chance) for seed in seeds]) for id, chance in chances.items()}
     return Looks(yesterday, today, showed)
 
 
-def _both(what: Happened, seed: int, known: Collection[str]) -> tuple[Shown, Shown]:
-    """Readings of both days, those of known tests among them as the evidence engine calls them."""
+def both(what: Happened, seed: int, known: Collection[str]) -> tuple[Shown, Shown]:
+    """Readings of both days with the instruments' errors of a seed.
+
+    Parameters
+    ----------
+    what : both days, solved.
+    seed : of the instruments.
+    known : what tests read and is wanted too, as the evidence engine calls it: ``shut-in:gauge-discharge``.
+    """
     yesterday, today = _read(what.days, seed)
     for number, check in enumerate(what.case.checks):
         if check.does:

@@ -78,7 +78,7 @@ def prove(id: str, case: Case) -> Proven:
     texts_hold(what)
     truth = truth_of(case, days)
     _readings_differ(what, truth)
-    _one_choice_is_right(case, truth)
+    one_choice_is_right(case, truth)
     proven = Proven(id, what, truth)
     _tests_are_made(proven)
     claims_hold(what)
@@ -176,7 +176,8 @@ def _conditions_can_be_met(case: Case) -> None:
             )
 
 
-def _one_choice_is_right(case: Case, truth: Truth) -> None:
+def one_choice_is_right(case: Case, truth: Truth) -> None:
+    """Of the verdicts on offer. Raises InputError where none is, or two are."""
     right = [choice.id for choice in case.choices if rightness(choice, truth) == "right"]
     derived = " and ".join(truth.causes) + ("" if truth.load is None else f", load {truth.load}")
     if not right:

@@ -6,11 +6,21 @@ from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
 
+from loadfirst.cases.bit_by_bit import at_once
 from loadfirst.cases.case import Case
 from loadfirst.cases.collection import Played, faults
+from loadfirst.cases.held import holding
 from loadfirst.cases.order import order_faults
 from loadfirst.cases.recognise import Kind, kind_of
-from loadfirst.cli.check_case import case_lines, claims, collection_lines, fairness_lines, played
+from loadfirst.cli.check_case import (
+    case_lines,
+    claims,
+    collection_lines,
+    fairness_lines,
+    held_lines,
+    judged,
+    last_line,
+)
 from loadfirst.cli.digits import fine
 from loadfirst.errors import FileError, InputError
 from loadfirst.evidence.readings_file import ReadingsFile
@@ -23,11 +33,20 @@ from loadfirst.units import HOUR
 
 
 class Checked(NamedTuple):
-    """One file that holds: what is printed of it; of a puzzle itself, and its play where it was played."""
+    """One file that can be used.
+
+    Attributes
+    ----------
+    text : what is printed of it.
+    case : of a puzzle, itself.
+    played : its play, where it was played and is fair.
+    faults : of a puzzle, claims that hold for too few seeds, and what is unfair.
+    """
 
     text: str
     case: Case | None = None
     played: Played | None = None
+    faults: tuple[FileError, ...] = ()
 
 
 def files(paths: Sequence[Path]) -> list[Path]:
@@ -53,7 +72,7 @@ def _piece(path: Path) -> bool:
 
 
 def check_file(path: Path, play: bool = True) -> Checked:
-    """What ``check`` says of a file that holds.
+    """What ``check`` says of a file that can be used.
 
     Parameters
     ----------
@@ -63,7 +82,7 @@ def check_file(path: Path, play: bool = True) -> Checked:
     Raises
     ------
     FileError
-        For the first thing in it that cannot be used or does not hold.
+        For the first thing in it that cannot be used or does not hold with its own seed.
     """
     data = toml_text.read(path)
     if are_readings(data):
@@ -98,13 +117,16 @@ def passed_over(path: Path, asked: Sequence[Path]) -> str:
 
 def _case(path: Path, play: bool) -> Checked:
     proven = claims(path)
-    lines = list(case_lines(proven))
+    held = at_once(holding(proven))
+    lines, faults = [*case_lines(proven, not held.faults), *held_lines(held)], held.faults
     one = None
     if play:
-        found = played(path, proven)
-        one = Played(proven.id, proven.case, proven.truth, found)
-        lines += fairness_lines(found)
-    return Checked("\n".join([f"{path.name}: {lines[0]}", *lines[1:]]), proven.case, one)
+        found, unfair = judged(proven)
+        faults = [*faults, *unfair]
+        one = None if faults else Played(proven.id, proven.case, proven.truth, found)
+        lines += [*fairness_lines(found), f"  {last_line(faults)}"]
+    told = tuple(FileError(path.name, fault) for fault in faults)
+    return Checked("\n".join([f"{path.name}: {lines[0]}", *lines[1:]]), proven.case, one, told)
 
 
 def order(every: Mapping[str, Case], beside: Sequence[Path]) -> list[FileError]:

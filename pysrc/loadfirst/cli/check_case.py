@@ -7,16 +7,26 @@ from pathlib import Path
 
 from loadfirst.cases.collection import Played, groups, machine_blamed, shares
 from loadfirst.cases.fairness import Fairness, fairness, unfair
+from loadfirst.cases.held import Held
 from loadfirst.cases.load import load_case
 from loadfirst.cases.proof import Proven
+from loadfirst.cases.safety import Refusal
 from loadfirst.cases.truth import rightness
 from loadfirst.cases.weighing import Weighing
 from loadfirst.cli.convert import printed
 from loadfirst.cli.report import UNITS, reading_text
 from loadfirst.days.shift import Shift
-from loadfirst.errors import FileError
+from loadfirst.errors import InputError
 from loadfirst.instruments.panel import Reading
 
+REFUSED: dict[Refusal, str] = {
+    "starts-backward": "starts a pump that liquid turns backward",
+    "shut-displacement": "shuts in a pump that displaces",
+    "shut-propeller": "shuts in an axial or mixed-flow pump",
+    "over-pressure": "raises the pressure above what casing and line are made for",
+    "opens-under-pressure": "opens something under pressure",
+}
+"""Why play refuses a check, as the author's guide has it."""
 VERDICTS = {"right": "right", "group": "right group", "part": "in part", "wrong": "wrong"}
 
 
@@ -25,24 +35,22 @@ def claims(path: Path) -> Proven:
     return load_case((path.name, path.read_text(encoding="utf-8-sig")))
 
 
-def played(path: Path, proven: Proven) -> Fairness:
-    """A puzzle played many times.
-
-    Raises
-    ------
-    FileError
-        Where it is not fair.
-    """
+def judged(proven: Proven) -> tuple[Fairness, list[InputError]]:
+    """A puzzle played many times, and what is unfair in it."""
     weighing = Weighing(proven)
     found = fairness(weighing)
-    for fault in unfair(found, weighing):
-        raise FileError(path.name, fault)
-    return found
+    return found, list(unfair(found, weighing))
 
 
-def case_lines(proven: Proven) -> Iterator[str]:
-    """What it is, what happened, its verdicts and its claims."""
-    yield f"a puzzle, {proven.case.title}. It holds."
+def case_lines(proven: Proven, everywhere: bool = True) -> Iterator[str]:
+    """What it is, what happened, its verdicts, its claims and what play refuses.
+
+    Parameters
+    ----------
+    proven : the puzzle, as its own seed draws it.
+    everywhere : whether its claims hold for other seeds too.
+    """
+    yield f"a puzzle, {proven.case.title}. It holds{'' if everywhere else ' with its own seed'}."
     yield f"  happened       {derived(proven)}"
     yield f"  what differs   {', '.join(proven.days.differences) or 'nothing'}"
     for choice in proven.case.choices:
@@ -50,6 +58,13 @@ def case_lines(proven: Proven) -> Iterator[str]:
         yield f"  {VERDICTS[rightness(choice, proven.truth)]:<15}{choice.id} ({blames})"
     for id, claim in proven.case.proof.items():
         yield f"  {claim:<15}{id}, {_days(proven.happened.shift(id))}"
+    for id, why in proven.refusals.items():
+        yield f"  refused        in play: {id}, which {REFUSED[why]}"
+
+
+def held_lines(held: Held) -> Iterator[str]:
+    """How far its claims hold for other seeds."""
+    yield f"  other seeds    claims hold in at least {held.share:.0%} of the draws, at every end of the sizes"
 
 
 def derived(proven: Proven) -> str:
@@ -79,11 +94,20 @@ def _value(reading: Reading | None) -> str:
 def fairness_lines(found: Fairness) -> Iterator[str]:
     """What many draws of it say."""
     seen = f"{found.group:.2f} for its group, {found.cause:.2f} for the cause itself"
+    checks = "1 check" if found.checks == 1 else f"{found.checks:g} checks"
     yield f"  found          {seen}"
-    yield f"  best way       {found.checks:g} checks, {found.cost:g} min, {found.led:.0f} points"
+    yield f"  best way       {checks}, {found.cost:g} min, {found.led:.0f} points"
     yield f"  decides        rightly in {found.decided:.0%} of the plays, who goes the best way"
     earned = ", ".join(f"{habit} {points:.0f}" for habit, points in found.habits.items())
     yield f"  habits earn    {earned}"
+
+
+def last_line(faults: Sequence[InputError]) -> str:
+    """Whether it is fair, in plain words; what is not is told by itself."""
+    if not faults:
+        return "Fair: the truth can be found, no wrong verdict fits as well, and it takes a look to be right."
+    places = ", ".join(dict.fromkeys(fault.where for fault in faults))
+    return f"Not fair yet. To be mended, as told for each: {places}."
 
 
 def collection_lines(every: Sequence[Played]) -> Iterator[str]:

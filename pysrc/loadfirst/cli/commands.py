@@ -84,6 +84,8 @@ def check(chosen: argparse.Namespace) -> int:
             code = _complain(fault, BAD_FILE)
             continue
         print(found.text, flush=True)
+        for amiss in found.faults:
+            code = _complain(amiss, BAD_FILE)
         every += [found.played] if found.played else []
         cases |= {path.stem: found.case} if found.case else {}
     for amiss in order(cases, asked):

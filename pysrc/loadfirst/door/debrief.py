@@ -12,9 +12,10 @@ from typing import Any
 
 import msgspec
 
-from loadfirst.cases.bit_by_bit import Made, UnderWay
+from loadfirst.cases.bit_by_bit import Made, Pieces, UnderWay
 from loadfirst.cases.debrief import debrief
 from loadfirst.cases.fairness import Fairness, judging, unfair
+from loadfirst.cases.held import Held, holding
 from loadfirst.cases.play import played
 from loadfirst.cases.proof import Proven
 from loadfirst.cases.reckoning import prepare
@@ -28,7 +29,7 @@ TURN = 0.1
 DRAWS, PLAYS = 60, 3
 """Fewer than at the command line: a browser's Python is slower."""
 
-_judged = UnderWay[Fairness]()
+_judged = UnderWay[tuple[Fairness, Held]]()
 
 
 def debriefed(body: Mapping[str, Any]) -> dict[str, Any]:
@@ -96,7 +97,8 @@ def fair(body: Mapping[str, Any]) -> dict[str, Any]:
     -------
     dict
         ``done`` and ``of`` as of `debriefed`, the last one being the plays; ``fairness``: None until then,
-        then as `cases.fairness.Fairness`, with ``faults``: what is unfair, each with place and remedy.
+        then as `cases.fairness.Fairness`, with ``faults``: claims that hold for too few seeds, and what is
+        unfair, each with place and remedy.
 
     Raises
     ------
@@ -108,11 +110,18 @@ def fair(body: Mapping[str, Any]) -> dict[str, Any]:
     if weighing is None:
         return so_far | {"fairness": None}
     key = json.dumps([body["case"], body.get("seed")])
-    found = _judged.piece(key, lambda: judging(weighing, DRAWS, PLAYS))
-    if not isinstance(found, Made):
+    made = _judged.piece(key, lambda: _judging(weighing))
+    if not isinstance(made, Made):
         return so_far | {"done": so_far["of"] - 1, "fairness": None}
-    faults = [describe(fault) for fault in unfair(found.it, weighing)]
-    return so_far | {"fairness": msgspec.to_builtins(found.it) | {"faults": faults}}
+    found, held = made.it
+    faults = [describe(fault) for fault in (*held.faults, *unfair(found, weighing))]
+    return so_far | {"fairness": msgspec.to_builtins(found) | {"faults": faults}}
+
+
+def _judging(weighing: Weighing) -> Pieces[tuple[Fairness, Held]]:
+    """Whether it is fair, and whether its claims hold for other seeds."""
+    held = yield from holding(weighing.proven, DRAWS)
+    return (yield from judging(weighing, DRAWS, PLAYS)), held
 
 
 def _reckoned(proven: Proven) -> tuple[dict[str, Any], Weighing | None]:

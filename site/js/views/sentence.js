@@ -23,10 +23,13 @@ const FORMS = {
   ],
   together: [["same", has("same")], ["order", has("order")], ["other", has("other")]],
   syntax: [...["twice", "comma", "words", "curly", "lines", "inside"].map((what) => [what, ({slip}) => slip === what]), ["line", has("line")]],
-  fair: ["group", "cause", "led", "rival"].map((what) => [what, ({of}) => of === what]),
+  fair: ["group", "cause", "open", "led", "rival"].map((what) => [what, ({of}) => of === what]),
   "too-early": [["seen", has("seen")], ["tell", has("tell")]],
   days: [["percent", has("percent", "meant")]],
-  proof: [["percent", has("percent", "meant")], ["lines", has("computed", "also")], ["line", has("computed")]],
+  proof: [
+    ["sizes", ({of, sizes}) => of === "draws" && sizes], ["draws", ({of}) => of === "draws"],
+    ["percent", has("percent", "meant")], ["lines", has("computed", "also")], ["line", has("computed")],
+  ],
   truth: [["nearly", has("nearly")], ["load", has("groups", "load")], ["group", has("groups")]],
 };
 
