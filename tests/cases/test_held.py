@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import pytest
 from tests.cases.samples import SOUND, TWO, changed, overnight, prove_text
 
 from loadfirst.cases.bit_by_bit import at_once
 from loadfirst.cases.held import LEAST, Held, holding
+from loadfirst.door.debrief import fair
 from loadfirst.errors import FileError
+
+pytestmark = pytest.mark.native
 
 FELL = changed(
     ('blames = ["worn"]', 'blames = ["nothing"]'),
@@ -79,3 +83,13 @@ def _holds(text: str, seed: int) -> bool:
     except FileError:
         return False
     return True
+
+
+def test_the_author_is_told_in_the_page_too() -> None:
+    """Asked whether it is fair, again and again until all is reckoned."""
+    text = changed(("size = 0.6", "between = [0.004, 0.6]"))
+    ask = {"case": {"name": "made-up.toml", "text": text}, "moves": []}
+    while (reply := fair(ask))["fairness"] is None:
+        assert reply["done"] < reply["of"]
+    found = [fault["facts"].get("sizes") for fault in reply["fairness"]["faults"]]
+    assert "valve-opened 0.004" in found
