@@ -7,7 +7,7 @@ import re
 import pytest
 from tests.cases.samples import SOUND, changed, overnight, prove_text, refused
 
-from loadfirst.plant.decode import nearest
+from loadfirst.plant.near import nearest
 
 
 def test_the_sound_case_holds() -> None:

@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterator, Mapping
 
 from loadfirst.cases.case import Case
 from loadfirst.errors import FileError, InputError
-from loadfirst.plant.decode import meant
+from loadfirst.plant.near import meant
 
 
 def order_faults(cases: Mapping[str, Case], beside: Collection[str] = ()) -> Iterator[FileError]:

@@ -23,7 +23,7 @@ from loadfirst.causes.catalogue import CAUSES, cause
 from loadfirst.causes.observations import OBSERVATIONS
 from loadfirst.days.two_days import Days
 from loadfirst.errors import InputError
-from loadfirst.plant.decode import nearest
+from loadfirst.plant.near import nearest
 from loadfirst.plant.places import inside
 
 MANY = 20

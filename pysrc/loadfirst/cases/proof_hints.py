@@ -14,8 +14,8 @@ from loadfirst.cases.truth import Truth, rightness
 from loadfirst.cases.words import Placeholder
 from loadfirst.causes.catalogue import cause
 from loadfirst.instruments.instrument import Reading
-from loadfirst.plant.decode import nearest
 from loadfirst.plant.keys import keys_of
+from loadfirst.plant.near import nearest
 from loadfirst.plant.plant import Plant
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from loadfirst.causes import discharge_side, drive, gauge, liquid, machine, meter, suction_side
 from loadfirst.causes.cause import Cause
 from loadfirst.errors import InputError
-from loadfirst.plant.decode import meant
+from loadfirst.plant.near import meant
 
 NOTHING = Cause(
     id="nothing", group="nothing", keys=(), says="Nothing has changed: what differs is scatter.",

@@ -11,8 +11,8 @@ from loadfirst.cases.read import decode_case
 from loadfirst.cases.recognise import kind_of
 from loadfirst.errors import FileError, InputError
 from loadfirst.plant import library, toml_text
-from loadfirst.plant.decode import meant
 from loadfirst.plant.edits import apply_edits
+from loadfirst.plant.near import meant
 from loadfirst.plant.pumps import ResolvedPlant
 from loadfirst.plant.read import read_resolved, resolve_data
 

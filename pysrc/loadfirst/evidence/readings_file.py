@@ -14,8 +14,9 @@ from loadfirst.errors import InputError
 from loadfirst.evidence.seen import Scale
 from loadfirst.instruments.faults.misread_unit import SIZES
 from loadfirst.plant import toml_text
-from loadfirst.plant.decode import decode, in_file, meant
+from loadfirst.plant.decode import decode, in_file
 from loadfirst.plant.meta import Part, choice
+from loadfirst.plant.near import meant
 from loadfirst.units import BAR, HOUR, PERCENT, RPM
 
 UNITS: dict[str, dict[str, float]] = {

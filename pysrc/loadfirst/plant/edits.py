@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from typing import Any
 
 from loadfirst.errors import InputError
-from loadfirst.plant.decode import nearest
 from loadfirst.plant.keys import keys_of
+from loadfirst.plant.near import nearest
 from loadfirst.plant.plant import Plant
 from loadfirst.plant.vessels import with_walls
 

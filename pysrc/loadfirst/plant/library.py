@@ -15,8 +15,8 @@ import msgspec
 
 from loadfirst.errors import InputError
 from loadfirst.plant import toml_text
-from loadfirst.plant.decode import meant
 from loadfirst.plant.expect import one_of
+from loadfirst.plant.near import meant
 
 Shelf = Literal["plants", "pumps", "cases", "compose"]
 

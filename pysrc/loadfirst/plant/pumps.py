@@ -14,10 +14,11 @@ from loadfirst.errors import InputError
 from loadfirst.physics.changes.rotation import pumps_backward
 from loadfirst.plant import library, toml_text
 from loadfirst.plant.checks import check_curve, check_displacement
-from loadfirst.plant.decode import decode, in_file, nearest
+from loadfirst.plant.decode import decode, in_file
 from loadfirst.plant.dials import hung
 from loadfirst.plant.expect import one_of
 from loadfirst.plant.found import Found
+from loadfirst.plant.near import nearest
 from loadfirst.plant.plant import Curve, DisplacementFile, Plant, Pump, PumpFile, PumpStation, SecondPump
 from loadfirst.plant.points import pump_curve
 from loadfirst.plant.pump_file import KINDS
