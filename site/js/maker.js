@@ -7,6 +7,7 @@
 export function createMaker(ask, changed) {
   let turn = 0;
   let now = Object.freeze({stage: "idle"});
+  let most = null; // draws that are made at most, as the engine said last
 
   function become(next) {
     now = Object.freeze(next);
@@ -21,7 +22,7 @@ export function createMaker(ask, changed) {
   async function make(wish, made, tried = 0) {
     const mine = (turn += 1);
     const body = {seed: wish.seed, ...(wish.level && {level: wish.level})};
-    become({stage: "making", wish, tried, doing: null, done: 0, of: 0});
+    become({stage: "making", wish, tried, most, doing: null, done: 0, of: 0});
     for (;;) {
       const reply = await ask("compose", {...body, tried}, "compose").catch((error) => ({error}));
       if (mine !== turn) return;
@@ -30,8 +31,8 @@ export function createMaker(ask, changed) {
         become({stage: "idle"});
         return made({name: reply.name, text: reply.text}, wish);
       }
-      tried = reply.tried;
-      become({stage: "making", wish, tried, most: reply.most, doing: reply.doing ?? now.doing, done: reply.reckoned, of: reply.of});
+      ({tried, most} = reply);
+      become({stage: "making", wish, tried, most, doing: reply.doing ?? now.doing, done: reply.reckoned, of: reply.of});
     }
   }
 

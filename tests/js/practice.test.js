@@ -123,7 +123,8 @@ test("whoever stops gets no puzzle, and whoever begins another only that one", a
 
 test("what fails is told, and goes on from the draw that it came to", async () => {
   const {asks, ask} = engine([piece(4, null), new Error("no answer"), {...END, tried: 5}]);
-  const maker = createMaker(ask, () => {});
+  const seen = [];
+  const maker = createMaker(ask, () => seen.push(maker.now));
   let made = null;
   await maker.make(WISH, (file) => { made = file; });
   assert.equal(maker.now.stage, "failed");
@@ -131,5 +132,6 @@ test("what fails is told, and goes on from the draw that it came to", async () =
   assert.equal(made, null);
   await maker.now.again();
   assert.equal(asks.at(-1)[1].tried, 4);
+  assert.deepEqual(seen.filter(({stage, tried}) => stage === "making" && tried > 0).map(({most}) => most), [100, 100]); // it is told beside the draws refused
   assert.deepEqual(made, FILE);
 });

@@ -1,5 +1,5 @@
 // Practice on the course map: a level, a number or none, and a puzzle is made; how far that is; those made before.
-import {drawSeed, stageOf} from "../course.js";
+import {SEEDS, drawSeed, stageOf} from "../course.js";
 import {LEVELS, titleOf, typedSeed} from "../practice.js";
 import {MARKS, stateText} from "./course-state.js";
 import {h, setAttributes, setText} from "./dom.js";
@@ -66,7 +66,7 @@ function createForm(document, words, send) {
 
   function go() {
     const seed = typedSeed(number.value);
-    setText(wrong, seed === undefined ? words("practice-number-wrong") : "");
+    setText(wrong, seed === undefined ? words("practice-number-wrong", {low: String(SEEDS[0]), high: String(SEEDS[1])}) : "");
     setAttributes(number, {"aria-invalid": seed === undefined ? "true" : null});
     if (seed === undefined) return number.focus();
     number.value = "";
