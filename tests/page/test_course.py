@@ -75,6 +75,19 @@ def test_what_is_kept_can_be_deleted_one_by_one_and_as_a_whole(fresh: Rig) -> No
     expect(Play(fresh, Mouse(fresh)).part(say("case-predict-title"))).to_be_visible()
 
 
+def test_a_result_that_was_deleted_does_not_come_back(fresh: Rig) -> None:
+    """Its end is still known to the page when the case is opened again, in other units."""
+    fresh.open().live()
+    begun(fresh).decide("lighter")
+    expect(fresh.page.locator("#case .case-points")).to_be_visible(timeout=90_000)
+    to_course(fresh)
+    row(fresh).get_by_role("button", name=re.compile(re.escape(say("course-forget-one", title="")))).click()
+    fresh.page.get_by_label(say("units-label"), exact=True).select_option("gpm-psi-ft")
+    row(fresh).locator(".course-go").click()
+    expect(Play(fresh, Mouse(fresh)).part(say("case-predict-title"))).to_be_visible()
+    assert kept(fresh) == {}
+
+
 def kept(rig: Rig) -> dict[str, object]:
     """What the browser keeps of the course."""
     return rig.page.evaluate("() => JSON.parse(localStorage.getItem('loadfirst:course')).cases")

@@ -157,7 +157,7 @@ export function create(host, deps) {
     body.querySelector(".case-goals")?.toggleAttribute("open", unfolded);
     for (const drawing of drawings) drawing.draw();
     if (model.wall) steps.take([...body.querySelectorAll(".case-block")]);
-    if (play.view?.stage === "done") ended();
+    if (play.view?.stage === "done" && !play.waiting()) ended(); // else it is the end of a play that was left
     if (key) find(key)?.focus({preventScroll: true});
   }
 
