@@ -62,6 +62,52 @@ async (asks) => {
 """
 
 
+REPEAT = """
+async ([kind, body]) => {
+  const worker = new Worker("../js/engine/worker.js", {type: "module"});
+  const ask = (body) => new Promise((resolve, reject) => {
+    worker.onmessage = ({data}) => {
+      if (data.boot?.stage === "failed") reject(new Error(data.boot.text));
+      if (data.reply) resolve(JSON.parse(data.reply));
+    };
+    worker.postMessage({ask: JSON.stringify({v: 1, id: 1, kind, body})});
+  });
+  let reply = await ask(body);
+  const over = ({done, of, tried}) => (tried === undefined ? done === of : done);
+  while (reply.ok && !over(reply.body)) {
+    if (reply.body.tried !== undefined) body = {...body, tried: reply.body.tried};
+    reply = await ask(body);
+  }
+  worker.terminate();
+  return reply;
+}
+"""
+
+
+@pytest.mark.parametrize(
+    ("kind", "body", "key"),
+    [
+        ("debrief", {"case": "the-dropped-gauge", "moves": PLAYED}, "debrief"),
+        ("worked", {"case": "the-soft-gauge", "moves": PLAYED[:1]}, "step"),
+        ("fair", {"case": "the-dropped-gauge", "moves": []}, "fairness"),
+        ("compose", {"seed": 3, "level": "first-steps", "tried": 0}, "text"),
+    ],
+)
+def test_what_is_reckoned_in_pieces_needs_no_late_file(
+    chromium: Any, test_site: str, kind: str, body: dict[str, Any], key: str
+) -> None:
+    """To its very end: on the way the network may be gone."""
+    page = chromium.new_page()
+    page.set_default_timeout(120_000)
+    asked: list[str] = []
+    page.on("request", lambda request: asked.append(request.url))
+    page.goto(f"{test_site}tests/index.html")
+    reply = page.evaluate(REPEAT, [kind, body])
+    assert reply["ok"] and reply["body"][key] is not None
+    assert late(asked) == []
+    page.close()
+
+
 @pytest.mark.parametrize(
     ("code", "value"),
     [

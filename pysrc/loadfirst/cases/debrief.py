@@ -9,8 +9,9 @@ from __future__ import annotations
 import numpy as np
 from msgspec import Struct
 
+from loadfirst.cases.bit_by_bit import Pieces, Stage, at_once
 from loadfirst.cases.moves import Play
-from loadfirst.cases.players import Played, earned, led, tells_most
+from loadfirst.cases.players import Played, earned, leading, telling
 from loadfirst.cases.score import Score
 from loadfirst.cases.weighing import Weighing
 from loadfirst.evidence.suspects import Suspect, suspects
@@ -89,15 +90,22 @@ class Debrief(Struct, frozen=True):
 
 def debrief(weighing: Weighing, play: Play) -> Debrief:
     """Weigh a play that came to its verdict."""
+    return at_once(debriefing(weighing, play))
+
+
+def debriefing(weighing: Weighing, play: Play) -> Pieces[Debrief]:
+    """`debrief` in pieces: the play's own stages, what it has left out, then the best way."""
     assert play.verdict is not None and play.action is not None
     case = weighing.proven.case
     look = weighing.looks([case.seed])
     taken = [check.id for check in play.checks]
     stages = [weighing.weigh(look, taken[:count]) for count in range(len(taken) + 1)]
-    best = led(weighing, look)
+    said = Stage("plays", 0, 1)
+    yield said
+    left, bits = yield from telling(weighing, stages[-1], taken, said)
+    best = yield from leading(weighing, look, said)
     mine = Played(tuple(play.checks), play.verdict, play.action)
     number = case.choices.index(play.verdict)
-    left, bits = tells_most(weighing, stages[-1], taken)
     return Debrief(
         steps=_steps(weighing, stages, taken),
         chosen=float(weighing.of_choices(stages[-1])[0, number]),
