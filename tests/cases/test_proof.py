@@ -353,6 +353,12 @@ def test_a_misspelt_name_is_answered_with_the_nearest() -> None:
             "prediction.reading",
             "Did you mean flow-meter?",
         ),
+        (
+            '[[checks]]\nid = "shut-in"',
+            '[[check]]\nid = "shut-in"',
+            "check",
+            "Did you mean checks?",  # although there are some
+        ),
     ],
 )
 def test_a_key_or_a_list_that_stands_wrongly_is_answered_with_the_way_out(

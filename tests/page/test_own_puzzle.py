@@ -120,10 +120,10 @@ def test_a_puzzle_too_large_for_a_link_is_kept_and_said_to_be(fresh: Rig) -> Non
 
 
 BAD = {
-    "proof": (('flow-meter = "rises"', 'flow-meter = "falls"'), "proof.flow-meter", "error-proof"),
+    "proof": (('flow-meter = "rises"', 'flow-meter = "falls"'), "proof.flow-meter", "error-proof-line"),
     "days": (("size = 0.6", "size = 0.001"), "today", "error-days"),
     "truth": (('load = "lighter"', 'load = "heavier"'), "choices", "error-truth-nearly"),
-    "too early": (("The gauge has", "At {today.valve.opening} it has"), "story", "error-too-early"),
+    "too early": (("The gauge has", "At {today.valve.opening} it has"), "story", "error-too-early-tell"),
     "a slip": (("reads = [", "reeds = ["), "checks[0].reeds", "error-unknown-nearest"),
 }
 """What is wrong with a puzzle, where, and the sentence that says so."""

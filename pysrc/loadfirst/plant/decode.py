@@ -134,12 +134,12 @@ def _item(node: inspect.Type, index: int) -> inspect.Type:
 
 
 def _unknown(kind: type, node: inspect.Type, where: str, name: str, value: Any) -> InputError:
-    """A key nobody knows: offer the one most like it that is not there yet, here or elsewhere in the file."""
+    """A key nobody knows: offer the one most like it, one that is not there yet first, here or elsewhere."""
     inner = plain(node)
     fields = inner.fields if isinstance(inner, inspect.StructType) else ()
     here = value if isinstance(value, dict) else {}
     known = [field.encode_name for field in fields]
-    near = nearest(name, [key for key in known if key not in here])
+    near = nearest(name, [key for key in known if key not in here]) or nearest(name, known)
     elsewhere = "" if near else next((k for k in keys_of(kind) if k.rpartition(".")[2] == name), "")
     error = InputError(join(where, name), here.get(name), "left out", rule="unknown")
     if where and elsewhere == name:
