@@ -1,6 +1,7 @@
 // The course as a map: families of cases, each with its first one first. No DOM.
 
-const LEVELS = ["first-steps", "operator", "engineer"];
+/** For whom cases are meant, the easiest first. */
+export const LEVELS = Object.freeze(["first-steps", "operator", "engineer"]);
 
 const levelOf = ({level}) => LEVELS.indexOf(level);
 

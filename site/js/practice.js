@@ -1,16 +1,14 @@
 // Puzzles made for practice: which is whose, and those made here before, kept in this browser with their files. No DOM.
 import {isSeed} from "./course.js";
+import {LEVELS} from "./course-order.js";
 import {sum} from "./result-code.js";
 import {isTable} from "./tables.js";
-
-/** The levels that can be wished for; without one it is drawn. */
-export const LEVELS = Object.freeze(["first-steps", "operator", "engineer"]);
 
 const NAME = "practice";
 const MOST = 30; // puzzles that are kept
 const FILE = /^practice(?:-(first-steps|operator|engineer))?-([1-9]\d{0,5})$/;
 
-/** @typedef {{seed: number, level: string|null}} Wish  the number that a puzzle was made from, and the level that was wished for */
+/** @typedef {{seed: number, level: string|null}} Wish  the number that a puzzle was made from, and the level that was wished for; without one it was drawn */
 
 export const isWish = (value) => isTable(value) && Object.keys(value).sort().join() === "level,seed" && isSeed(value.seed)
   && (value.level === null || LEVELS.includes(value.level));

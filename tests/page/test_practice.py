@@ -170,7 +170,9 @@ def test_who_goes_elsewhere_meanwhile_is_not_called_back(rig: Rig) -> None:
 def test_a_wrong_number_is_said_beside_its_box(rig: Rig) -> None:
     """Nothing is made of it."""
     begun(rig, seed="12a")
-    expect(rig.page.locator("#practice-wrong")).to_have_text(say("practice-number-wrong", low="1", high="999999"))
+    expect(rig.page.locator("#practice-wrong")).to_have_text(
+        say("practice-number-wrong", low="1", high="999999")
+    )
     expect(rig.page.locator("#practice-number")).to_be_focused()
     expect(rig.page.locator("#practice-stop")).to_be_hidden()
 

@@ -10,7 +10,7 @@ The format is stable: a key keeps its type, a new one has a default, and older f
 
 from __future__ import annotations
 
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any, Literal, get_args
 
 from msgspec import Meta, field
 
@@ -19,6 +19,9 @@ from loadfirst.plant.meta import FILLED, TURNING, Part, choice, quantity
 
 Direction = Literal["up", "same", "down"]
 LoadChange = Literal["lighter", "heavier"]
+Level = Literal["first-steps", "operator", "engineer"]
+LEVELS: tuple[Level, ...] = get_args(Level)
+"""The easiest first."""
 ReadingId = Literal[
     "gauge-suction", "gauge-discharge", "gauge-after-valve", "flow-meter",
     "ammeter-1", "ammeter-2", "tachometer-1", "tachometer-2", "level-supply", "level-delivery",
@@ -151,7 +154,7 @@ class Case(Part, frozen=True, kw_only=True):
 
     format: Annotated[Literal[1], choice("Number of this file format.")]
     title: Annotated[str, bare("What people call the case.", 80)]
-    level: Annotated[Literal["first-steps", "operator", "engineer"], choice("For whom it is meant.")]
+    level: Annotated[Level, choice("For whom it is meant.")]
     family: Annotated[Id, choice("The family of the course that it belongs to.")] = "own"
     worked: Annotated[bool, choice("true: played step by step, the first of its family.")] = False
     after: Annotated[tuple[Id, ...], several("Cases that should come before it.", 0, 5)] = ()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from loadfirst.cases.case import Case
+from loadfirst.cases.case import LEVELS, Case
 from loadfirst.cases.view import Heading
 from loadfirst.errors import FileError, InputError
 from loadfirst.plant import library
@@ -13,8 +13,6 @@ from loadfirst.plant.toml_text import parse
 
 LONGEST = 100_000
 """Characters of the longest case file that is read at all."""
-
-LEVELS = ("first-steps", "operator", "engineer")
 
 
 def decode_case(text: str, file: str) -> Case:

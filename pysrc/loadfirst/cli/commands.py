@@ -11,9 +11,8 @@ from typing import Any
 
 import msgspec
 
-from loadfirst.cases.case import Case
+from loadfirst.cases.case import LEVELS, Case
 from loadfirst.cases.collection import COLLECTION, Played
-from loadfirst.cases.compose.sizes import LEVELS
 from loadfirst.cases.compose.subject import GROUPS, SEEDS, Wish
 from loadfirst.cli.causes import catalogue_text, table, table_csv, table_text
 from loadfirst.cli.check import check_file, collection_faults, collection_text, files, order, passed_over

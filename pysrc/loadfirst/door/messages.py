@@ -5,7 +5,7 @@
            {"v": 1, "id": 7, "ok": false, "error": {"code", "where", …, "text"}}
 
 A number that does not exist is null; not-a-number and infinity never cross.
-Every ask holds all that is needed to answer it: nothing is kept between two.
+Every ask holds all that is needed to answer it: what is kept between two only saves work.
 """
 
 # No annotations as strings here: msgspec would compile each of them when the first ask is decoded.
@@ -131,7 +131,7 @@ class UnveilAsk(Rig, frozen=True, kw_only=True):
 
 
 class ComposeAsk(Part, frozen=True, kw_only=True):
-    """Make one draw of a puzzle for practice: ``compose``; what is left out is drawn."""
+    """Do one piece of a draw of a puzzle for practice: ``compose``; what is left out is drawn."""
 
     seed: Annotated[int, Meta(ge=1, le=999_999)]
     plant: Annotated[str, Meta(max_length=60)] | None = None

@@ -1,6 +1,7 @@
 // Practice on the course map: a level, a number or none, and a puzzle is made; how far that is; those made before.
 import {SEEDS, drawSeed, stageOf} from "../course.js";
-import {LEVELS, titleOf, typedSeed} from "../practice.js";
+import {LEVELS} from "../course-order.js";
+import {titleOf, typedSeed} from "../practice.js";
 import {MARKS, stateText} from "./course-state.js";
 import {h, setAttributes, setText} from "./dom.js";
 

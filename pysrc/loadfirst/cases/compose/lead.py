@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from loadfirst.cases.case import Level
 from loadfirst.cases.compose.chance import Chance
 from loadfirst.cases.compose.guess import Guess, guessed, usually
 from loadfirst.cases.compose.morning import Morning
 from loadfirst.cases.compose.pieces import pieces
 from loadfirst.cases.compose.plausible import thinkable
 from loadfirst.cases.compose.refused import Refused, TooWide
-from loadfirst.cases.compose.sizes import Level
 from loadfirst.cases.compose.subject import GROUPS
 from loadfirst.causes.catalogue import NOTHING
 from loadfirst.causes.group import Group

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from loadfirst.cases.case import Level
 from loadfirst.cases.compose.against import speaks
 from loadfirst.cases.compose.chance import Chance
 from loadfirst.cases.compose.guess import Guess, usually
 from loadfirst.cases.compose.lead import Lead
 from loadfirst.cases.compose.morning import Morning
-from loadfirst.cases.compose.sizes import Level
 from loadfirst.causes.catalogue import NOTHING
 
 WRONG: dict[Level, int] = {"first-steps": 3, "operator": 4, "engineer": 5}

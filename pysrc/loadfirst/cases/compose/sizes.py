@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Literal, NamedTuple, get_args
+from typing import NamedTuple
 
+from loadfirst.cases.case import Level
 from loadfirst.cases.compose import plausible
 from loadfirst.cases.compose.chance import Chance
 from loadfirst.causes.cause import Cause
 from loadfirst.plant.pumps import ResolvedPlant
 
-Level = Literal["first-steps", "operator", "engineer"]
-LEVELS: tuple[Level, ...] = get_args(Level)
 FAINT, STRONG = 0.4, 1.8
 """Least and greatest size, over one worth showing, where nothing says what is plausible. Own choice. [-]"""
 ROOM: dict[Level, tuple[float, float]] = {

@@ -5,12 +5,12 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import NamedTuple, get_args
 
-from loadfirst.cases.case import Check
+from loadfirst.cases.case import LEVELS, Check, Level
 from loadfirst.cases.compose.chance import Chance
 from loadfirst.cases.compose.pieces import pieces
 from loadfirst.cases.compose.plausible import Span, beside, plausible, spans, thinkable
 from loadfirst.cases.compose.refused import Refused
-from loadfirst.cases.compose.sizes import LEVELS, WIDTHS, Level, Sizes, drawn
+from loadfirst.cases.compose.sizes import WIDTHS, Sizes, drawn
 from loadfirst.cases.happened import yesterday_of
 from loadfirst.cases.safety import refusal
 from loadfirst.cases.truth import family
