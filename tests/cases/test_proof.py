@@ -5,7 +5,17 @@ from __future__ import annotations
 import re
 
 import pytest
-from tests.cases.samples import SOUND, changed, overnight, prove_text, refused
+from tests.cases.samples import (
+    SOUND,
+    changed,
+    decide,
+    overnight,
+    play_text,
+    predict,
+    prove_text,
+    refused,
+    said,
+)
 
 from loadfirst.plant.near import nearest
 
@@ -83,6 +93,8 @@ def test_what_a_test_reads_can_be_claimed_and_told_after_the_verdict() -> None:
     shut, open_ = happened.shift("shut-in:gauge-discharge"), happened.shift("gauge-discharge")
     assert shut.today and open_.today and shut.today.value > open_.today.value + 5e4  # type: ignore[operator]
     assert happened.quantity("today", "shut-in:gauge-discharge") == ("pressure", shut.today.value)
+    end = play_text(changed(told), predict("machine"), decide("lighter"))
+    assert said(end["verdict"]["reply"]) == "At <shut-in:gauge-discharge>: one step along the same curve."
     wrong = refused(changed(("[proof]\n", '[proof]\n"shut-in:gauge-discharge" = "falls"\n')))
     assert (wrong.where, wrong.rule) == ("proof.shut-in:gauge-discharge", "proof")
 
