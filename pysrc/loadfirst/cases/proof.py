@@ -5,7 +5,6 @@ Each test below refuses one kind of mistake and says where it stands.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -14,20 +13,14 @@ from loadfirst.cases.claims import claims_hold
 from loadfirst.cases.happened import Happened, happened
 from loadfirst.cases.proof_checks import checks_hold
 from loadfirst.cases.proof_hints import small_per_cent, wrong_way
+from loadfirst.cases.proof_names import known_names, names_are_known, names_are_single
 from loadfirst.cases.proof_texts import texts_hold
 from loadfirst.cases.safety import Refusal, refusal
-from loadfirst.cases.scope import READINGS, can_be_seen, seen_at_first, texts, told
-from loadfirst.cases.truth import GROUPS, LOAD_GROUPS, Truth, groups_of, rightness, truth_of
+from loadfirst.cases.scope import can_be_seen, seen_at_first, texts, told
+from loadfirst.cases.truth import LOAD_GROUPS, Truth, groups_of, rightness, truth_of
 from loadfirst.cases.words import placeholders
-from loadfirst.causes.catalogue import CAUSES, cause
-from loadfirst.causes.observations import OBSERVATIONS
 from loadfirst.days.two_days import Days
 from loadfirst.errors import InputError
-from loadfirst.plant.near import nearest
-from loadfirst.plant.places import inside
-
-MANY = 20
-"""Names beyond so many are not all told in a sentence."""
 
 
 @dataclass(frozen=True)
@@ -67,10 +60,10 @@ def prove(id: str, case: Case) -> Proven:
     InputError
         At the first claim that does not hold.
     """
-    _names_are_known(case)
+    names_are_known(case)
     what = happened(case)
     days = what.days
-    _names_are_single(case)
+    names_are_single(case)
     _readings_exist(what)
     checks_hold(case, days.yesterday.resolved)
     _prediction_is_open(case)
@@ -85,67 +78,13 @@ def prove(id: str, case: Case) -> Proven:
     return proven
 
 
-def _names_are_known(case: Case) -> None:
-    """Causes, groups and observations are those of the catalogue."""
-    for number, change in enumerate(case.today):
-        with inside(f"today[{number}]"):
-            cause(change.cause)
-    ids = [each.id for each in CAUSES]
-    for number, choice in enumerate(case.choices):
-        for name in choice.blames:
-            if name not in GROUPS and name not in ids:
-                near = nearest(name, [*GROUPS, *ids])
-                hint = f"Did you mean {near}?" if near else "`python -m loadfirst causes` prints them."
-                raise InputError(
-                    f"choices[{number}].blames", name, "a group or the id of a cause", hint, rule="choice",
-                    choices=[*GROUPS, *ids], **({"nearest": near} if near else {}),
-                )  # fmt: skip
-    for number, check in enumerate(case.checks):
-        if check.observes is not None:
-            _known(f"checks[{number}].observes", [check.observes], OBSERVATIONS)
-
-
-def _names_are_single(case: Case) -> None:
-    for number, choice in enumerate(case.choices):
-        once = len(set(choice.blames)) == len(choice.blames)
-        if not once or ("nothing" in choice.blames and len(choice.blames) > 1):
-            raise InputError(
-                f"choices[{number}].blames", ", ".join(choice.blames),
-                "either nothing or causes and groups, each once", rule="together",
-            )  # fmt: skip
-    _single("checks", [check.id for check in case.checks])
-    for number, check in enumerate(case.checks):
-        if check.id in READINGS:  # `when_seen` could mean either
-            raise InputError(
-                f"checks[{number}].id", check.id, "a name that no instrument bears", rule="together"
-            )
-    _single("choices", [choice.id for choice in case.choices])
-
-
-def _single(where: str, ids: list[str]) -> None:
-    for number, id in enumerate(ids):
-        if id in ids[:number]:
-            raise InputError(f"{where}[{number}].id", id, "a name that no other one bears", rule="together")
-
-
 def _readings_exist(what: Happened) -> None:
     case, known = what.case, list(what.days.yesterday.readings)
-    _known("prediction.reading", [case.prediction.reading], known)
-    _known("shown.at_first", case.shown.at_first, known)
+    known_names("prediction.reading", [case.prediction.reading], known)
+    known_names("shown.at_first", case.shown.at_first, known)
     for number, check in enumerate(case.checks):
-        _known(f"checks[{number}].reads", check.reads, known)
-    _known("proof", case.proof, [*known, *what.tested_readings])
-
-
-def _known(where: str, ids: Iterable[str], known: Collection[str]) -> None:
-    for id in ids:
-        if id not in known:
-            near = nearest(id, list(known))
-            few = "" if len(known) > MANY else f": {', '.join(known)}"
-            hint = f"Did you mean {near}?" if near else "" if few else "The guide of the cases has a list."
-            every = f"one of {len(known)} that there are{few}"
-            facts = {"choices": list(known)} | ({"nearest": near} if near else {})
-            raise InputError(where, id, every, hint, rule="choice", **facts)
+        known_names(f"checks[{number}].reads", check.reads, known)
+    known_names("proof", case.proof, [*known, *what.tested_readings])
 
 
 def _prediction_is_open(case: Case) -> None:
@@ -165,8 +104,10 @@ def _conditions_can_be_met(case: Case) -> None:
     known = [*can_be_seen(case), *(check.id for check in case.checks)]
     always = seen_at_first(case)
     for number, choice in enumerate(case.choices):
-        _known(f"choices[{number}].when_seen", choice.when_seen, known)
-        _known(f"choices[{number}].when_unseen", choice.when_unseen, [id for id in known if id not in always])
+        known_names(f"choices[{number}].when_seen", choice.when_seen, known)
+        known_names(
+            f"choices[{number}].when_unseen", choice.when_unseen, [id for id in known if id not in always]
+        )
         if choice.load is not None and not LOAD_GROUPS.intersection(groups_of(choice)):
             raise InputError(
                 f"choices[{number}].load",
