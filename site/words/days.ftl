@@ -10,7 +10,7 @@ days-column-yesterday = Yesterday
 days-column-today = Today
 days-column-change = Change
 days-column-why = Why
-days-foot = A change counts where it is larger than a sound instrument can make by itself between two looks; of another one in its place, larger than what both may err.
+days-foot = A change counts where it is larger than a sound instrument can make by itself between two looks; where another one hangs in its place, larger than what both of them may err.
 
 ## What changed: one cause of the catalogue
 causes-open = What changed…

@@ -70,7 +70,8 @@ draw-velocity-head = velocity head
 draw-check-valves = check valves
 draw-unknown = unknown
 draw-stack-says = The load asks: { $blocks }. The pump answers { $head }.
-draw-stack-two-days = { $today } Yesterday it was { $head }.
+draw-stack-and-yesterday = { $said } Yesterday it was { $head }.
+draw-stack-and-today = { $said } Today it is { $head }.
 
 # The chart
 draw-load-curve = Load asks

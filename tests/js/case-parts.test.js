@@ -111,7 +111,9 @@ test("a check is worth what its readings did, or whether its look can show what 
   const check = {id: "all", reads: ["gauge-discharge", "flow-meter", "ammeter-1"], observes: null, test: false};
   const {kind, moved, still} = parts.checkWorth(check, reveal);
   assert.deepEqual([kind, moved.map(({id}) => id), still.map(({id}) => id)], ["readings", ["gauge-discharge"], ["flow-meter", "ammeter-1"]]);
-  assert.deepEqual(parts.checkWorth({...check, test: true}, reveal), {kind: "nothing"});
+  assert.deepEqual(parts.checkWorth({...check, test: true, tested: []}, reveal), {kind: "nothing"});
+  const tested = [{id: "gauge-discharge", moved: "same"}];
+  assert.deepEqual(parts.checkWorth({...check, test: true, tested}, reveal), {kind: "readings", moved: [], still: tested});
   assert.deepEqual(parts.checkWorth({id: "stem", reads: [], observes: "valve-stem"}, reveal), {kind: "look", telling: true});
   assert.deepEqual(parts.checkWorth({id: "log", reads: [], observes: "shift-log"}, reveal), {kind: "look", telling: false});
 });

@@ -19,9 +19,9 @@ export function curves(document, view, {words, units}) {
     return {host, all: make(document, "figure", {class: caption}, make(document, "figcaption", {}, words(caption)), host)};
   }
 
-  function put(create, {host}, answer, previous) {
+  function put(create, {host}, answer, previous, outline = "yesterday") {
     const drawing = create(host, {document, words, units, send: () => {}});
-    drawing.update({answer, previous, yesterday: true, plant: answer.plant, units, words, live: false, origin: "live",
+    drawing.update({answer, previous, outline, yesterday: true, plant: answer.plant, units, words, live: false, origin: "live",
       curves: true, turning: false, picked: null, edits: {}, range: {}});
     drawn.push(drawing);
   }
@@ -31,7 +31,7 @@ export function curves(document, view, {words, units}) {
     draw() {
       put(createChart, hosts.chart, today, yesterday);
       const [before, now] = [yesterday, today].map((answer) => ({...answer, curves: null})); // nothing moves here: no room for what the machine could answer
-      put(createStack, hosts.yesterday, before, now); // each with the other's outline: both to one scale
+      put(createStack, hosts.yesterday, before, now, "today"); // each with the other's outline: both to one scale
       put(createStack, hosts.today, now, before);
     },
     remove: () => drawn.forEach((drawing) => drawing.remove?.()),

@@ -64,7 +64,8 @@ function told(document, debrief, view, deps) {
 const HELPS = 30;
 
 /** Which sentence says how the points came about. */
-function pointsId({rightness, outcome}, {action}) {
+function pointsId({rightness, outcome}, {verdict, action}) {
+  if (Math.round(verdict + action) === 0) return "case-points-of-none";
   if (rightness === "right") return "case-points-of";
   if (rightness !== "wrong") return "case-points-of-near";
   return outcome === "fits" && action < HELPS ? "case-points-of-luck" : "case-points-of-wrong";

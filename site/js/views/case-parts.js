@@ -131,9 +131,9 @@ export function asShift({id, quantity, low, high, yesterday, today, moved, expla
  * @returns {{kind: "readings", moved: object[], still: object[]} | {kind: "look", telling: boolean} | {kind: "nothing"}}
  */
 export function checkWorth(check, {readings, telling}) {
-  const read = readings.filter(({id}) => check.reads.includes(id));
+  const read = check.test ? check.tested : readings.filter(({id}) => check.reads.includes(id)); // a test left undone tells nothing
   if (check.observes) return {kind: "look", telling: telling.includes(check.id)};
-  if (check.test || !read.length) return {kind: "nothing"};
+  if (!read.length) return {kind: "nothing"};
   const went = ({moved}) => moved === "up" || moved === "down";
   return {kind: "readings", moved: read.filter(went), still: read.filter((one) => !went(one))};
 }

@@ -38,7 +38,7 @@ function worthText(check, reveal, words) {
   if (found.kind === "nothing") return words("case-worth-test");
   const name = ({id}) => words(`case-reading-${id}`);
   const went = (reading) => words("case-worth-way", {reading: name(reading), way: words(`case-way-${reading.moved}`)});
-  return [found.moved.length && words("case-worth-moved", {readings: found.moved.map(went).join(words("comma"))}),
+  return [check.test && words("case-worth-tested"), found.moved.length && words("case-worth-moved", {readings: found.moved.map(went).join(words("comma"))}),
     found.still.length && words("case-worth-still", {readings: found.still.map(name).join(words("comma"))})].filter(Boolean).join(" ");
 }
 

@@ -78,7 +78,7 @@ function buildBalance(make, {width, height, rows: terms}, words) {
 
 const essence = (answer) => answer && {stack: answer.stack, balance: answer.state.balance.answer, curves: answer.curves, displaces: answer.state.machines.some((one) => one.pressure_limit)};
 
-function update(svg, parts, {answer, previous, yesterday, units}, size, words, columns) {
+function update(svg, parts, {answer, previous, yesterday, outline = "yesterday", units}, size, words, columns) {
   const shown = (head) => units.text("head", head);
   const places = stackGeometry(essence(answer), essence(previous), size, (head) => shown(head) !== shown(0));
   const byName = new Map(places.blocks.map((one) => [one.block, one]));
@@ -90,7 +90,7 @@ function update(svg, parts, {answer, previous, yesterday, units}, size, words, c
   updateAnswer(parts, places, columns, answer ? units.full("head", answer.state.balance.answer) : "");
   updateBalance(parts.balance, answer?.state.balance, shown, words);
   const said = answer ? describe(answer, units, words) : words("draw-no-reading");
-  set(svg, "aria-label", yesterday && previous ? words("draw-stack-two-days", {today: said, head: units.full("head", previous.state.balance.answer)}) : said);
+  set(svg, "aria-label", yesterday && previous ? words(`draw-stack-and-${outline}`, {said, head: units.full("head", previous.state.balance.answer)}) : said);
 }
 
 function updateBlock({rect, leader, text, name, value}, block, place, label, {relief, burden, labels}, shown, words) {
