@@ -86,7 +86,7 @@ function updateParts(parts, plan, model, words) {
     const {gas_bar: gas, surface_m: surface} = plant[name];
     const span = plant[name].top_m - plant[name].bottom_m;
     parts[name].update({surface, before: before(name, "surface_m"), off: name === "delivery" && !attached,
-      text: units[plan.narrow ? "text" : "full"]("height", surface, span),
+      text: units[plan.narrow ? "text" : "full"]("height", surface, span), bare: units.text("height", surface, span),
       gasText: gas ? units.full("pressure", gas * 1e5) : "", sucks: name === "supply" && noted(model.answer, "vortex")});
   }
   parts.lift.update(lift(plant, units, words));

@@ -52,20 +52,22 @@ export function createVessel(document, place, {label, surface: surfaceName, key,
     make("path", {class: "wall", d: walls(place, closed)}),
     make("path", {class: "slab", d: place.grounded ? "" : slab(place)}),
     make("text", {class: "part-label middle", x: x + width / 2, y: place.labelY}, label), gas, slider);
+  const lettersEnd = (said) => 5 + LETTER * (place.letters ?? 1) * said.length;
   const describe = makeSlider({
     node: slider, key, label: surfaceName, send, read,
     move: (start, from, to) => place.height(place.y(start) + to.y - from.y),
   });
   return {
     node,
-    update({surface, before, off, gasText, text: shown, sucks = false}) {
+    update({surface, before, off, gasText, text: full, bare, sucks = false}) {
+      const shown = lettersEnd(full) > width ? bare : full; // the unit stands at the ruler too
       const at = vesselGeometry(place, place.y(surface), before === null ? NaN : place.y(before));
       setAll(liquid, at.liquid);
       setAll(line, {y1: px(at.surface), y2: px(at.surface)});
       show(ghost, at.ghost !== null);
       if (at.ghost !== null) setAll(ghost, {y1: px(at.ghost), y2: px(at.ghost)});
       set(vortex, "d", sucks && place.intake ? funnel(place.intake, at.surface) : "");
-      set(mark, "d", 5 + LETTER * (place.letters ?? 1) * shown.length < width - 24 ? at.mark : "");
+      set(mark, "d", lettersEnd(shown) < width - 24 ? at.mark : "");
       set(below, "d", at.below);
       setAll(text, {y: px(at.text), class: at.text > at.surface ? "level-text under" : "level-text"});
       say(text, shown);
