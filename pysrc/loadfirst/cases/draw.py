@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import product
 from math import exp, log
 from typing import Any
 
@@ -63,6 +64,17 @@ def other_words(case: Case, one: Case) -> Iterator[Case]:
         yield _with_words(whole, {name: max(some, key=len) for name, some in case.words.items()})
     for number in range(max(map(len, case.words.values()), default=0)):
         yield _with_words(whole, {name: some[number % len(some)] for name, some in case.words.items()})
+
+
+def at_ends(case: Case) -> list[Case]:
+    """A case once for each way in which all sizes that are drawn between two come out at one of them."""
+    return [replace(case, today=sizes) for sizes in product(*map(_ends, case.today))]
+
+
+def _ends(change: Change) -> list[Change]:
+    if change.between is None:
+        return [change]
+    return [replace(change, between=None, size=end) for end in change.between]
 
 
 def _with_words(case: Case, chosen: dict[str, str]) -> Case:

@@ -7,16 +7,13 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
-from itertools import product
 from typing import NamedTuple
 
-from msgspec.structs import replace
-
 from loadfirst.cases.bit_by_bit import Pieces, Stage
-from loadfirst.cases.case import Case, Change
+from loadfirst.cases.case import Case
 from loadfirst.cases.claims import MOVES
 from loadfirst.cases.direction_words import contradictions
-from loadfirst.cases.draw import instrument_seed
+from loadfirst.cases.draw import at_ends, instrument_seed
 from loadfirst.cases.happened import Happened, happened
 from loadfirst.cases.looks import both
 from loadfirst.cases.proof import Proven, one_choice_is_right
@@ -77,9 +74,8 @@ def holding(proven: Proven, draws: int = DRAWS) -> Pieces[Held]:
     draws : of the instruments' errors, at each end.
     """
     ends, faults = list[_End](), list[InputError]()
-    corners = list(product(*map(_ends, proven.case.today)))
-    for number, sizes in enumerate(corners):
-        case = replace(proven.case, today=sizes)
+    corners = at_ends(proven.case)
+    for number, case in enumerate(corners):
         yield Stage("claims", number, len(corners))
         try:
             what = happened(case)
@@ -90,12 +86,6 @@ def holding(proven: Proven, draws: int = DRAWS) -> Pieces[Held]:
         ends.append((yield from _tried(what, draws)))
     faults += _too_seldom(ends, draws)
     return Held(min((1 - end.broken / draws for end in ends), default=0.0), faults)
-
-
-def _ends(change: Change) -> list[Change]:
-    if change.between is None:
-        return [change]
-    return [replace(change, between=None, size=end) for end in change.between]
 
 
 def _same_verdict(proven: Proven, what: Happened) -> None:

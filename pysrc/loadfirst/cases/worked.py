@@ -35,8 +35,9 @@ def next_step(weighing: Weighing, play: Play) -> NextStep:
     """The next step from where a play has come to."""
     taken = [check.id for check in play.checks]
     posterior = weighing.weigh(weighing.looks([weighing.proven.case.seed]), taken)
-    decided = sure(weighing, posterior)
+    if sure(weighing, posterior):
+        return NextStep(None, 0.0, True, standing(posterior))
     check, bits = tells_most(weighing, posterior, taken)
-    if check is None or decided or bits < LEAST:
-        return NextStep(None, 0.0, decided, standing(posterior))
-    return NextStep(check.id, bits, decided, standing(posterior))
+    if check is None or bits < LEAST:
+        return NextStep(None, 0.0, False, standing(posterior))
+    return NextStep(check.id, bits, False, standing(posterior))

@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-from itertools import product
-
-from msgspec.structs import replace
-
 from loadfirst.cases.bit_by_bit import Pieces, Stage
-from loadfirst.cases.case import Case, Change
+from loadfirst.cases.case import Case
 from loadfirst.cases.compose.refused import Refused, TooWide
 from loadfirst.cases.compose.subject import Subject
-from loadfirst.cases.draw import drawn
+from loadfirst.cases.draw import at_ends, drawn
 from loadfirst.cases.fairness import DRAWS, judging, unfair
 from loadfirst.cases.players import SURE, leading
 from loadfirst.cases.proof import Proven, prove
@@ -74,14 +70,7 @@ def _at_ends(case: Case, about: Subject) -> Pieces[None]:
             _proven(case, seed)
             yield Stage("plays", 0, 1)
         if any(change.between for change in case.today):
-            for sizes in product(*map(_ends, case.today)):
-                end = replace(case, today=tuple(sizes))
+            for end in at_ends(case):
                 yield from _is_fair(Weighing(_proven(end, about.seed)), AT_ENDS, PLAYS)
     except Refused as why:
         raise TooWide(f"at an end of its sizes: {why}") from why
-
-
-def _ends(change: Change) -> list[Change]:
-    if change.between is None:
-        return [change]
-    return [replace(change, between=None, size=end) for end in change.between]
