@@ -86,7 +86,7 @@ case-reading-level-delivery = Level in the delivery vessel
 case-reading-controller-output = Output of the controller
 
 case-checks-title = Further checks
-case-checks-note = Each costs time, some cost money: one buys a minute of a fitter. Take what you need, in any order, or none. Whoever looks or tells can miss something, or see what is not there.
+case-checks-note = Each costs time, some cost money too; one of money counts like one minute. Take what you need, in any order, or none. Whoever looks or tells can miss something, or see what is not there.
 case-minutes = { $minutes } min
 case-cost-both = { $minutes } min and { $money } of money
 case-spent = Spent so far: { $cost }
