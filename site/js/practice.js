@@ -6,6 +6,7 @@ import {isTable} from "./tables.js";
 
 const NAME = "practice";
 const MOST = 30; // puzzles that are kept
+const LONGEST_TITLE = 80; // as of every case: a link may bring any file
 const FILE = /^practice(?:-(first-steps|operator|engineer))?-([1-9]\d{0,5})$/;
 
 /** @typedef {{seed: number, level: string|null}} Wish  the number that a puzzle was made from, and the level that was wished for; without one it was drawn */
@@ -29,7 +30,7 @@ export function typedSeed(text) {
 /** The title that stands in a file made by the engine; its name where there is none. */
 export function titleOf({name, text}) {
   try {
-    return JSON.parse(text.match(/^title = ("(?:[^"\\\n]|\\.)*")$/m)[1]);
+    return JSON.parse(text.match(/^title = ("(?:[^"\\\n]|\\.)*")$/m)[1]).slice(0, LONGEST_TITLE);
   } catch {
     return name.replace(/\.toml$/i, "");
   }

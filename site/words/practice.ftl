@@ -24,7 +24,7 @@ practice-refused = { $count ->
 }; at most { $most } are tried.
 practice-bar = How far the present step is
 practice-stop = Stop
-practice-given-up = No. { $seed } makes no fair puzzle at this level. Take another number, or none.
+practice-given-up = No. { $seed } makes no fair puzzle. Take another number, or none.
 practice-failed = No. { $seed } could not be made just now.
 practice-before = Made before: { $count }{ $begun ->
     [0] { "" }

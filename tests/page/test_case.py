@@ -118,7 +118,7 @@ def test_a_worked_case_shows_the_next_step_and_leaves_the_verdict(rig: Rig) -> N
         moves = [*moves, {"do": "check", "id": check}]
     assert len(moves) > 1
     part.get_by_role("button", name=say("case-worked-show")).click()
-    expect(part).to_contain_text(say("case-worked-sure"))
+    expect(part).to_contain_text(say("case-worked-sure", share="90"))
     expect(page.locator('input[name="case-choice"]:checked')).to_have_count(0)
 
 

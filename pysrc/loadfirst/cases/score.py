@@ -36,6 +36,7 @@ class Score(Struct, frozen=True):
     support : how far what had been seen bears the verdict out, from `GUESSED` to 1. [-]
     thrift : what is left after the price, from 0 to 1. [-]
     points : of 100.
+    of_verdict, of_action : what a right verdict and an action that helps are worth. [-]
     """
 
     verdict: float
@@ -43,6 +44,8 @@ class Score(Struct, frozen=True):
     support: float
     thrift: float
     points: float
+    of_verdict: float = VERDICT["right"]
+    of_action: float = ACTION["fits"]
 
 
 def score(right: Rightness, outcome: Outcome, believed: float, cost: float, best: float) -> Score:

@@ -10,7 +10,7 @@ from msgspec import Struct
 
 from loadfirst.cases.debrief import Standing, standing
 from loadfirst.cases.moves import Play
-from loadfirst.cases.players import LEAST, sure, tells_most
+from loadfirst.cases.players import LEAST, SURE, sure, tells_most
 from loadfirst.cases.weighing import Weighing
 
 
@@ -23,12 +23,14 @@ class NextStep(Struct, frozen=True):
     bits : what it is expected to tell of the cause. [bit]
     sure : whether one verdict is likely enough by now.
     standing : suspects that fit so far, the likeliest first: what the check is to part.
+    enough : probability of a verdict that makes it so. [-]
     """
 
     check: str | None
     bits: float
     sure: bool
     standing: list[Standing]
+    enough: float = SURE
 
 
 def next_step(weighing: Weighing, play: Play) -> NextStep:

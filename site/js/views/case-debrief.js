@@ -60,15 +60,12 @@ function told(document, debrief, view, deps) {
   ].filter(Boolean);
 }
 
-/** Points from which an action that helps had full ones; less for it is for another reason. */
-const HELPS = 30;
-
 /** Which sentence says how the points came about. */
-function pointsId({rightness, outcome}, {verdict, action}) {
+function pointsId({rightness, outcome}, {verdict, action, of_action: full}) {
   if (Math.round(verdict + action) === 0) return "case-points-of-none";
   if (rightness === "right") return "case-points-of";
   if (rightness !== "wrong") return "case-points-of-near";
-  return outcome === "fits" && action < HELPS ? "case-points-of-luck" : "case-points-of-wrong";
+  return outcome === "fits" && action < full ? "case-points-of-luck" : "case-points-of-wrong";
 }
 
 function points(document, score, judged, words) {
@@ -77,6 +74,7 @@ function points(document, score, judged, words) {
     make(document, "p", {class: "case-points"}, words("case-points", {points: String(Math.round(sum))})),
     make(document, "p", {class: "case-soft"}, words(pointsId(judged, score), {
       verdict: String(Math.round(verdict)), action: String(Math.round(action)), support: percent(support), thrift: percent(thrift),
+      ofverdict: String(score.of_verdict), ofaction: String(score.of_action),
     })),
   ];
 }

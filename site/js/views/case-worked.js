@@ -1,6 +1,6 @@
 // A worked case: the check that tells most for its cost, and what it is to part, shown when asked for; the verdict stays the learner's.
 import {block, button, make} from "./case-dom.js";
-import {bitText, standing} from "./case-debrief.js";
+import {bitText, percent, standing} from "./case-debrief.js";
 import {createLots} from "./case-lots.js";
 import {costText, line, playKey} from "./case-parts.js";
 
@@ -57,7 +57,7 @@ export function createWorked({document, words, ask}) {
 }
 
 function told(document, step, {view, units, move}, words) {
-  if (!step.check) return [make(document, "p", {}, words(step.sure ? "case-worked-sure" : "case-worked-enough"))];
+  if (!step.check) return [make(document, "p", {}, words(step.sure ? "case-worked-sure" : "case-worked-enough", {share: percent(step.enough)}))];
   const check = view.checks.find(({id}) => id === step.check);
   return [
     make(document, "p", {}, words("case-worked-fits", {standing: standing(step, words)})),
