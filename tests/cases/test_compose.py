@@ -157,6 +157,15 @@ def test_it_is_played_to_its_end(made: Composed) -> None:
 
 
 @pytest.mark.native
+def test_a_pump_that_stands_is_no_witness() -> None:
+    """Its speed of nought stands as it stood whatever happened: a reply names what could have moved."""
+    made = tomllib.loads(compose(Wish(503, level="operator")).text)
+    right = next(one for one in made["choices"] if one["blames"] == [made["today"][0]["cause"]])
+    assert "today.gauge-after-valve}" in right["reply"]
+    assert not {"tachometer-2", "ammeter-2"} & set(re.findall(r"today\.([\w-]+)", right["reply"]))
+
+
+@pytest.mark.native
 def test_the_same_seed_gives_the_same_file() -> None:
     """Whatever was made between, and whatever is still remembered."""
     made = compose(WISHES[0])

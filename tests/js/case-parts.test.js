@@ -176,7 +176,7 @@ test("wrong verdicts are named where they stay likely, the likeliest first", () 
 });
 
 test("a loss of no doubt has no sign", () => {
-  assert.deepEqual([-0.01, 0.04, 0.06, -0.31].map(bitText), ["0.0", "0.0", "0.1", "-0.3"]);
+  assert.deepEqual([-0.01, 0.04, 0.06, -0.31].map(bitText), ["0.0", "0.0", "0.1", "−0.3"]);
 });
 
 test("a reading of a test says which test it is of", () => {

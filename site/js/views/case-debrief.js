@@ -40,7 +40,7 @@ const FAR = 100; // times its scatter: farther away is no better told by a numbe
 const LEAST = 0.05; // bits that are worth a sentence: they round to 0.1
 
 /** Bits to one digit, without a nought below nought. */
-export const bitText = (bits) => (bits.toFixed(1) === "-0.0" ? "0.0" : bits.toFixed(1));
+export const bitText = (bits) => (bits.toFixed(1) === "-0.0" ? "0.0" : bits.toFixed(1).replace("-", "−"));
 
 /** Everything that is said of a debrief. */
 function told(document, debrief, view, deps) {

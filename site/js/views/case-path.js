@@ -38,8 +38,8 @@ function worthText(check, reveal, words) {
   if (found.kind === "nothing") return words("case-worth-test");
   const name = ({id}) => words(`case-reading-${id}`);
   const went = (reading) => words("case-worth-way", {reading: name(reading), way: words(`case-way-${reading.moved}`)});
-  return [check.test && words("case-worth-tested"), found.moved.length && words("case-worth-moved", {readings: found.moved.map(went).join(words("comma"))}),
-    found.still.length && words("case-worth-still", {readings: found.still.map(name).join(words("comma"))})].filter(Boolean).join(" ");
+  return [check.test && words("case-worth-tested"), found.moved.length && words("case-worth-moved", {readings: found.moved.map(went).join(words("case-or"))}),
+    found.still.length && words("case-worth-still", {readings: found.still.map(name).join(words("case-or"))})].filter(Boolean).join(" ");
 }
 
 /** A look may miss what is there, and see what is not. */

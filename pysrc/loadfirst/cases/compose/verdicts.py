@@ -36,10 +36,10 @@ def verdicts(
 def _right(morning: Morning, of: Lead, checks: list[Check], chance: Chance) -> Choice:
     texts, about = pieces("verdicts"), morning.subject
     moved = _told_first(
-        of, [id for id in chance.mixed("facts", list(morning.sure)) if morning.sure[id] != "same"]
+        morning, of, [id for id in chance.mixed("facts", list(morning.sure)) if morning.sure[id] != "same"]
     )
     still = _told_first(
-        of, [id for id in chance.mixed("still", list(morning.sure)) if morning.sure[id] == "same"]
+        morning, of, [id for id in chance.mixed("still", list(morning.sure)) if morning.sure[id] == "same"]
     )
     named = [*moved, *still][:FACTS]
     facts = [fill(texts["shift"][morning.sure[id]], **morning.place.instrument(id)) for id in named]
@@ -62,8 +62,15 @@ def _because(cause: Cause, chance: Chance) -> str:
     return said
 
 
-def _told_first(of: Lead, some: list[str]) -> list[str]:
-    return sorted(some, key=lambda id: (id != of.told, "level" in id))
+def _told_first(morning: Morning, of: Lead, some: list[str]) -> list[str]:
+    return sorted(some, key=lambda id: (id != of.told, _at_rest(morning, id), "level" in id))
+
+
+def _at_rest(morning: Morning, id: str) -> bool:
+    """Whether it is the current or the speed of a pump that stands on both days: it speaks of nothing."""
+    one = morning.shifts[id]
+    greatest = max(day.value or 0.0 for day in (one.yesterday, one.today) if day is not None)
+    return id.startswith(("ammeter", "tachometer")) and greatest <= (one.explained or 0.0)
 
 
 def said(morning: Morning, one: Guess) -> str:
