@@ -1,7 +1,7 @@
 // Results that learners handed in, for whoever teaches: lines of text read as a table, and as a file for other programs.
 import {wishOf} from "../practice.js";
 import {COLUMNS, csv, decodeAll} from "../result-code.js";
-import {h, setText} from "./dom.js";
+import {h, setAttributes, setText} from "./dom.js";
 import {practiceName} from "./practice.js";
 
 /** Columns whose values have words; a newer page's code may hold others. */
@@ -12,6 +12,9 @@ const WORDED = {
   rightness: {has: (value, words) => words.has(`course-rightness-${value}`), says: (value, words) => words(`course-rightness-${value}`)},
   outcome: {has: (value, words) => words.has(`course-outcome-${value}`), says: (value, words) => words(`course-outcome-${value}`)},
 };
+
+/** A table wider than the page is moved sideways by keys too. */
+const MOVED = {tabindex: "0", role: "group", "aria-labelledby": "course-results-title"};
 
 /**
  * @param {Document} document
@@ -33,6 +36,7 @@ export function createResults(document, words, cases) {
     save.hidden = results.length === 0;
     setText(said, [results.length > 0 && words("course-read", {count: results.length}), damaged.length > 0 && words("course-damaged", {count: damaged.length, line: damaged[0]?.slice(0, 60) ?? ""})].filter(Boolean).join(" "));
     place.replaceChildren(...(results.length ? [tableOf(results)] : []));
+    setAttributes(place, results.length ? MOVED : {tabindex: null, role: null, "aria-labelledby": null});
   }
 
   function tableOf(results) {
