@@ -11,7 +11,7 @@ from loadfirst_dev import browsers, environment, places
 from loadfirst_dev.pins import read_pins
 from loadfirst_dev.say import say
 
-PARTS = ("solve", "clock", "worker", "drag", "start", "sizes")
+PARTS = ("solve", "clock", "worker", "drag", "start", "puzzles", "sizes")
 
 
 def main(arguments: list[str]) -> int:
