@@ -35,10 +35,10 @@ def _way(yesterday: dict[str, Any], one: Hypothesis) -> str | None:
 @pytest.mark.parametrize("id", ["the-dropped-gauge", "the-same-figure"])
 def test_the_way_of_the_load_is_that_of_both_days_solved_whole(id: str) -> None:
     """With a controller in automatic too, whose output is left where it stood."""
-    yesterday = load_case(id).days.yesterday.data
-    plant = resolve_data(yesterday)
+    yesterday = load_case(id).days.yesterday
+    plant = resolve_data(yesterday.data)
     every = [Hypothesis((one,)) for one in CAUSES if one.group == "discharge-side" and not one.applies(plant)]
-    ways = [_way(yesterday, one) for one in every]
+    ways = [_way(yesterday.data, one) for one in every]
     wanted = [[float(way == choice.load) for choice in VERDICTS] for way in ways]
     assert right_if(VERDICTS, every, yesterday).tolist() == wanted
     assert {"lighter", "heavier"} <= set(ways)

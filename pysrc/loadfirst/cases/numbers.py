@@ -5,14 +5,9 @@ from __future__ import annotations
 from math import ceil, log10
 
 from loadfirst.days.shift import Shift
+from loadfirst.instruments.file_units import UNITS
 from loadfirst.instruments.panel import Reading
-from loadfirst.units import BAR, HOUR, PERCENT, RPM
 
-UNITS = {
-    "pressure": ("bar", BAR, 2), "flow": ("m³/h", 1 / HOUR, 1), "current": ("A", 1.0, 1),
-    "speed": ("1/min", RPM, 0), "height": ("m", 1.0, 2), "output": ("%", PERCENT, 1),
-}  # fmt: skip
-"""By quantity: unit, its size and how many decimals an engineer would read off. [SI]"""
 MOST = 4
 """Decimals, at most."""
 

@@ -8,11 +8,11 @@ from msgspec.structs import replace
 
 from loadfirst.cases.case import Case
 from loadfirst.cases.happened import Happened
-from loadfirst.cases.numbers import UNITS
 from loadfirst.cases.scope import READINGS, Text
 from loadfirst.cases.truth import Truth, rightness
 from loadfirst.cases.words import Placeholder
 from loadfirst.causes.catalogue import cause
+from loadfirst.instruments.file_units import UNITS
 from loadfirst.instruments.instrument import Reading
 from loadfirst.plant.keys import keys_of
 from loadfirst.plant.near import nearest

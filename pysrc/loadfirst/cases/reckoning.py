@@ -57,7 +57,7 @@ class Reckoning:
         named = tuple((choice.blames, choice.load) for choice in choices)
         if named not in self._judged:
             every = self.predictions.hypotheses
-            self._judged[named] = right_if(choices, every, proven.days.yesterday.data)
+            self._judged[named] = right_if(choices, every, proven.days.yesterday)
         return self._judged[named]
 
     def advance(self, seconds: float) -> tuple[int, int]:

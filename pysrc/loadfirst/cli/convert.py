@@ -23,7 +23,8 @@ from loadfirst.cli.output import (
     ReadOutput,
     Speed,
 )
-from loadfirst.instruments.instrument import Reading, Shown
+from loadfirst.instruments.file_units import UNITS
+from loadfirst.instruments.instrument import Quantity, Reading, Shown
 from loadfirst.plant.answer import Machine as TrueMachine
 from loadfirst.plant.answer import Note as TrueNote
 from loadfirst.plant.answer import Possible as TruePossible
@@ -35,13 +36,11 @@ from loadfirst.units import BAR, HOUR, PERCENT, RPM, TO_SI
 KW = TO_SI["kw"]
 
 Printed = Pressure | Flow | Current | Speed | Level | Output
-SHAPES: dict[str, tuple[Any, float]] = {
-    "pressure": (Pressure, BAR),
-    "flow": (Flow, 1 / HOUR),
-    "current": (Current, 1.0),
-    "speed": (Speed, RPM),
-    "height": (Level, 1.0),
-    "output": (Output, PERCENT),
+_TYPES: dict[Quantity, Any] = {
+    "pressure": Pressure, "flow": Flow, "current": Current, "speed": Speed, "height": Level, "output": Output,
+}  # fmt: skip
+SHAPES: dict[Quantity, tuple[Any, float]] = {
+    quantity: (shape, UNITS[quantity][1]) for quantity, shape in _TYPES.items()
 }
 """By quantity: the printed type and its unit. [SI]"""
 

@@ -5,13 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Any
 
+from loadfirst.cli.convert import SHAPES
 from loadfirst.cli.digits import fine, places
 from loadfirst.cli.output import CurvesOutput, Machine, Possible, ReadOutput
+from loadfirst.instruments.file_units import UNITS as FILE_UNITS
 
 UNITS = {
-    "pressure_bar": ("bar", 2), "flow_m3h": ("m³/h", 1), "current_a": ("A", 1), "speed_rpm": ("1/min", 0),
-    "height_m": ("m", 2), "output_percent": ("%", 1),
-}  # fmt: skip
+    SHAPES[quantity][0].__struct_fields__[1]: (unit, decimals)
+    for quantity, (unit, _, decimals) in FILE_UNITS.items()
+}
 """By key: the unit and how many decimals an engineer would read off."""
 
 SMALL = ("flow_m3h", "current_a")

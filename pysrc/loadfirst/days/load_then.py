@@ -28,6 +28,11 @@ class LoadThen(NamedTuple):
     flow: float
     asked: float | None
 
+    @classmethod
+    def of(cls, plant: ResolvedPlant, flow: float) -> LoadThen:
+        """What the load of a settled plant asks at the flow of its station [m³/s]."""
+        return cls(plant, flow, _asked(plant, flow))
+
     def asked_by(self, data: dict[str, Any], resolved: ResolvedPlant | None = None) -> float | None:
         """Head that the load of what has become of the plant asks at the same flow. [m]
 
@@ -47,11 +52,11 @@ class LoadThen(NamedTuple):
         now = resolve_data(data) if resolved is None else resolved
         found = self.plant.found
         if found is None or now.plant.control != self.plant.plant.control:
-            return asked(settled([now])[0], self.flow)  # its own settings are the cause
-        return asked(resolve_data(apply_edits(data, {**found.moved, "control.mode": "manual"})), self.flow)
+            return _asked(settled([now])[0], self.flow)  # its own settings are the cause
+        return _asked(resolve_data(apply_edits(data, {**found.moved, "control.mode": "manual"})), self.flow)
 
 
-def asked(plant: ResolvedPlant, flow: float) -> float | None:
+def _asked(plant: ResolvedPlant, flow: float) -> float | None:
     """Head that the load of a settled plant asks at a flow [m³/s]; None where no flow can pass. [m]"""
     head, known = load_curve(build([plant]), np.array([[flow]]))
     return float(head[0, 0]) if known[0, 0] else None

@@ -9,7 +9,7 @@ from typing import Any, Literal
 
 import msgspec
 
-from loadfirst.days.load_then import LoadThen, asked
+from loadfirst.days.load_then import LoadThen
 from loadfirst.errors import InputError
 from loadfirst.instruments.panel import Reading, readings
 from loadfirst.plant.automatic import settled
@@ -85,8 +85,7 @@ class Days:
     @cached_property
     def load_at_yesterdays_flow(self) -> tuple[float | None, float | None]:
         """What the load asks at yesterday's flow, yesterday and today, as of `LoadThen`. [m]"""
-        flow = self.yesterday.state.duty.flow
-        then = LoadThen(self.yesterday.settled, flow, asked(self.yesterday.settled, flow))
+        then = LoadThen.of(self.yesterday.settled, self.yesterday.state.duty.flow)
         return then.asked, then.asked_by(self.today.data, self.today.settled)
 
     @property
