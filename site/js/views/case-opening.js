@@ -4,7 +4,7 @@ import {DIRECTIONS, line} from "./case-parts.js";
 
 /** Title, level and goals, and the way to the other cases. */
 export function heading(document, view, {words, send, model}) {
-  const goals = make(document, "details", {class: "case-goals"},
+  const goals = make(document, "details", {class: "case-goals folds"},
     make(document, "summary", {"data-key": "goals"}, words("case-goals")),
     make(document, "ul", {}, ...view.teaches.map((goal) => make(document, "li", {}, goal))),
     view.leaves_out.length > 0 && make(document, "p", {class: "case-soft"}, words("case-left-out")),

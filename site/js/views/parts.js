@@ -31,7 +31,7 @@ export function create(host, {document, words, send}, {drawing, beside}) {
   const keys = make("div", {class: "part-keys"});
   const faultsSet = make("summary", {});
   const faultKeys = make("div", {class: "part-fault-keys"});
-  const faults = make("details", {class: "part-faults"}, faultsSet, faultKeys);
+  const faults = make("details", {class: "part-faults folds"}, faultsSet, faultKeys);
   const more = make("div", {class: "part-more"});
   const ways = make("div", {class: "part-more"}); // to what belongs to it and is not drawn
   beside.append(opener);

@@ -111,7 +111,7 @@ function createBefore(document, words, send) {
   const make = (...parts) => h(document, ...parts);
   const count = make("summary", {});
   const list = make("ol", {class: "course-cases"});
-  const node = make("details", {class: "practice-before", hidden: true}, count, list);
+  const node = make("details", {class: "practice-before folds", hidden: true}, count, list);
   let drawn = "";
 
   function row({id, file, practice}, entry) {
